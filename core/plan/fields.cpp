@@ -1,0 +1,284 @@
+#include "core/plan/field_maker.h"
+
+namespace stayalight {
+namespace {
+
+using namespace field_maker;
+
+constexpr double kAmpereMaximum = 100000;
+constexpr double kWattMaximum = 1e7;
+
+constexpr Field kSite[] = {
+    field<&Site::name>("name", "field.site.name"),
+    field<&Site::country>("country", "field.site.country"),
+    field<&Site::latitude>("latitude_deg", "field.site.latitude_deg", Unit::degree, -90, 90),
+    field<&Site::longitude>("longitude_deg", "field.site.longitude_deg", Unit::degree, -180, 180),
+    field<&Site::utcOffset>("utc_offset_h", "field.site.utc_offset_h", Unit::hour, -12, 14),
+    field<&Site::daylightSaving>("daylight_saving", "field.site.daylight_saving"),
+    field<&Site::service>("service_V", "field.site.service_V"),
+    field<&Site::wyeOrder>("wye_order", "field.site.wye_order"),
+    field<&Site::serviceRating>("service_A", "field.site.service_A", Unit::ampere, 15, 1200),
+    field<&Site::availableFaultCurrent>("fault_current_A", "field.site.fault_current_A", Unit::ampere, 1, 200000),
+    field<&Site::floorArea>("floor_area_ft2", "field.site.floor_area_ft2", Unit::squareFoot, 1, 100000),
+    field<&Site::edition>("code_edition", "field.site.code_edition"),
+    field<&Site::amendments>("amendments", "field.site.amendments"),
+    field<&Site::permitDate>("permit_date", "field.site.permit_date"),
+    field<&Site::permitNumber>("permit_number", "field.site.permit_number"),
+    field<&Site::customer>("customer", "field.site.customer"),
+    field<&Site::firm>("firm", "field.site.firm"),
+    field<&Site::licence>("licence", "field.site.licence"),
+    field<&Site::drawnBy>("drawn_by", "field.site.drawn_by"),
+    field<&Site::sheetDate>("sheet_date", "field.site.sheet_date"),
+    field<&Site::revision>("revision", "field.site.revision"),
+    field<&Site::paper>("paper", "field.site.paper"),
+    field<&Site::notes>("notes", "field.notes"),
+};
+
+constexpr Field kSpace[] = {
+    field<&Space::column>("column", "field.space.column"),
+    field<&Space::row>("row", "field.space.row", Unit::none, 1, 42),
+    field<&Space::printedNumber>("printed_number", "field.space.printed_number"),
+    field<&Space::leg>("leg", "field.space.leg"),
+    field<&Space::tandem>("tandem", "field.space.tandem"),
+};
+
+constexpr Field kPanel[] = {
+    identity<&Panel::id>(),
+    field<&Panel::name>("name", "field.panel.name"),
+    field<&Panel::role>("role", "field.panel.role"),
+    field<&Panel::spaces>("spaces", "field.panel.spaces", Unit::none, 4, 84),
+    field<&Panel::numbering>("numbering", "field.panel.numbering"),
+    field<&Panel::tandems>("tandems", "field.panel.tandems"),
+    field<&Panel::poleMaximum>("pole_maximum", "field.panel.pole_maximum", Unit::none, 1, 168),
+    field<&Panel::busRating>("bus_A", "field.panel.bus_A", Unit::ampere, 15, 1200),
+    field<&Panel::mainBreaker>("main_breaker_A", "field.panel.main_breaker_A", Unit::ampere, 15, 1200),
+    field<&Panel::mainBackFed>("main_back_fed", "field.panel.main_back_fed"),
+    field<&Panel::holdDown>("hold_down", "field.panel.hold_down"),
+    field<&Panel::neutralBonded>("neutral_bonded", "field.panel.neutral_bonded"),
+    reference<&Panel::fedFrom>("fed_from", RecordKind::panel, "field.panel.fed_from"),
+    field<&Panel::listingLine>("listing_line", "field.panel.listing_line"),
+    field<&Panel::neutralTerminals>("neutral_terminals", "field.panel.neutral_terminals", Unit::none, 0, 200),
+    field<&Panel::terminals75>("terminals_75C", "field.panel.terminals_75C"),
+    field<&Panel::interruptingRating>("interrupting_A", "field.panel.interrupting_A", Unit::ampere, 1, 200000),
+    field<&Panel::separateBuilding>("separate_building", "field.panel.separate_building"),
+    field<&Panel::place>("place", "field.panel.place"),
+    field<&Panel::notes>("notes", "field.notes"),
+};
+constexpr Children kPanelChildren[] = {list<&Panel::exceptions>("space_exceptions", RecordKind::space)};
+
+constexpr Field kBreaker[] = {
+    identity<&Breaker::id>(),
+    reference<&Breaker::panel>("panel", RecordKind::panel, "field.breaker.panel"),
+    field<&Breaker::column>("column", "field.breaker.column"),
+    field<&Breaker::row>("row", "field.breaker.row", Unit::none, 1, 42),
+    field<&Breaker::half>("half", "field.breaker.half"),
+    field<&Breaker::poles>("poles", "field.breaker.poles", Unit::none, 1, 2),
+    field<&Breaker::rating>("rating_A", "field.breaker.rating_A", Unit::ampere, 5, 400),
+    field<&Breaker::feeds>("feeds", "field.breaker.feeds"),
+    reference<&Breaker::feedsPanel>("feeds_panel", RecordKind::panel, "field.breaker.feeds_panel"),
+    field<&Breaker::stage>("stage", "field.breaker.stage"),
+    field<&Breaker::tie>("tie", "field.breaker.tie"),
+    field<&Breaker::protection>("protection", "field.breaker.protection"),
+    field<&Breaker::listingLine>("listing_line", "field.breaker.listing_line"),
+    field<&Breaker::backFed>("back_fed", "field.breaker.back_fed"),
+    field<&Breaker::holdDown>("hold_down", "field.breaker.hold_down"),
+    field<&Breaker::interlocked>("interlocked", "field.breaker.interlocked"),
+    field<&Breaker::interruptingRating>("interrupting_A", "field.breaker.interrupting_A", Unit::ampere, 1, 200000),
+    field<&Breaker::notes>("notes", "field.notes"),
+};
+
+constexpr Field kWindow[] = {
+    field<&UseWindow::season>("season", "field.window.season"),
+    field<&UseWindow::from>("from_min", "field.window.from_min", Unit::minuteOfDay, 0, 1439),
+    field<&UseWindow::to>("to_min", "field.window.to_min", Unit::minuteOfDay, 0, 1439),
+    field<&UseWindow::share>("share", "field.window.share", Unit::fraction, 0, 1),
+    field<&UseWindow::duty>("duty", "field.window.duty", Unit::fraction, 0, 1),
+    field<&UseWindow::startsPerHour>("starts_per_hour", "field.window.starts_per_hour", Unit::perHour, 0, 3600),
+};
+
+constexpr Field kLoad[] = {
+    identity<&Load::id>(),
+    field<&Load::name>("name", "field.load.name"),
+    field<&Load::connection>("connection", "field.load.connection"),
+    field<&Load::pole>("pole", "field.load.pole", Unit::none, 1, 2),
+    field<&Load::running>("running_W", "field.load.running_W", Unit::watt, 0, kWattMaximum),
+    field<&Load::runningCurrent>("running_A", "field.load.running_A", Unit::ampere, 0, kAmpereMaximum),
+    field<&Load::powerFactor>("power_factor", "field.load.power_factor", Unit::none, 0.1, 1),
+    field<&Load::ratedVoltage>("rated_V", "field.load.rated_V", Unit::volt, 100, 277),
+    field<&Load::kind>("kind", "field.load.kind"),
+    field<&Load::start>("start", "field.load.start"),
+    field<&Load::startClass>("start_class", "field.load.start_class"),
+    field<&Load::lockedRotor>("locked_rotor_A", "field.load.locked_rotor_A", Unit::ampere, 0, kAmpereMaximum),
+    field<&Load::codeLetter>("code_letter", "field.load.code_letter"),
+    field<&Load::horsepower>("horsepower_hp", "field.load.horsepower_hp", Unit::horsepower, 0.01, 20),
+    field<&Load::startTime>("start_s", "field.load.start_s", Unit::second, 0, 120),
+    field<&Load::startPowerFactor>("start_power_factor", "field.load.start_power_factor", Unit::none, 0.1, 1),
+    field<&Load::duty>("duty", "field.load.duty", Unit::fraction, 0, 1),
+    field<&Load::startsPerHour>("starts_per_hour", "field.load.starts_per_hour", Unit::perHour, 0, 3600),
+    field<&Load::automatic>("automatic", "field.load.automatic"),
+    field<&Load::continuous>("continuous", "field.load.continuous"),
+    field<&Load::canWait>("can_wait", "field.load.can_wait"),
+    field<&Load::medical>("medical", "field.load.medical"),
+    field<&Load::restartDelay>("restart_delay_s", "field.load.restart_delay_s", Unit::second, 0, 86400),
+    field<&Load::maximumBreaker>("maximum_breaker_A", "field.load.maximum_breaker_A", Unit::ampere, 5, 400),
+    field<&Load::catalogueId>("catalogue_id", "field.load.catalogue_id"),
+    field<&Load::notes>("notes", "field.notes"),
+};
+constexpr Children kLoadChildren[] = {list<&Load::windows>("windows", RecordKind::useWindow)};
+
+constexpr Field kCircuit[] = {
+    identity<&Circuit::id>(),
+    field<&Circuit::name>("name", "field.circuit.name"),
+    field<&Circuit::serves>("serves", "field.circuit.serves"),
+    reference<&Circuit::breaker>("breaker", RecordKind::breaker, "field.circuit.breaker"),
+    reference<&Circuit::planned>("planned", RecordKind::breaker, "field.circuit.planned"),
+    field<&Circuit::voltage>("voltage_V", "field.circuit.voltage_V"),
+    field<&Circuit::multiwire>("multiwire", "field.circuit.multiwire", Unit::none, 0, 1000),
+    field<&Circuit::neutralShared>("neutral_shared", "field.circuit.neutral_shared"),
+    field<&Circuit::neutralMoved>("neutral_moved", "field.circuit.neutral_moved"),
+    field<&Circuit::conductor>("conductor_AWG", "field.circuit.conductor_AWG"),
+    field<&Circuit::metal>("metal", "field.circuit.metal"),
+    field<&Circuit::wiring>("wiring", "field.circuit.wiring"),
+    field<&Circuit::severalReceptacles>("several_receptacles", "field.circuit.several_receptacles"),
+    field<&Circuit::smokeAlarms>("smoke_alarms", "field.circuit.smoke_alarms"),
+    field<&Circuit::insulatedNeutral>("insulated_neutral", "field.circuit.insulated_neutral"),
+    field<&Circuit::traced>("traced", "field.circuit.traced"),
+    field<&Circuit::room>("room", "field.circuit.room"),
+    field<&Circuit::notes>("notes", "field.notes"),
+};
+constexpr Children kCircuitChildren[] = {list<&Circuit::loads>("loads", RecordKind::load)};
+
+constexpr Field kOverload[] = {
+    field<&OverloadPoint::time>("time_s", "field.overload.time_s", Unit::second, 0, 86400),
+    field<&OverloadPoint::watts>("total_W", "field.overload.total_W", Unit::watt, 0, kWattMaximum),
+    field<&OverloadPoint::legCurrent>("leg_A", "field.overload.leg_A", Unit::ampere, 0, kAmpereMaximum),
+};
+constexpr Field kEfficiency[] = {
+    field<&EfficiencyPoint::load>("load", "field.efficiency.load", Unit::fraction, 0, 2),
+    field<&EfficiencyPoint::efficiency>("efficiency", "field.efficiency.efficiency", Unit::fraction, 0.01, 1),
+};
+
+constexpr Field kInverter[] = {
+    field<&Inverter::name>("name", "field.inverter.name"),
+    field<&Inverter::units>("units", "field.inverter.units", Unit::none, 1, 12),
+    field<&Inverter::output>("output_V", "field.inverter.output_V"),
+    field<&Inverter::continuous>("continuous_W", "field.inverter.continuous_W", Unit::watt, 1, kWattMaximum),
+    field<&Inverter::continuousApparent>("continuous_VA", "field.inverter.continuous_VA", Unit::voltAmpere, 1, kWattMaximum),
+    field<&Inverter::legContinuous>("leg_W", "field.inverter.leg_W", Unit::watt, 1, kWattMaximum),
+    field<&Inverter::legCurrent>("leg_A", "field.inverter.leg_A", Unit::ampere, 1, kAmpereMaximum),
+    field<&Inverter::marginalEfficiency>("marginal_efficiency", "field.inverter.marginal_efficiency", Unit::fraction, 0.1, 1),
+    field<&Inverter::idle>("idle_W", "field.inverter.idle_W", Unit::watt, 0, 5000),
+    field<&Inverter::lowestInputVoltage>("lowest_input_V", "field.inverter.lowest_input_V", Unit::volt, 5, 1000),
+    field<&Inverter::acInput>("ac_input_A", "field.inverter.ac_input_A", Unit::ampere, 1, 1200),
+    field<&Inverter::passThrough>("pass_through_A", "field.inverter.pass_through_A", Unit::ampere, 1, 1200),
+    field<&Inverter::addsToPassThrough>("adds_to_pass_through", "field.inverter.adds_to_pass_through"),
+    field<&Inverter::chargeLimit>("charge_limit_W", "field.inverter.charge_limit_W", Unit::watt, 0, kWattMaximum),
+    field<&Inverter::maximumOutputDevice>("maximum_output_device_A", "field.inverter.maximum_output_device_A", Unit::ampere, 5, 1200),
+    field<&Inverter::bond>("bond", "field.inverter.bond"),
+    field<&Inverter::transferGap>("transfer_gap_s", "field.inverter.transfer_gap_s", Unit::second, 0, 3600),
+    field<&Inverter::powerControlListed>("power_control_listed", "field.inverter.power_control_listed"),
+    field<&Inverter::notes>("notes", "field.notes"),
+};
+constexpr Children kInverterChildren[] = {
+    list<&Inverter::overload>("overload", RecordKind::overloadPoint),
+    list<&Inverter::efficiency>("efficiency", RecordKind::efficiencyPoint),
+};
+
+constexpr Field kBattery[] = {
+    field<&Battery::name>("name", "field.battery.name"),
+    field<&Battery::packs>("packs", "field.battery.packs", Unit::none, 1, 64),
+    field<&Battery::nominalKilowattHours>("nominal_kWh", "field.battery.nominal_kWh", Unit::kilowattHour, 0.01, 1000),
+    field<&Battery::health>("health", "field.battery.health", Unit::fraction, 0.01, 1.1),
+    field<&Battery::reserve>("reserve", "field.battery.reserve", Unit::fraction, 0, 1),
+    field<&Battery::floor>("floor", "field.battery.floor", Unit::fraction, 0, 1),
+    field<&Battery::restart>("restart", "field.battery.restart", Unit::fraction, 0, 1),
+    field<&Battery::continuousCurrent>("continuous_A", "field.battery.continuous_A", Unit::ampere, 0.1, 10000),
+    field<&Battery::peakCurrent>("peak_A", "field.battery.peak_A", Unit::ampere, 0.1, 10000),
+    field<&Battery::peakTime>("peak_s", "field.battery.peak_s", Unit::second, 0, 3600),
+    field<&Battery::place>("place", "field.battery.place"),
+    field<&Battery::cellTemperature>("cell_temperature_mC", "field.battery.cell_temperature_mC", Unit::milliCelsius, -40000, 70000),
+    field<&Battery::chargeEfficiency>("charge_efficiency", "field.battery.charge_efficiency", Unit::fraction, 0.1, 1),
+    field<&Battery::chargeCutOff>("charge_cut_off_mC", "field.battery.charge_cut_off_mC", Unit::milliCelsius, -40000, 30000),
+    field<&Battery::notes>("notes", "field.notes"),
+};
+
+constexpr Field kTransfer[] = {
+    field<&Transfer::arrangement>("arrangement", "field.transfer.arrangement"),
+    field<&Transfer::listing>("listing", "field.transfer.listing"),
+    field<&Transfer::switchesNeutral>("switches_neutral", "field.transfer.switches_neutral"),
+    field<&Transfer::rating>("rating_A", "field.transfer.rating_A", Unit::ampere, 15, 1200),
+    field<&Transfer::calculatedLoad>("calculated_load_VA", "field.transfer.calculated_load_VA", Unit::voltAmpere, 0, kWattMaximum),
+    field<&Transfer::continuousPart>("continuous_part_VA", "field.transfer.continuous_part_VA", Unit::voltAmpere, 0, kWattMaximum),
+    field<&Transfer::neutralLoad>("neutral_load_VA", "field.transfer.neutral_load_VA", Unit::voltAmpere, 0, kWattMaximum),
+    field<&Transfer::serviceBondUpstream>("service_bond_upstream", "field.transfer.service_bond_upstream"),
+    field<&Transfer::bypass>("bypass", "field.transfer.bypass"),
+    field<&Transfer::notes>("notes", "field.notes"),
+};
+
+constexpr Field kRun[] = {
+    identity<&FeederRun::id>(),
+    field<&FeederRun::segment>("segment", "field.run.segment"),
+    field<&FeederRun::length>("length_um", "field.run.length_um", Unit::micrometre, 0, 1e9),
+    field<&FeederRun::wiring>("wiring", "field.run.wiring"),
+    field<&FeederRun::raceway>("raceway", "field.run.raceway"),
+    field<&FeederRun::metal>("metal", "field.run.metal"),
+    field<&FeederRun::insulation>("insulation_C", "field.run.insulation_C"),
+    field<&FeederRun::ambient>("ambient_mC", "field.run.ambient_mC", Unit::milliCelsius, -40000, 90000),
+    field<&FeederRun::currentCarrying>("current_carrying", "field.run.current_carrying", Unit::none, 1, 200),
+    field<&FeederRun::terminalsFrom75>("terminals_from_75C", "field.run.terminals_from_75C"),
+    field<&FeederRun::terminalsTo75>("terminals_to_75C", "field.run.terminals_to_75C"),
+    field<&FeederRun::fixedConductor>("fixed_conductor", "field.run.fixed_conductor"),
+    field<&FeederRun::fixedNeutral>("fixed_neutral", "field.run.fixed_neutral"),
+    field<&FeederRun::fixedGround>("fixed_ground", "field.run.fixed_ground"),
+    field<&FeederRun::fixedDevice>("fixed_device_A", "field.run.fixed_device_A", Unit::ampere, 5, 1200),
+    field<&FeederRun::notes>("notes", "field.notes"),
+};
+
+constexpr Field kScenario[] = {
+    field<&Scenario::month>("month", "field.scenario.month", Unit::month, 1, 12),
+    field<&Scenario::start>("start_min", "field.scenario.start_min", Unit::minuteOfDay, 0, 1439),
+    field<&Scenario::startCharge>("start_charge", "field.scenario.start_charge", Unit::fraction, 0, 1),
+};
+
+constexpr Children kPlanChildren[] = {
+    shared<&Plan::site>("site", RecordKind::site),
+    sharedList<&Plan::panels>("panels", RecordKind::panel),
+    sharedList<&Plan::breakers>("breakers", RecordKind::breaker),
+    sharedList<&Plan::circuits>("circuits", RecordKind::circuit),
+    shared<&Plan::inverter>("inverter", RecordKind::inverter),
+    shared<&Plan::battery>("battery", RecordKind::battery),
+    shared<&Plan::transfer>("transfer", RecordKind::transfer),
+    sharedList<&Plan::runs>("feeder_runs", RecordKind::feederRun),
+    shared<&Plan::scenario>("scenario", RecordKind::scenario),
+};
+
+constexpr RecordType kTypes[] = {
+    record<Plan>(RecordKind::plan, "plan", {}, kPlanChildren),
+    record<Site>(RecordKind::site, "site", kSite, {}),
+    record<Panel>(RecordKind::panel, "panel", kPanel, kPanelChildren),
+    record<Space>(RecordKind::space, "space", kSpace, {}),
+    record<Breaker>(RecordKind::breaker, "breaker", kBreaker, {}),
+    record<Circuit>(RecordKind::circuit, "circuit", kCircuit, kCircuitChildren),
+    record<Load>(RecordKind::load, "load", kLoad, kLoadChildren),
+    record<UseWindow>(RecordKind::useWindow, "window", kWindow, {}),
+    record<Inverter>(RecordKind::inverter, "inverter", kInverter, kInverterChildren),
+    record<OverloadPoint>(RecordKind::overloadPoint, "overload_point", kOverload, {}),
+    record<EfficiencyPoint>(RecordKind::efficiencyPoint, "efficiency_point", kEfficiency, {}),
+    record<Battery>(RecordKind::battery, "battery", kBattery, {}),
+    record<Transfer>(RecordKind::transfer, "transfer", kTransfer, {}),
+    record<FeederRun>(RecordKind::feederRun, "feeder_run", kRun, {}),
+    record<Scenario>(RecordKind::scenario, "scenario", kScenario, {}),
+};
+
+}  // namespace
+
+const RecordType& recordType(RecordKind kind) { return kTypes[static_cast<std::size_t>(kind)]; }
+
+const Field* fieldOf(RecordKind kind, std::string_view key) {
+  for (const Field& row : recordType(kind).fields) {
+    if (row.key == key) return &row;
+  }
+  return nullptr;
+}
+
+}  // namespace stayalight

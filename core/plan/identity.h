@@ -1,0 +1,43 @@
+#pragma once
+
+// Ids that survive edits. Each kind of entity counts on its own, from 1; 0 means "none".
+
+#include <compare>
+#include <cstdint>
+
+namespace stayalight {
+
+template <class Entity>
+struct Id {
+  std::int64_t number = 0;
+  [[nodiscard]] constexpr bool valid() const { return number > 0; }
+  friend constexpr auto operator<=>(Id, Id) = default;
+};
+
+struct Panel;
+struct Breaker;
+struct Circuit;
+struct Load;
+struct FeederRun;
+using PanelId = Id<Panel>;
+using BreakerId = Id<Breaker>;
+using CircuitId = Id<Circuit>;
+using LoadId = Id<Load>;
+using FeederRunId = Id<FeederRun>;
+
+/// Kinds of record a plan is made of; with an id it names one entity of a plan.
+enum class RecordKind : std::uint8_t {
+  plan, site, panel, space, breaker, circuit, load, useWindow, inverter, overloadPoint, efficiencyPoint,
+  battery, transfer, feederRun, scenario
+};
+
+/// One record of a plan. `id` is 0 for the records that exist once (site, inverter, battery, transfer, scenario);
+/// records without an id of their own (spaces, use windows, curve points) are named by their owner and `item`.
+struct EntityRef {
+  RecordKind kind = RecordKind::plan;
+  std::int64_t id = 0;
+  std::int32_t item = -1;
+  friend constexpr auto operator<=>(const EntityRef&, const EntityRef&) = default;
+};
+
+}  // namespace stayalight
