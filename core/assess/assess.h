@@ -1,0 +1,51 @@
+#pragma once
+
+// The one door: from a plan to everything the program says about it. Pure; no incremental computing.
+
+#include "core/outage/outage.h"
+#include "core/review/review.h"
+#include "core/start/start.h"
+#include "core/wiring/wiring.h"
+
+namespace stayalight {
+
+/// What one breaker shows on a board.
+struct BreakerFigures {
+  BreakerId breaker;
+  std::array<AcAmperes, 2> running;    ///< by pole: likely current while everything on it runs
+  std::array<VoltAmperes, 2> connected;  ///< by pole
+  std::optional<Grade> grade;          ///< worst grade of its loads; none without loads
+  bool known = true;
+};
+/// Totals of one panel for its schedule.
+struct PanelFigures {
+  PanelId panel;
+  std::array<ComplexPower, 2> connected;  ///< by leg, as planned
+  std::array<ComplexPower, 2> connectedBefore;
+  std::int32_t freeSpaces = 0;
+};
+
+struct Assessment {
+  bool hasBackup = false;
+  SystemVoltages system;                 ///< of the backup subpanel in an outage
+  InverterLimits limits;
+  HourFigures hour;                      ///< the hour the outage begins in
+  std::array<HourFigures, 24> day;
+  StartFigures starts;
+  std::vector<SegmentFigures> segments;
+  OutageFigures outage;
+  std::vector<BreakerFigures> breakers;  ///< in the order of breaker ids
+  std::vector<PanelFigures> panels;
+  std::vector<Finding> findings;
+  Working working;                       ///< empty unless asked for
+};
+
+struct Circumstances {
+  bool record = false;  ///< write down how each number came about
+};
+[[nodiscard]] Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstances& circumstances = {});
+[[nodiscard]] inline Assessment assess(const Plan& plan, const Circumstances& circumstances = {}) {
+  return assess(plan, *plan.scenario, circumstances);
+}
+
+}  // namespace stayalight

@@ -1,0 +1,106 @@
+#pragma once
+
+// The small numbers of the rules, each a row of resources/tables/code_numbers.csv with the rule it belongs to.
+
+#include <array>
+#include <cstdint>
+#include <optional>
+#include <string_view>
+
+#include "core/message/message.h"
+#include "core/quantity/conductor.h"
+#include "core/quantity/quantity.h"
+
+namespace stayalight {
+
+struct Tables;
+[[nodiscard]] const Tables& publishedTables();
+
+/// Keys of the table, in the order of its rows.
+enum class CodeNumber : std::uint8_t {
+  continuousFactor,
+  continuousHours,
+  nextSizeUpLimit,
+  terminalCurrent,
+  terminalSize,
+  nippleLength,
+  nmColumn,
+  neutralRangeDryerFactor,
+  neutralAbove200Limit,
+  neutralAbove200Factor,
+  dropAdviceOneRun,
+  dropAdviceTotal,
+  dwelling83Factor,
+  motorConductorFactor,
+  largestMotorFactor,
+  busOppositeEndsFactor,
+  sourceCurrentFactor,
+  afciExtensionLength,
+  wiringSpaceConductors,
+  wiringSpaceSplices,
+  loadingMargin,
+  legVolts,
+  lineVoltsSplitPhase,
+  lineVoltsWye,
+};
+inline constexpr std::array<std::string_view, 24> kCodeNumberKeys = {
+    "continuous_factor",
+    "continuous_hours",
+    "next_size_up_limit",
+    "terminal_current",
+    "terminal_size",
+    "nipple_length",
+    "nm_column",
+    "neutral_range_dryer_factor",
+    "neutral_above_200_limit",
+    "neutral_above_200_factor",
+    "drop_advice_one_run",
+    "drop_advice_total",
+    "dwelling_83_factor",
+    "motor_conductor_factor",
+    "largest_motor_factor",
+    "bus_opposite_ends_factor",
+    "source_current_factor",
+    "afci_extension_length",
+    "wiring_space_conductors",
+    "wiring_space_splices",
+    "loading_margin",
+    "leg_volts",
+    "line_volts_split_phase",
+    "line_volts_wye",
+};
+
+/// The number in the unit of its row, and the rule it is from.
+[[nodiscard]] double codeNumber(CodeNumber which, const Tables& tables = publishedTables());
+[[nodiscard]] std::string_view unitOf(CodeNumber which);
+[[nodiscard]] RuleId ruleOf(CodeNumber which);
+
+/// Factor on the continuous part of a load, for devices and conductors only.
+[[nodiscard]] Fraction continuousFactor(const Tables& tables = publishedTables());
+/// A load expected to last this long or longer at its greatest current is continuous.
+[[nodiscard]] Hours continuousHours(const Tables& tables = publishedTables());
+/// Largest device that may be the next standard size above its conductor's ampacity.
+[[nodiscard]] RatingAmperes nextSizeUpLimit(const Tables& tables = publishedTables());
+/// Up to this rating, and this size, terminals count as 60 C unless marked for 75 C.
+[[nodiscard]] RatingAmperes terminalCurrent(const Tables& tables = publishedTables());
+[[nodiscard]] ConductorSize terminalSize(const Tables& tables = publishedTables());
+/// A raceway not longer than this is a nipple: no adjustment for the number of conductors.
+[[nodiscard]] Length nippleLength(const Tables& tables = publishedTables());
+/// Column that limits nonmetallic-sheathed cable in the end.
+[[nodiscard]] TemperatureColumn nmColumn(const Tables& tables = publishedTables());
+/// Part of a range's or dryer's demand that counts on the neutral.
+[[nodiscard]] Fraction neutralRangeDryerFactor(const Tables& tables = publishedTables());
+/// The neutral load above this current counts with the factor below; never on two legs of a wye.
+[[nodiscard]] AcAmperes neutralReductionAbove(const Tables& tables = publishedTables());
+[[nodiscard]] Fraction neutralReductionFactor(const Tables& tables = publishedTables());
+/// Advice for the drop of one feeder or branch circuit, and of both together.
+[[nodiscard]] Fraction dropAdviceOneRun(const Tables& tables = publishedTables());
+[[nodiscard]] Fraction dropAdviceTotal(const Tables& tables = publishedTables());
+/// Nominal volts of one leg to neutral, and between the legs of a split-phase or a 120/208 V supply.
+[[nodiscard]] AcVolts nominalLegVolts(const Tables& tables = publishedTables());
+[[nodiscard]] AcVolts nominalLineVoltsSplitPhase(const Tables& tables = publishedTables());
+[[nodiscard]] AcVolts nominalLineVoltsWye(const Tables& tables = publishedTables());
+/// Common practice: keep the running load below this part of an inverter's rating.
+[[nodiscard]] Fraction loadingMargin(const Tables& tables = publishedTables());
+
+}  // namespace stayalight

@@ -1,0 +1,43 @@
+#pragma once
+
+// Findings: what the review says of a plan. A rule is a function in a table; a fix is data that edit applies.
+
+#include "core/edit/edit.h"
+#include "core/outage/outage.h"
+#include "core/start/start.h"
+#include "core/wiring/wiring.h"
+
+namespace stayalight {
+
+enum class Severity : std::uint8_t { danger, mustFix, checkOnSite, advice };
+/// What a finding rests on.
+enum class Basis : std::uint8_t { code, listedInstruction, practice, local };
+
+struct Finding {
+  std::string_view key;              ///< of its rule, stable: "multiwire.split"
+  Severity severity = Severity::advice;
+  Basis basis = Basis::practice;
+  RuleId rule;                       ///< for the citation; empty for practice
+  Message plain;                     ///< one sentence for the homeowner
+  Message trade;                     ///< one sentence with figures
+  std::vector<EntityRef> places;     ///< first one is where to jump
+  std::optional<Fix> fix;
+  Message fixName;                   ///< "Move both"
+};
+
+/// All that the rules look at.
+struct ReviewInput {
+  const Plan& plan;
+  const HourFigures* hour = nullptr;       ///< backup subpanel in the hour shown; null without a backup subpanel
+  const StartFigures* starts = nullptr;
+  const std::vector<SegmentFigures>* segments = nullptr;
+  const OutageFigures* outage = nullptr;
+  Edition edition = Edition::y2023;
+};
+/// Findings, worst first, then in the order of their places.
+[[nodiscard]] std::vector<Finding> review(const ReviewInput& input);
+
+/// Directory words that say too little or name what changes with who lives there; nothing where the text will do.
+[[nodiscard]] std::optional<Message> directoryFault(std::string_view text);
+
+}  // namespace stayalight
