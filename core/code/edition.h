@@ -8,9 +8,12 @@
 #include <optional>
 #include <string_view>
 
+#include "core/plan/site.h"
+
 namespace stayalight {
 
-enum class Edition : std::uint8_t { y2017, y2020, y2023, y2026 };
+/// As the plan holds it.
+using Edition = CodeEdition;
 
 inline constexpr std::array<Edition, 4> kEditions = {Edition::y2017, Edition::y2020, Edition::y2023,
                                                      Edition::y2026};

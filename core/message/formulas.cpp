@@ -1,25 +1,24 @@
 #include <algorithm>
 #include <map>
 
-#include "core/message/working.h"
+#include "core/message/formulas/sections.h"
 
 namespace stayalight {
 namespace {
 
-// One row a printed formula, in the order of the rooms. Symbols are those of the step's inputs; a test evaluates each
-// expression with muParser on recorded inputs and must get the recorded result.
-const FormulaRow kFormulas[] = {
-    // -- current and power
-    {"power.apparent", "sqrt(P^2 + Q^2)", "S", "definition of apparent power"},
-    {"current.from_power", "sqrt(P^2 + Q^2) / V", "I", "definition of apparent power, one leg against neutral"},
-};
 
 bool isWord(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_'; }
 
 }  // namespace
 
 const std::vector<FormulaRow>& formulas() {
-  static const std::vector<FormulaRow> rows(std::begin(kFormulas), std::end(kFormulas));
+  static const std::vector<FormulaRow> rows = [] {
+    std::vector<FormulaRow> all;
+    for (const auto& section : {formulas_of::use, formulas_of::start, formulas_of::wiring, formulas_of::outage}) {
+      all.insert(all.end(), section.begin(), section.end());
+    }
+    return all;
+  }();
   return rows;
 }
 

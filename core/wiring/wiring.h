@@ -2,7 +2,7 @@
 
 // Overcurrent device, conductors and voltage drop of each piece of the feeder.
 
-#include "core/code/editions.h"
+#include "core/code/edition.h"
 #include "core/transfer/transfer.h"
 #include "core/use/use.h"
 
