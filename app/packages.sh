@@ -13,7 +13,7 @@ build_packages=(
 test_packages=(
   libgtest-dev librapidcheck-dev libmuparser-dev ngspice python3
   xvfb xauth openbox xdotool poppler-utils imagemagick
-  desktop-file-utils appstream
+  desktop-file-utils appstream shared-mime-info
   ccache mold
 )
 
