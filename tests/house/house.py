@@ -242,29 +242,34 @@ def literals_of(tree, type_name):
             yield match.group(2), name, line_of(text, match.start()), match.group(1)
 
 
+TEXT_TABLE = re.compile(r"core/message/texts/\w+\.cpp$")
+FORMULA_TABLE = re.compile(r"core/message/formulas/\w+\.cpp$")
+
+
 def text_rows(tree):
-    """The table of texts: key -> (English, line). Rows are {"key", TEXT("context", "English" "more")}."""
+    """The table of texts: key -> (English, place). Rows are {"key", TEXT("context", "English" "more")}."""
     rows, breaches = {}, []
-    name = "core/message/texts.cpp"
-    text = without_comments(tree.text(name))
     pattern = re.compile(r'\{\s*"([^"]+)"\s*,\s*TEXT\(\s*"[^"]*"\s*,\s*((?:"(?:\\.|[^"\\])*"\s*)+)\)')
-    for match in pattern.finditer(text):
-        english = "".join(re.findall(r'"((?:\\.|[^"\\])*)"', match.group(2)))
-        line = line_of(text, match.start())
-        if match.group(1) in rows:
-            breaches.append(f"{name}:{line}: {match.group(1)} has two texts")
-        rows[match.group(1)] = (english, line)
-    if len(re.findall(r"\bTEXT\(\s*\"", text)) != len(rows) + len(breaches):
-        breaches.append(f"{name}: a row is not of the shape {{\"key\", TEXT(\"context\", \"English\")}}")
+    for name in filter(TEXT_TABLE.match, tree.paths):
+        text = without_comments(tree.text(name))
+        matches = list(pattern.finditer(text))
+        for match in matches:
+            english = "".join(re.findall(r'"((?:\\.|[^"\\])*)"', match.group(2)))
+            place = f"{name}:{line_of(text, match.start())}"
+            if match.group(1) in rows:
+                breaches.append(f"{place}: {match.group(1)} has two texts")
+            rows[match.group(1)] = (english, place)
+        if len(re.findall(r"\bTEXT\(\s*\"", text)) != len(matches):
+            breaches.append(f"{name}: a row is not of the shape {{\"key\", TEXT(\"context\", \"English\")}}")
     return rows, breaches
 
 
-def used_keys(tree, but_for):
-    """Every string literal in core, ui and app outside the table itself, and those that end in a dot (beginnings of
-    keys that are put together)."""
+def used_keys(tree, table):
+    """Every string literal in core, ui and app outside the tables themselves, and those that end in a dot (beginnings
+    of keys that are put together)."""
     whole, beginnings = set(), set()
     for name in tree.sources("core", "ui", "app"):
-        if name == but_for:
+        if table.match(name):
             continue
         for literal in re.findall(r'"((?:\\.|[^"\\\n])*)"', without_comments(tree.text(name))):
             whole.add(literal)
@@ -278,10 +283,9 @@ def check_texts(tree):
     rows, breaches = text_rows(tree)
     for key, name, line, _ in literals_of(tree, "MessageId"):
         if key not in rows:
-            breaches.append(f"{name}:{line}: {key} has no text in core/message/texts.cpp")
-    whole, beginnings = used_keys(tree, "core/message/texts.cpp")
-    for key, (english, line) in rows.items():
-        place = f"core/message/texts.cpp:{line}"
+            breaches.append(f"{name}:{line}: {key} has no text in core/message/texts")
+    whole, beginnings = used_keys(tree, TEXT_TABLE)
+    for key, (english, place) in rows.items():
         if key not in whole and not key.startswith(beginnings or ("\0",)):
             breaches.append(f"{place}: nothing says {key}")
         numbers = {int(n) for n in re.findall(r"%([0-9])", english.replace("%%", ""))}
@@ -349,21 +353,19 @@ def check_arguments(tree):
 
 def check_formulas(tree):
     """Each formula id has a row in the table of formulas, and each row is used."""
-    breaches = []
-    table = "core/message/formulas.cpp"
-    text = without_comments(tree.text(table))
-    body = re.search(r"kFormulas\[\]\s*=\s*\{(.*?)\n\};", text, re.S)
-    if not body:
-        return [f"{table}: no table kFormulas"]
-    rows = re.findall(r'\{\s*"([^"]+)"\s*,\s*"', body.group(1))
-    for key in sorted({key for key in rows if rows.count(key) > 1}):
-        breaches.append(f"{table}: {key} stands twice")
+    breaches, rows = [], {}
+    for name in filter(FORMULA_TABLE.match, tree.paths):
+        text = without_comments(tree.text(name))
+        for match in re.finditer(r'\{\s*"([^"]+)"\s*,\s*"', text):
+            place = f"{name}:{line_of(text, match.start())}"
+            if match.group(1) in rows:
+                breaches.append(f"{place}: {match.group(1)} stands twice")
+            rows[match.group(1)] = place
     for key, name, line, _ in literals_of(tree, "FormulaId"):
         if key not in rows:
-            breaches.append(f"{name}:{line}: {key} has no row in {table}")
-    whole, _ = used_keys(tree, table)
-    breaches += [f"{table}: nothing computes {key}" for key in rows if key not in whole]
-    return breaches
+            breaches.append(f"{name}:{line}: {key} has no row in core/message/formulas")
+    whole, _ = used_keys(tree, FORMULA_TABLE)
+    return breaches + [f"{place}: nothing computes {key}" for key, place in rows.items() if key not in whole]
 
 
 def check_citations(tree):

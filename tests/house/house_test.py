@@ -7,8 +7,8 @@ from pathlib import Path
 
 import house
 
-TEXTS = 'const TextRow kTexts[] = {\n    {"a.b", TEXT("Stayalight", "%1 of %2 " "A")},\n};\n'
-FORMULAS = 'const FormulaRow kFormulas[] = {\n    {"i.p", "P / V", "I", "definition"},\n};\n'
+TEXTS = 'const TextRow kRows[] = {\n    {"a.b", TEXT("Stayalight", "%1 of %2 " "A")},\n};\n'
+FORMULAS = 'const FormulaRow kRows[] = {\n    {"i.p", "P / V", "I", "definition"},\n};\n'
 USES = '#include "core/message/message.h"\nconstexpr MessageId kA{"a.b"};\nMessage m() { return say(kA, name(1, 2), 3); }\n'
 
 
@@ -75,17 +75,17 @@ class HouseTest(unittest.TestCase):
         self.breaks("lone_app", {"ui/a.cpp": '#include "app/command.h"\n'}, "app/command.h")
 
     def test_each_message_has_a_text_and_each_text_a_message(self):
-        good = {"core/message/texts.cpp": TEXTS, "core/plan/a.cpp": USES}
+        good = {"core/message/texts/plan.cpp": TEXTS, "core/plan/a.cpp": USES}
         self.keeps("texts", good)
         self.breaks("texts", good | {"ui/a.cpp": 'say(MessageId{"a.c"});\n'}, "a.c has no text")
-        self.breaks("texts", {"core/message/texts.cpp": TEXTS}, "nothing says a.b")
-        self.breaks("texts", {"core/message/texts.cpp": TEXTS, "core/plan/a.cpp": '// "a.b"\n'}, "nothing says a.b")
-        self.keeps("texts", {"core/message/texts.cpp": TEXTS, "core/plan/a.cpp": 'auto key = "a." + field;\n'})
-        self.breaks("texts", good | {"core/message/texts.cpp": TEXTS.replace("%2", "%3")}, "has the places [1, 3]")
-        self.breaks("texts", good | {"core/message/texts.cpp": TEXTS + TEXTS}, "a.b has two texts")
+        self.breaks("texts", {"core/message/texts/plan.cpp": TEXTS}, "nothing says a.b")
+        self.breaks("texts", {"core/message/texts/plan.cpp": TEXTS, "core/plan/a.cpp": '// "a.b"\n'}, "nothing says a.b")
+        self.keeps("texts", {"core/message/texts/plan.cpp": TEXTS, "core/plan/a.cpp": 'auto key = "a." + field;\n'})
+        self.breaks("texts", good | {"core/message/texts/plan.cpp": TEXTS.replace("%2", "%3")}, "has the places [1, 3]")
+        self.breaks("texts", good | {"core/message/texts/plan.cpp": TEXTS + TEXTS}, "a.b has two texts")
 
     def test_messages_are_given_as_many_arguments_as_their_text_has_places(self):
-        good = {"core/message/texts.cpp": TEXTS, "core/plan/a.cpp": USES}
+        good = {"core/message/texts/plan.cpp": TEXTS, "core/plan/a.cpp": USES}
         self.keeps("arguments", good)
         self.breaks("arguments", good | {"core/plan/a.cpp": USES.replace(", 3)", ")")}, "has 2 places and is given 1")
         self.breaks("arguments", good | {"ui/a.cpp": 'x = say(MessageId{"a.b"}, std::string{"a, b"}, 2, 3);\n'},
@@ -93,10 +93,10 @@ class HouseTest(unittest.TestCase):
 
     def test_each_formula_has_a_row_and_each_row_a_use(self):
         use = 'constexpr FormulaId kI{"i.p"};\n'
-        good = {"core/message/formulas.cpp": FORMULAS, "core/use/a.cpp": use}
+        good = {"core/message/formulas/use.cpp": FORMULAS, "core/use/a.cpp": use}
         self.keeps("formulas", good)
         self.breaks("formulas", good | {"core/use/b.cpp": 'step.formula = FormulaId{"i.q"};\n'}, "i.q has no row")
-        self.breaks("formulas", {"core/message/formulas.cpp": FORMULAS}, "nothing computes i.p")
+        self.breaks("formulas", {"core/message/formulas/use.cpp": FORMULAS}, "nothing computes i.p")
 
     def test_each_rule_has_a_citation(self):
         rule = {"core/review/a.cpp": 'RuleId kRule{"x.y"};\n'}
