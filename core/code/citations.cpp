@@ -11,8 +11,9 @@ std::span<const CitationRow> citationRows() { return generated::kCitations; }
 
 const CitationRow* ruleOf(RuleId rule) {
   const auto rows = citationRows();
-  const auto found = std::lower_bound(rows.begin(), rows.end(), rule.key,
-                                      [](const CitationRow& row, std::string_view key) { return row.rule < key; });
+  const auto found =
+      std::lower_bound(rows.begin(), rows.end(), rule.key,
+                       [](const CitationRow& row, std::string_view key) { return row.rule < key; });
   return found == rows.end() || found->rule != rule.key ? nullptr : &*found;
 }
 

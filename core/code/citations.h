@@ -1,6 +1,7 @@
 #pragma once
 
-// Where a rule stands in each edition. Rules have ids of our own ("multiwire.same_panel"), since section numbers move.
+// Where a rule stands in each edition. Rules have ids of our own ("multiwire.same_panel"), since section
+// numbers move.
 
 #include <cstdint>
 #include <optional>
@@ -32,7 +33,8 @@ struct CitationRow {
 /// Null for an id that no rule has.
 [[nodiscard]] const CitationRow* ruleOf(RuleId rule);
 
-/// The section, e.g. "210.4(A)". Empty for practice without a section, and for a rule not confirmed in that edition.
+/// The section, e.g. "210.4(A)". Empty for practice without a section, and for a rule not confirmed in that
+/// edition.
 [[nodiscard]] std::optional<std::string_view> citation(RuleId rule, Edition edition);
 [[nodiscard]] std::optional<RuleBasis> basis(RuleId rule);
 

@@ -43,7 +43,8 @@ std::string wholeNumber(double value) { return std::to_string(static_cast<int>(v
 
 }  // namespace
 
-std::optional<AcAmperes> ampacity(ConductorSize size, Metal metal, TemperatureColumn column, const Tables& tables) {
+std::optional<AcAmperes> ampacity(ConductorSize size, Metal metal, TemperatureColumn column,
+                                  const Tables& tables) {
   return cell<AcAmperes>(tables.ampacity[index(size)].amperes[index(metal)][index(column)]);
 }
 std::string ampacityCell(ConductorSize size, Metal metal, TemperatureColumn column, Edition edition) {
@@ -55,11 +56,13 @@ std::optional<Fraction> ambientFactor(Temperature ambient, TemperatureColumn col
   const AmbientRow* const row = ambientRow(ambient, tables);
   return row == nullptr ? std::nullopt : cell<Fraction>(row->factor[index(column)]);
 }
-std::string ambientCell(Temperature ambient, TemperatureColumn column, Edition edition, const Tables& tables) {
+std::string ambientCell(Temperature ambient, TemperatureColumn column, Edition edition,
+                        const Tables& tables) {
   const AmbientRow* const row = ambientRow(ambient, tables);
-  const std::string place = row == nullptr ? "above the last row" : "up to " + wholeNumber(row->upToCelsius) + " C";
-  return tableOf(RuleId{"conductor.ambient"}, edition) + ", " + place + ", " + std::to_string(degrees(column)) +
-         " C column";
+  const std::string place =
+      row == nullptr ? "above the last row" : "up to " + wholeNumber(row->upToCelsius) + " C";
+  return tableOf(RuleId{"conductor.ambient"}, edition) + ", " + place + ", " +
+         std::to_string(degrees(column)) + " C column";
 }
 
 std::optional<Fraction> adjustmentFactor(int currentCarrying, const Tables& tables) {
@@ -83,8 +86,10 @@ std::optional<ConductorSize> groundingConductor(RatingAmperes device, Metal meta
 }
 std::string groundingCell(RatingAmperes device, Metal metal, Edition edition, const Tables& tables) {
   const GroundingRow* const row = groundingRow(device, tables);
-  const std::string place = row == nullptr ? "above the last row" : "up to " + std::to_string(row->deviceUpTo) + " A";
-  return tableOf(RuleId{"ground.size"}, edition) + ", " + place + ", " + (metal == Metal::copper ? "Cu" : "Al");
+  const std::string place =
+      row == nullptr ? "above the last row" : "up to " + std::to_string(row->deviceUpTo) + " A";
+  return tableOf(RuleId{"ground.size"}, edition) + ", " + place + ", " +
+         (metal == Metal::copper ? "Cu" : "Al");
 }
 
 CircularMils circularMils(ConductorSize size, const Tables& tables) {
@@ -99,7 +104,8 @@ std::string directCurrentResistanceCell(ConductorSize size, Metal metal, bool so
   return "Chapter 9 Table 8, " + conductorName(size, metal) + (solid ? ", solid" : ", stranded");
 }
 
-std::optional<Impedance> impedance(ConductorSize size, Metal metal, RacewayMaterial raceway, const Tables& tables) {
+std::optional<Impedance> impedance(ConductorSize size, Metal metal, RacewayMaterial raceway,
+                                   const Tables& tables) {
   const ImpedanceRow& row = tables.impedance[index(size)];
   const auto resistance = cell<OhmsPerKilofoot>(row.resistance[index(metal)][index(raceway)]);
   const auto reactance = cell<OhmsPerKilofoot>(row.reactance[index(raceway)]);
@@ -108,7 +114,8 @@ std::optional<Impedance> impedance(ConductorSize size, Metal metal, RacewayMater
 }
 std::string impedanceCell(ConductorSize size, Metal metal, RacewayMaterial raceway) {
   constexpr std::string_view names[] = {"PVC", "aluminium", "steel"};
-  return "Chapter 9 Table 9, " + conductorName(size, metal) + ", " + std::string(names[index(raceway)]) + " raceway";
+  return "Chapter 9 Table 9, " + conductorName(size, metal) + ", " + std::string(names[index(raceway)]) +
+         " raceway";
 }
 
 std::string conductorName(ConductorSize size, Metal metal) {

@@ -1,7 +1,8 @@
 #pragma once
 
-// What the tables say about conductors. Look-ups only; which column counts and what protects what is core/wiring.
-// An empty answer means that the table has no such cell. `...Cell` gives the cell's name for a working.
+// What the tables say about conductors. Look-ups only; which column counts and what protects what is
+// core/wiring. An empty answer means that the table has no such cell. `...Cell` gives the cell's name for a
+// working.
 
 #include <cstdint>
 #include <optional>
@@ -14,11 +15,14 @@
 namespace stayalight {
 
 namespace kind {
-struct CircularMil { static constexpr std::string_view unit = "cmil"; };
+struct CircularMil {
+  static constexpr std::string_view unit = "cmil";
+};
 }  // namespace kind
 using CircularMils = Quantity<kind::CircularMil>;
 
-/// Material of the raceway round a conductor as Chapter 9 Table 9 tells them apart. Cable without metal counts as pvc.
+/// Material of the raceway round a conductor as Chapter 9 Table 9 tells them apart. Cable without metal
+/// counts as pvc.
 enum class RacewayMaterial : std::uint8_t { pvc, aluminium, steel };
 
 struct Impedance {
@@ -30,17 +34,19 @@ struct Impedance {
 /// Table 310.16: not more than three current-carrying conductors, ambient 30 C.
 [[nodiscard]] std::optional<AcAmperes> ampacity(ConductorSize size, Metal metal, TemperatureColumn column,
                                                 const Tables& tables = publishedTables());
-[[nodiscard]] std::string ampacityCell(ConductorSize size, Metal metal, TemperatureColumn column, Edition edition);
+[[nodiscard]] std::string ampacityCell(ConductorSize size, Metal metal, TemperatureColumn column,
+                                       Edition edition);
 
-/// Table 310.15(B)(1). Empty: conductors of that column are not permitted there. An ambient between two printed ranges
-/// (30.4 C) takes the hotter row.
+/// Table 310.15(B)(1). Empty: conductors of that column are not permitted there. An ambient between two
+/// printed ranges (30.4 C) takes the hotter row.
 [[nodiscard]] std::optional<Fraction> ambientFactor(Temperature ambient, TemperatureColumn column,
                                                     const Tables& tables = publishedTables());
 [[nodiscard]] std::string ambientCell(Temperature ambient, TemperatureColumn column, Edition edition,
                                       const Tables& tables = publishedTables());
 
 /// Table 310.15(C)(1) for a count of current-carrying conductors, 1 or more; empty for none.
-[[nodiscard]] std::optional<Fraction> adjustmentFactor(int currentCarrying, const Tables& tables = publishedTables());
+[[nodiscard]] std::optional<Fraction> adjustmentFactor(int currentCarrying,
+                                                       const Tables& tables = publishedTables());
 [[nodiscard]] std::string adjustmentCell(int currentCarrying, Edition edition,
                                          const Tables& tables = publishedTables());
 
@@ -53,11 +59,12 @@ struct Impedance {
 /// Chapter 9 Table 8.
 [[nodiscard]] CircularMils circularMils(ConductorSize size, const Tables& tables = publishedTables());
 /// Chapter 9 Table 8, 75 C, uncoated copper or aluminium; solid conductors are listed up to 8 AWG.
-[[nodiscard]] std::optional<OhmsPerKilofoot> directCurrentResistance(ConductorSize size, Metal metal, bool solid,
-                                                                     const Tables& tables = publishedTables());
+[[nodiscard]] std::optional<OhmsPerKilofoot> directCurrentResistance(
+    ConductorSize size, Metal metal, bool solid, const Tables& tables = publishedTables());
 [[nodiscard]] std::string directCurrentResistanceCell(ConductorSize size, Metal metal, bool solid);
 
-/// Chapter 9 Table 9, three single conductors in a raceway. Empty where the table is blank (14 AWG aluminium).
+/// Chapter 9 Table 9, three single conductors in a raceway. Empty where the table is blank (14 AWG
+/// aluminium).
 [[nodiscard]] std::optional<Impedance> impedance(ConductorSize size, Metal metal, RacewayMaterial raceway,
                                                  const Tables& tables = publishedTables());
 [[nodiscard]] std::string impedanceCell(ConductorSize size, Metal metal, RacewayMaterial raceway);

@@ -37,8 +37,8 @@ std::optional<RatingAmperes> standardRatingWithin(AcAmperes current, Edition edi
 }
 
 std::string standardRatingCell(RatingAmperes rating, Edition edition) {
-  return "Table " + citationOrNearest(RuleId{"rating.standard"}, edition) + ", " + std::to_string(rating.count()) +
-         " A";
+  return "Table " + citationOrNearest(RuleId{"rating.standard"}, edition) + ", " +
+         std::to_string(rating.count()) + " A";
 }
 
 std::optional<RatingAmperes> smallConductorLimit(ConductorSize size, Metal metal, const Tables& tables) {

@@ -1,6 +1,7 @@
 #pragma once
 
-// Editions of NFPA 70 (National Electrical Code) a plan can be made under. Which one holds is a matter of local adoption.
+// Editions of NFPA 70 (National Electrical Code) a plan can be made under. Which one holds is a matter of
+// local adoption.
 
 #include <array>
 #include <cstddef>

@@ -32,7 +32,9 @@ std::string cellName(std::string_view table, const MotorRow* row, MotorVolts col
   return out;
 }
 
-char capital(char letter) { return letter >= 'a' && letter <= 'z' ? static_cast<char>(letter - 'a' + 'A') : letter; }
+char capital(char letter) {
+  return letter >= 'a' && letter <= 'z' ? static_cast<char>(letter - 'a' + 'A') : letter;
+}
 
 }  // namespace
 
@@ -68,6 +70,8 @@ std::optional<CodeLetterBand> codeLetterBand(char letter, const Tables& tables) 
   }
   return std::nullopt;
 }
-std::string codeLetterCell(char letter) { return std::string("Table 430.7(B), code letter ") + capital(letter); }
+std::string codeLetterCell(char letter) {
+  return std::string("Table 430.7(B), code letter ") + capital(letter);
+}
 
 }  // namespace stayalight

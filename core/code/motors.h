@@ -12,7 +12,9 @@
 namespace stayalight {
 
 namespace kind {
-struct KilovoltAmperePerHorsepower { static constexpr std::string_view unit = "kVA/hp"; };
+struct KilovoltAmperePerHorsepower {
+  static constexpr std::string_view unit = "kVA/hp";
+};
 }  // namespace kind
 using KilovoltAmperesPerHorsepower = Quantity<kind::KilovoltAmperePerHorsepower>;
 
@@ -25,18 +27,19 @@ enum class MotorVolts : std::uint8_t { v115, v200, v208, v230 };
 /// Column for a motor's rated or its system's nominal voltage; empty where no column is meant for it.
 [[nodiscard]] std::optional<MotorVolts> motorColumn(AcVolts volts);
 
-/// One cell: the current, and whether the row is printed in the table or computed (locked rotor below 1/2 hp, as six
-/// times the full-load current, the ratio of all printed rows).
+/// One cell: the current, and whether the row is printed in the table or computed (locked rotor below 1/2 hp,
+/// as six times the full-load current, the ratio of all printed rows).
 struct MotorCurrent {
   AcAmperes current;
   bool computed = false;
 };
 
-/// Table 430.248. A horsepower between rows takes the larger row (2.5 % of slack for rounded fractions: 0.17 is 1/6);
-/// empty for none or above the last row.
+/// Table 430.248. A horsepower between rows takes the larger row (2.5 % of slack for rounded fractions: 0.17
+/// is 1/6); empty for none or above the last row.
 [[nodiscard]] std::optional<MotorCurrent> fullLoadCurrent(Horsepower power, MotorVolts column,
                                                           const Tables& tables = publishedTables());
-[[nodiscard]] std::string fullLoadCell(Horsepower power, MotorVolts column, const Tables& tables = publishedTables());
+[[nodiscard]] std::string fullLoadCell(Horsepower power, MotorVolts column,
+                                       const Tables& tables = publishedTables());
 /// Table 430.251(A), rows as above; the table has no 200 V column.
 [[nodiscard]] std::optional<MotorCurrent> lockedRotorCurrent(Horsepower power, MotorVolts column,
                                                              const Tables& tables = publishedTables());
@@ -48,7 +51,8 @@ struct CodeLetterBand {
   KilovoltAmperesPerHorsepower least;
   std::optional<KilovoltAmperesPerHorsepower> most;
 };
-[[nodiscard]] std::optional<CodeLetterBand> codeLetterBand(char letter, const Tables& tables = publishedTables());
+[[nodiscard]] std::optional<CodeLetterBand> codeLetterBand(char letter,
+                                                           const Tables& tables = publishedTables());
 [[nodiscard]] std::string codeLetterCell(char letter);
 
 }  // namespace stayalight

@@ -1,8 +1,9 @@
 #pragma once
 
-// All figures of the code as one value. The published ones are generated from resources/tables at build time; whoever
-// computes takes the value as an argument, so that a test (or an authority's amendment) can put another in its place.
-// A cell of 0 is a blank cell: no value in the published table. The look-ups in the other headers give it no name.
+// All figures of the code as one value. The published ones are generated from resources/tables at build time;
+// whoever computes takes the value as an argument, so that a test (or an authority's amendment) can put
+// another in its place. A cell of 0 is a blank cell: no value in the published table. The look-ups in the
+// other headers give it no name.
 
 #include <array>
 #include <cstdint>
@@ -51,7 +52,8 @@ struct PropertiesRow {
   std::array<double, 2> stranded{};
   std::array<double, 2> solid{};
 };
-/// Chapter 9 Table 9: ohm per 1000 ft at 75 C and 60 Hz, one conductor one way; raceways pvc, aluminium, steel.
+/// Chapter 9 Table 9: ohm per 1000 ft at 75 C and 60 Hz, one conductor one way; raceways pvc, aluminium,
+/// steel.
 struct ImpedanceRow {
   std::array<double, 3> reactance{};
   std::array<std::array<double, 3>, 2> resistance{};

@@ -51,8 +51,9 @@ std::vector<CsvRow> readCsv(const std::string& file, const std::string& text, co
     }
     CsvRow row{number, cellsOf(file, number, line)};
     if (row.cells.size() != columns) {
-      throw MalformedTable(file, number,
-                           std::to_string(columns) + " columns expected, " + std::to_string(row.cells.size()) + " found");
+      throw MalformedTable(
+          file, number,
+          std::to_string(columns) + " columns expected, " + std::to_string(row.cells.size()) + " found");
     }
     rows.push_back(std::move(row));
   }

@@ -12,7 +12,8 @@ struct CsvRow {
   std::vector<std::string> cells;
 };
 
-/// Throws MalformedTable when the column line differs, a row has another number of cells, or a quote stays open.
+/// Throws MalformedTable when the column line differs, a row has another number of cells, or a quote stays
+/// open.
 [[nodiscard]] std::vector<CsvRow> readCsv(const std::string& file, const std::string& text,
                                           const std::string& columnLine);
 

@@ -28,8 +28,9 @@ class Table {
 
   void expectRows(std::size_t count) const {
     if (rows_.size() != count) {
-      throw MalformedTable(file_, rows_.back().line,
-                           std::to_string(count) + " rows expected, " + std::to_string(rows_.size()) + " found");
+      throw MalformedTable(
+          file_, rows_.back().line,
+          std::to_string(count) + " rows expected, " + std::to_string(rows_.size()) + " found");
     }
   }
 
@@ -46,7 +47,8 @@ class Table {
   }
   [[nodiscard]] double positive(const CsvRow& row, std::size_t column, bool blankAllowed = false) const {
     const double value = number(row, column, blankAllowed);
-    if (value <= 0.0 && !row.cells[column].empty()) refuse(row, "\"" + row.cells[column] + "\" is not above 0");
+    if (value <= 0.0 && !row.cells[column].empty())
+      refuse(row, "\"" + row.cells[column] + "\" is not above 0");
     return value;
   }
   [[nodiscard]] int whole(const CsvRow& row, std::size_t column, bool blankAllowed = false) const {
@@ -203,7 +205,8 @@ std::string adjustment(const TableFiles& files) {
       table.refuse(row, "counts do not follow the row before");
     }
     next = to + 1;
-    out.push_back("{" + std::to_string(from) + ", " + std::to_string(to) + ", " + text(table.positive(row, 2)) + "}");
+    out.push_back("{" + std::to_string(from) + ", " + std::to_string(to) + ", " +
+                  text(table.positive(row, 2)) + "}");
   }
   return member("adjustment", out);
 }
@@ -215,7 +218,8 @@ std::string ratings(const TableFiles& files) {
   std::vector<std::string> out;
   for (const CsvRow& row : table.rows()) {
     const std::size_t since = table.word(row, 1, {"2017", "2020", "2023", "2026"});
-    out.push_back("{" + std::to_string(table.whole(row, 0)) + ", static_cast<Edition>(" + std::to_string(since) + ")}");
+    out.push_back("{" + std::to_string(table.whole(row, 0)) + ", static_cast<Edition>(" +
+                  std::to_string(since) + ")}");
   }
   return member("ratings", out);
 }
@@ -224,12 +228,14 @@ std::string smallConductors(const TableFiles& files) {
   const Table table(files, "small_conductors.csv", "size,metal,device_A");
   table.expectRows(std::tuple_size_v<decltype(Tables::smallConductors)>);
   table.expectRising([&](const CsvRow& row) {
-    return 2.0 * static_cast<double>(table.size(row, 0)) + static_cast<double>(table.word(row, 1, {"cu", "al"}));
+    return 2.0 * static_cast<double>(table.size(row, 0)) +
+           static_cast<double>(table.word(row, 1, {"cu", "al"}));
   });
   std::vector<std::string> out;
   for (const CsvRow& row : table.rows()) {
     out.push_back("{" + text(table.size(row, 0)) + ", static_cast<Metal>(" +
-                  std::to_string(table.word(row, 1, {"cu", "al"})) + "), " + std::to_string(table.whole(row, 2)) + "}");
+                  std::to_string(table.word(row, 1, {"cu", "al"})) + "), " +
+                  std::to_string(table.whole(row, 2)) + "}");
   }
   return member("smallConductors", out);
 }
@@ -249,15 +255,17 @@ std::string grounding(const TableFiles& files) {
 }
 
 std::string properties(const TableFiles& files) {
-  const Table table(files, "conductor_properties.csv", "size,circular_mils,cu_stranded,al_stranded,cu_solid,al_solid");
+  const Table table(files, "conductor_properties.csv",
+                    "size,circular_mils,cu_stranded,al_stranded,cu_solid,al_solid");
   table.expectAllSizes();
   table.expectRising([&](const CsvRow& row) { return table.positive(row, 1); });
   std::vector<std::string> out;
   for (const CsvRow& row : table.rows()) {
     const bool solidListed = table.size(row, 0) <= ConductorSize::awg8;
-    out.push_back("{" + text(table.positive(row, 1)) + ", " +
-                  list({text(table.positive(row, 2)), text(table.positive(row, 3))}) + ", " +
-                  list({text(table.positive(row, 4, !solidListed)), text(table.positive(row, 5, !solidListed))}) + "}");
+    out.push_back(
+        "{" + text(table.positive(row, 1)) + ", " +
+        list({text(table.positive(row, 2)), text(table.positive(row, 3))}) + ", " +
+        list({text(table.positive(row, 4, !solidListed)), text(table.positive(row, 5, !solidListed))}) + "}");
   }
   return member("properties", out);
 }
@@ -290,8 +298,8 @@ std::string fullLoad(const TableFiles& files) {
   std::vector<std::string> out;
   for (const CsvRow& row : table.rows()) {
     out.push_back("{" + quoted(row.cells[0]) + ", " + text(table.horsepower(row, 0)) + ", " +
-                  list({text(table.positive(row, 1)), text(table.positive(row, 2)), text(table.positive(row, 3)),
-                        text(table.positive(row, 4))}) +
+                  list({text(table.positive(row, 1)), text(table.positive(row, 2)),
+                        text(table.positive(row, 3)), text(table.positive(row, 4))}) +
                   ", false}");
   }
   return member("fullLoad", out);
@@ -304,7 +312,8 @@ std::string lockedRotor(const TableFiles& files) {
   std::vector<std::string> out;
   for (const CsvRow& row : table.rows()) {
     out.push_back("{" + quoted(row.cells[0]) + ", " + text(table.horsepower(row, 0)) + ", " +
-                  list({text(table.positive(row, 1)), "0", text(table.positive(row, 2)), text(table.positive(row, 3))}) +
+                  list({text(table.positive(row, 1)), "0", text(table.positive(row, 2)),
+                        text(table.positive(row, 3))}) +
                   ", " + (table.word(row, 4, {"table", "computed"}) == 1 ? "true" : "false") + "}");
   }
   return member("lockedRotor", out);
@@ -319,7 +328,8 @@ std::string codeLetters(const TableFiles& files) {
   double most = -1.0;
   for (const CsvRow& row : table.rows()) {
     const std::string& letter = row.cells[0];
-    if (letter.size() != 1 || letter[0] < 'A' || letter[0] > 'V') table.refuse(row, "\"" + letter + "\" is no letter");
+    if (letter.size() != 1 || letter[0] < 'A' || letter[0] > 'V')
+      table.refuse(row, "\"" + letter + "\" is no letter");
     const double least = table.number(row, 1);
     if (letter[0] <= before || least <= most) table.refuse(row, "band " + letter + " is out of order");
     before = letter[0];
@@ -366,7 +376,8 @@ std::string citations(const TableFiles& files, const Numbers& used) {
         rule.find_first_not_of("abcdefghijklmnopqrstuvwxyz0123456789_.") != std::string::npos) {
       table.refuse(row, "\"" + rule + "\" is not of the form topic.rule");
     }
-    if (!rules.empty() && rule <= rules.back()) table.refuse(row, "rule " + rule + " is out of order or twice");
+    if (!rules.empty() && rule <= rules.back())
+      table.refuse(row, "rule " + rule + " is out of order or twice");
     rules.push_back(rule);
     if (row.cells[7].empty()) table.refuse(row, "rule " + rule + " does not say what it is about");
     const std::size_t basis = table.word(row, 1, {"code", "listed", "practice"});
@@ -382,7 +393,8 @@ std::string citations(const TableFiles& files, const Numbers& used) {
   for (std::size_t i = 0; i < used.rules.size(); ++i) {
     bool known = false;
     for (const std::string& rule : rules) known = known || rule == used.rules[i];
-    if (!known) throw MalformedTable("code_numbers.csv", used.lines[i], "no rule is called \"" + used.rules[i] + "\"");
+    if (!known)
+      throw MalformedTable("code_numbers.csv", used.lines[i], "no rule is called \"" + used.rules[i] + "\"");
   }
   return out + "};\n";
 }
@@ -390,19 +402,29 @@ std::string citations(const TableFiles& files, const Numbers& used) {
 }  // namespace
 
 const std::vector<std::string>& tableFileNames() {
-  static const std::vector<std::string> names = {
-      "adjustment.csv",        "ambient_correction.csv",   "ampacity.csv",           "citations.csv",
-      "code_numbers.csv",      "conductor_impedance.csv",  "conductor_properties.csv", "grounding_conductors.csv",
-      "motor_code_letters.csv", "motor_full_load.csv",     "motor_locked_rotor.csv", "small_conductors.csv",
-      "standard_ratings.csv"};
+  static const std::vector<std::string> names = {"adjustment.csv",
+                                                 "ambient_correction.csv",
+                                                 "ampacity.csv",
+                                                 "citations.csv",
+                                                 "code_numbers.csv",
+                                                 "conductor_impedance.csv",
+                                                 "conductor_properties.csv",
+                                                 "grounding_conductors.csv",
+                                                 "motor_code_letters.csv",
+                                                 "motor_full_load.csv",
+                                                 "motor_locked_rotor.csv",
+                                                 "small_conductors.csv",
+                                                 "standard_ratings.csv"};
   return names;
 }
 
 std::string generateHeader(const TableFiles& files) {
   const Numbers small = numbers(files);
   std::string out =
-      "#pragma once\n\n// Generated from resources/tables by core/code/generator; edit the tables, not this file.\n\n"
-      "#include \"core/code/citations.h\"\n#include \"core/code/tables.h\"\n\nnamespace stayalight::generated {\n\n"
+      "#pragma once\n\n// Generated from resources/tables by core/code/generator; edit the tables, not this "
+      "file.\n\n"
+      "#include \"core/code/citations.h\"\n#include \"core/code/tables.h\"\n\nnamespace "
+      "stayalight::generated {\n\n"
       "inline constexpr Tables kTables = {\n";
   out += ampacity(files) + ambient(files) + adjustment(files) + ratings(files) + smallConductors(files) +
          grounding(files) + properties(files) + impedance(files) + fullLoad(files) + lockedRotor(files) +

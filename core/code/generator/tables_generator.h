@@ -22,8 +22,9 @@ using TableFiles = std::map<std::string, std::string>;
 /// Names of all files that are needed.
 [[nodiscard]] const std::vector<std::string>& tableFileNames();
 
-/// The header. Throws MalformedTable for a missing file, another header line, a wrong number of columns, a cell that is no
-/// number, size or word of its kind, a row out of order or twice, or too few or too many rows.
+/// The header. Throws MalformedTable for a missing file, another header line, a wrong number of columns, a
+/// cell that is no number, size or word of its kind, a row out of order or twice, or too few or too many
+/// rows.
 [[nodiscard]] std::string generateHeader(const TableFiles& files);
 
 }  // namespace stayalight::generator

@@ -1,0 +1,98 @@
+// Section numbers by edition against a second typed list. Source: NFPA 70 2017, 2020, 2023 as quoted on
+// public pages; the 2026 numbers from published lists of changes. What those pages do not show stays empty.
+
+#include "core/code/citations.h"
+
+#include <gtest/gtest.h>
+
+using namespace stayalight;
+
+namespace {
+
+struct Row {
+  const char* rule;
+  const char* sections[4];
+};
+
+TEST(Citations, ResolveByEditionAndStayEmptyWhereNotConfirmed) {
+  for (const Row& row : {
+           Row{"multiwire.same_panel", {"210.4(A)", "210.4(A)", "210.4(A)", ""}},
+           Row{"multiwire.common_trip",
+               {"210.4(C), 240.15(B)(1)", "210.4(C), 240.15(B)(1)", "210.4(C), 240.15(B)(1)", ""}},
+           Row{"capacity.manual", {"702.4(B)(1)", "702.4(B)(1)", "702.4(A)(1)", "702.4(A)(1)"}},
+           Row{"capacity.automatic", {"702.4(B)(2)", "702.4(B)(2)", "702.4(A)(2)", "702.4(A)(2)"}},
+           Row{"capacity.power_control", {"", "", "", "702.4(A)(3)"}},
+           Row{"conductor.ampacity", {"310.15(B)(16)", "310.16", "310.16", ""}},
+           Row{"conductor.ambient", {"310.15(B)(2)(a)", "310.15(B)(1)", "310.15(B)(1)", ""}},
+           Row{"conductor.adjustment", {"310.15(B)(3)(a)", "310.15(C)(1)", "310.15(C)(1)", ""}},
+           Row{"conductor.dwelling_83", {"310.15(B)(7)", "310.12", "310.12", ""}},
+           Row{"feeder.neutral", {"220.61", "220.61", "220.61", "120.61"}},
+           Row{"feeder.neutral_minimum", {"215.2(A)(2)", "215.2(A)(2)", "215.2(B)", ""}},
+           Row{"feeder.surge", {"", "", "215.18", ""}},
+           Row{"bond.load_side",
+               {"250.24(A)(5), 250.142(B)", "250.24(A)(5), 250.142(B)", "250.24(B), 250.142(B)",
+                "250.24(B)"}},
+           Row{"source.conductor", {"", "705.28", "705.28", ""}},
+           Row{"source.device", {"", "705.30", "705.30", ""}},
+           Row{"afci.extended", {"210.12(D)", "210.12(D)", "210.12(E)", "210.12(E)"}},
+           Row{"load.calculation", {"Art. 220", "Art. 220", "Art. 220", "Art. 120"}},
+           Row{"disconnect.emergency", {"", "230.85", "230.85", "230.70"}},
+           Row{"directory.circuits", {"408.4(A)", "408.4(A)", "408.4(A)", ""}},
+           Row{"practice.leg_load", {"", "", "", ""}},
+       }) {
+    for (const Edition edition : kEditions) {
+      const std::string expected = row.sections[index(edition)];
+      const auto found = citation(RuleId{row.rule}, edition);
+      EXPECT_EQ(found.has_value(), !expected.empty()) << row.rule << ' ' << name(edition);
+      if (found) {
+        EXPECT_EQ(*found, expected) << row.rule << ' ' << name(edition);
+      }
+    }
+  }
+}
+
+TEST(Citations, EveryRuleThatBindsHasASectionIn2023OrSaysWhyNot) {
+  for (const CitationRow& row : citationRows()) {
+    const bool practice =
+        row.rule.starts_with("practice.") || row.rule.starts_with("phase.split") || row.rule == "phase.wye";
+    if (practice) {
+      EXPECT_EQ(row.basis, RuleBasis::practice) << row.rule;
+      for (const std::string_view section : row.sections) EXPECT_TRUE(section.empty()) << row.rule;
+      continue;
+    }
+    const bool notIn2023 = row.rule == "capacity.power_control" || row.rule == "capacity.island" ||
+                           row.rule == "capacity.largest_single_load";
+    EXPECT_EQ(row.sections[index(Edition::y2023)].empty(), notIn2023) << row.rule;
+  }
+}
+
+TEST(Citations, BasisIsToldApart) {
+  EXPECT_EQ(basis(RuleId{"multiwire.same_panel"}), RuleBasis::code);
+  EXPECT_EQ(basis(RuleId{"breaker.listing"}), RuleBasis::listedInstruction);
+  EXPECT_EQ(basis(RuleId{"drop.advice"}), RuleBasis::practice);
+  EXPECT_EQ(basis(RuleId{"practice.leg_load"}), RuleBasis::practice);
+  EXPECT_FALSE(basis(RuleId{"no.such_rule"}));
+}
+
+TEST(Citations, UnknownRuleHasNoCitation) {
+  EXPECT_EQ(ruleOf(RuleId{"no.such_rule"}), nullptr);
+  EXPECT_EQ(ruleOf(RuleId{""}), nullptr);
+  EXPECT_FALSE(citation(RuleId{"no.such_rule"}, Edition::y2023));
+  EXPECT_EQ(citationOrNearest(RuleId{"no.such_rule"}, Edition::y2023), "no.such_rule");
+}
+
+TEST(Citations, NearestSaysThatItIsNotConfirmed) {
+  EXPECT_EQ(citationOrNearest(RuleId{"source.device"}, Edition::y2020), "705.30");
+  EXPECT_EQ(citationOrNearest(RuleId{"source.device"}, Edition::y2017),
+            "705.30 (2023; not confirmed for 2017)");
+}
+
+TEST(Editions, HaveYearsAndNames) {
+  EXPECT_EQ(year(Edition::y2017), 2017);
+  EXPECT_EQ(year(Edition::y2026), 2026);
+  EXPECT_EQ(name(Edition::y2020), "2020");
+  EXPECT_EQ(editionOfYear(2023), Edition::y2023);
+  EXPECT_FALSE(editionOfYear(2021));
+}
+
+}  // namespace
