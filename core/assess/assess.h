@@ -30,7 +30,8 @@ struct Assessment {
   SystemVoltages system;                 ///< of the backup subpanel in an outage
   InverterLimits limits;
   HourFigures hour;                      ///< the hour the outage begins in
-  std::array<HourFigures, 24> day;
+  DayProfile profile;                    ///< average by hour of the day in the month shown
+  DayPeaks peaks{};                      ///< likely peak of each leg by hour
   StartFigures starts;
   std::vector<SegmentFigures> segments;
   OutageFigures outage;

@@ -53,8 +53,8 @@ inline constexpr Hours kOutageHorizon{72.0};
 [[nodiscard]] double capacityAtTemperature(Temperature cells);
 [[nodiscard]] UsableEnergy usableEnergy(const Battery& battery, Fraction startCharge);
 
-/// The outage of the plan's scenario with the day's profile.
-[[nodiscard]] OutageFigures outageFigures(const Plan& plan, const DayProfile& profile, const std::array<HourFigures, 24>& hours,
+/// The outage of a scenario with the day's profile; `peaks` only colour the trace.
+[[nodiscard]] OutageFigures outageFigures(const Plan& plan, const Scenario& scenario, const DayProfile& profile, const DayPeaks& peaks,
                                           const InverterLimits& limits, Working* working = nullptr);
 
 }  // namespace stayalight

@@ -146,6 +146,11 @@ struct DayProfile {
   std::array<std::array<AcAmperes, 2>, 24> current;  ///< phasor magnitude of the average power
   std::array<Range<Watts>, 24> total;                ///< independent facts added in quadrature
 };
+/// Likely peak (99th percentile, likely values) of each leg by hour of the day. Hours in which every load has the same
+/// chance to be on share one distribution.
+using DayPeaks = std::array<std::array<AcAmperes, 2>, 24>;
+[[nodiscard]] DayPeaks dayPeaks(const Plan& plan, const std::vector<Draw>& draws, const SystemVoltages& system, int month);
+
 [[nodiscard]] DayProfile dayProfile(const Plan& plan, const std::vector<Draw>& draws, const SystemVoltages& system, int month);
 
 }  // namespace stayalight
