@@ -1,0 +1,100 @@
+#include "core/assess/assess.h"
+
+#include <algorithm>
+
+namespace stayalight {
+namespace {
+
+// A breaker's pole that stands on a leg; its first pole where both or none do.
+std::size_t poleOnLeg(const std::vector<Leg>& legs, Leg leg) {
+  const auto at = std::find(legs.begin(), legs.end(), leg);
+  return at == legs.end() ? 0 : static_cast<std::size_t>(at - legs.begin());
+}
+
+Grade worseGrade(const std::optional<Grade>& so_far, Grade next) { return so_far ? std::min(*so_far, next) : next; }
+
+// What each breaker of a panel carries while all its loads run, and what that makes by leg.
+void addPanel(const Plan& plan, const Panel& panel, Reading reading, std::vector<BreakerFigures>* breakers,
+              std::array<ComplexPower, 2>& connected) {
+  const SystemVoltages system = voltages(plan, panel.role.is(PanelRole::backup) ? Mode::outage : Mode::ordinary);
+  struct OnBreaker {
+    LegPower power;
+    std::optional<Grade> grade;
+    bool known = true;
+  };
+  std::vector<std::pair<BreakerId, OnBreaker>> sums;
+  for (const Draw& draw : draws(plan, panel.id, reading, system)) {
+    if (sums.empty() || sums.back().first != draw.breaker) sums.push_back({draw.breaker, {}});
+    OnBreaker& sum = sums.back().second;
+    sum.power += draw.likely;
+    sum.grade = worseGrade(sum.grade, draw.grade);
+    sum.known = sum.known && draw.known;
+  }
+  for (const auto& [id, sum] : sums) {
+    for (std::size_t leg = 0; leg < 2; ++leg) connected[leg] += sum.power.leg[leg];
+    const Breaker* breaker = find(plan, id);
+    if (breakers == nullptr || breaker == nullptr) continue;
+    const Currents flow = currents(sum.power, system);
+    const std::vector<Leg> legs = poleLegs(panel, placementOf(*breaker));
+    BreakerFigures figures;
+    figures.breaker = id;
+    figures.grade = sum.grade;
+    figures.known = sum.known;
+    for (const Leg leg : legs) {
+      const std::size_t pole = poleOnLeg(legs, leg);
+      figures.running[pole] = flow.legMagnitude(leg);
+      figures.connected[pole] = sum.power.leg[index(leg)].apparent();
+    }
+    breakers->push_back(figures);
+  }
+}
+
+}  // namespace
+
+Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstances& circumstances) {
+  Assessment result;
+  Working* working = circumstances.record ? &result.working : nullptr;
+
+  for (const auto& panel : plan.panels) {
+    PanelFigures figures;
+    figures.panel = panel->id;
+    figures.freeSpaces = freeSpaces(plan, panel->id);
+    addPanel(plan, *panel, Reading::planned, &result.breakers, figures.connected);
+    addPanel(plan, *panel, Reading::before, nullptr, figures.connectedBefore);
+    result.panels.push_back(figures);
+  }
+  std::sort(result.breakers.begin(), result.breakers.end(),
+            [](const BreakerFigures& a, const BreakerFigures& b) { return a.breaker < b.breaker; });
+
+  const Panel* backup = backupPanel(plan);
+  result.hasBackup = backup != nullptr;
+  result.system = voltages(plan, Mode::outage);
+  result.limits = inverterLimits(*plan.inverter);
+  const Edition edition = plan.site->edition.valueOr(Edition::y2023);
+  if (backup != nullptr) {
+    const int month = scenario.month;
+    const int hour = scenario.start.hour();
+    const std::vector<Draw> loads = draws(plan, backup->id, Reading::planned, result.system);
+    result.hour = hourFigures(plan, loads, result.system, result.limits, month, hour, working);
+    result.profile = dayProfile(plan, loads, result.system, month);
+    result.peaks = dayPeaks(plan, loads, result.system, month);
+    result.starts = startFigures(plan, loads, result.system, result.limits, month, hour, working);
+    LegPower operating;
+    for (const Draw& draw : loads) operating += draw.likely;
+    result.segments = segmentFigures(plan, segmentLoads(plan, result.hour, operating, result.limits), edition, working);
+    result.outage = outageFigures(plan, scenario, result.profile, result.peaks, result.limits, working);
+  }
+
+  ReviewInput input{.plan = plan};
+  input.edition = edition;
+  if (backup != nullptr) {
+    input.hour = &result.hour;
+    input.starts = &result.starts;
+    input.segments = &result.segments;
+    input.outage = &result.outage;
+  }
+  result.findings = review(input);
+  return result;
+}
+
+}  // namespace stayalight
