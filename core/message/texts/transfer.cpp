@@ -4,7 +4,13 @@ namespace stayalight::texts_of {
 namespace {
 
 const TextRow kRows[] = {
-    {"transfer.name", TEXT("Stayalight", "transfer")},
+    {"transfer.bond_in_panel", TEXT("Stayalight", "bond in %1")},
+    {"transfer.bond_perhaps_in_panel", TEXT("Stayalight", "perhaps a bond in %1, not known")},
+    {"transfer.bond_at_service", TEXT("Stayalight", "bond at the service disconnect ahead of the main panel")},
+    {"transfer.bond_perhaps_at_service",
+     TEXT("Stayalight", "perhaps a bond at a service disconnect ahead of the main panel, not known")},
+    {"transfer.bond_in_inverter", TEXT("Stayalight", "bond in the inverter")},
+    {"transfer.bond_perhaps_in_inverter", TEXT("Stayalight", "perhaps a bond in the inverter, not known")},
 };
 
 }  // namespace

@@ -1,0 +1,86 @@
+#include <algorithm>
+
+#include "core/code/numbers.h"
+#include "core/transfer/transfer.h"
+
+namespace stayalight {
+namespace {
+
+SystemVoltages splitPhase() { return {nominalLegVolts(), nominalLineVoltsSplitPhase(), false, WyeOrder::unknown, false}; }
+
+SystemVoltages wye(WyeOrder order) { return {nominalLegVolts(), nominalLineVoltsWye(), true, order, false}; }
+
+SystemVoltages serviceVoltages(const Site& site) {
+  // Two legs of a three-phase service stand to each other as two legs of a wye.
+  if (site.service.is(ServiceSystem::wye120_208)) return wye(site.wyeOrder.valueOr(WyeOrder::unknown));
+  if (site.service.is(ServiceSystem::threePhase)) return wye(WyeOrder::unknown);
+  return splitPhase();
+}
+
+template <class Q>
+std::optional<Q> times(const std::optional<Q>& value, double factor) {
+  return value ? std::optional<Q>(*value * factor) : std::nullopt;
+}
+
+}  // namespace
+
+SystemVoltages voltages(const Plan& plan, Mode mode) {
+  const SystemVoltages service = serviceVoltages(*plan.site);
+  if (mode != Mode::outage) return service;
+  switch (plan.inverter->output.valueOr(InverterOutput::splitPhase120_240)) {
+    case InverterOutput::splitPhase120_240: return splitPhase();
+    case InverterOutput::wye120_208: return wye(service.wye ? service.order : WyeOrder::unknown);
+    case InverterOutput::single120: break;
+  }
+  return {nominalLegVolts(), AcVolts(0.0), false, WyeOrder::unknown, true};
+}
+
+InverterLimits inverterLimits(const Inverter& inverter) {
+  const double units = std::max(1, inverter.units);
+  const AcVolts legVolts = nominalLegVolts();
+  const double legs = inverter.output.is(InverterOutput::single120) ? 1.0 : 2.0;
+
+  InverterLimits limits;
+  limits.total = times(inverter.continuous, units);
+  limits.totalApparent = times(inverter.continuousApparent, units);
+  if (!limits.totalApparent && limits.total) limits.totalApparent = VoltAmperes(limits.total->count());
+
+  if (inverter.legCurrent) {
+    limits.leg = *inverter.legCurrent * units;
+  } else if (inverter.legContinuous) {
+    limits.leg = VoltAmperes(inverter.legContinuous->count() * units) / legVolts;
+  } else if (limits.total) {
+    limits.leg = VoltAmperes(limits.total->count() / legs) / legVolts;
+  } else if (limits.totalApparent) {
+    limits.leg = *limits.totalApparent / legs / legVolts;
+  }
+  // The one leg of a 120 V source is the whole of it.
+  if (legs == 1.0 && !limits.totalApparent && limits.leg) limits.totalApparent = legVolts * *limits.leg;
+
+  const double legPerWatt = limits.leg && limits.total && limits.total->count() > 0.0
+                                ? limits.leg->count() / limits.total->count()
+                                : 1.0 / (legs * legVolts.count());
+  const double apparentPerWatt =
+      limits.total && limits.total->count() > 0.0 ? limits.totalApparent->count() / limits.total->count() : 1.0;
+  for (const OverloadPoint& entered : inverter.overload) {
+    if (!entered.watts && !entered.legCurrent) continue;
+    InverterLimits::Point point;
+    point.time = entered.time;
+    point.total = entered.watts ? *entered.watts * units : Watts(entered.legCurrent->count() * units / legPerWatt);
+    point.leg = entered.legCurrent ? *entered.legCurrent * units : AcAmperes(point.total.count() * legPerWatt);
+    point.apparent = VoltAmperes(point.total.count() * apparentPerWatt);
+    limits.curve.push_back(point);
+  }
+  std::stable_sort(limits.curve.begin(), limits.curve.end(),
+                   [](const InverterLimits::Point& a, const InverterLimits::Point& b) { return a.time < b.time; });
+  return limits;
+}
+
+LimitAt limitAt(const InverterLimits& limits, Seconds duration) {
+  for (const InverterLimits::Point& point : limits.curve) {
+    if (point.time >= duration) return {point.leg, point.total, point.apparent, point.time};
+  }
+  return {limits.leg, limits.total, limits.totalApparent, Seconds(0.0)};
+}
+
+}  // namespace stayalight
