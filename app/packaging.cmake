@@ -9,8 +9,7 @@ install(FILES ${desktop}/stayalight.mime.xml DESTINATION ${CMAKE_INSTALL_DATADIR
 install(FILES ${desktop}/stayalight.metainfo.xml DESTINATION ${CMAKE_INSTALL_DATADIR}/metainfo
         RENAME org.stayalight.stayalight.metainfo.xml)
 install(FILES ${desktop}/stayalight.svg DESTINATION ${CMAKE_INSTALL_DATADIR}/icons/hicolor/scalable/apps)
-install(FILES ${CMAKE_SOURCE_DIR}/README.md DESTINATION ${CMAKE_INSTALL_DOCDIR})
-install(FILES ${desktop}/copyright DESTINATION ${CMAKE_INSTALL_DATADIR}/doc/stayalight)
+install(FILES ${CMAKE_SOURCE_DIR}/README.md ${desktop}/copyright DESTINATION ${CMAKE_INSTALL_DATADIR}/doc/stayalight)
 install(DIRECTORY ${CMAKE_SOURCE_DIR}/samples/ DESTINATION ${CMAKE_INSTALL_DATADIR}/stayalight/samples
         FILES_MATCHING PATTERN "*.stayalight")
 
