@@ -1,19 +1,26 @@
 #include "ui/style/application.h"
 
+#include <QtGui/QFontInfo>
 #include <QtWidgets/QApplication>
 #include <QtWidgets/QStyleFactory>
+#include <algorithm>
 
 #include "ui/style/fonts.h"
 
 namespace stayalight {
 
+double systemScale() {
+  // Read once, before the program's own face replaces the system's.
+  static const double scale = std::max(1.0, QFontInfo(QApplication::font()).pixelSize() / 13.0);
+  return scale;
+}
+
 void applyStyle(QApplication& application, const Palette& palette) {
+  systemScale();
   if (!loadFaces()) qCritical("a built-in typeface could not be loaded");
   application.setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
   application.setPalette(widgetPalette(palette));
-  // The size of the system's font, in our face, never below 12 px: the looks are drawn for a 12 px text.
-  const double pixels = std::max(12.0, QFontInfo(application.font()).pixelSize() * 0.95);
-  application.setFont(font(Face::text, pixels));
+  application.setFont(font(Face::condensed, 12.0 * systemScale()));
 }
 
 Theme themeOfDesktop(const QPalette& desktop) {

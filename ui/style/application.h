@@ -6,6 +6,9 @@ class QApplication;
 
 namespace stayalight {
 
+/// How much larger than usual the system's font is, 1 or more; all sizes follow it.
+[[nodiscard]] double systemScale();
+
 /// Fusion style, the built-in text face and the palette; again after a change of theme.
 void applyStyle(QApplication& application, const Palette& palette);
 

@@ -1,0 +1,67 @@
+#pragma once
+
+// The two boards that people touch. One widget holds both, the raceway between them, and whatever the window puts under
+// the backup board; a breaker is carried across it by a small machine of its own (idle, pressed, carried, choosing by
+// key), with no nested event loop.
+
+#include <QtWidgets/QWidget>
+#include <memory>
+
+#include "ui/board/layout.h"
+#include "ui/board/move.h"
+#include "ui/style/palette.h"
+
+namespace stayalight {
+
+class BoardsView : public QWidget {
+  Q_OBJECT
+ public:
+  explicit BoardsView(QWidget* parent = nullptr);
+  ~BoardsView() override;
+
+  /// What is shown. Selection and focus stay where their breakers still stand. The references are copied.
+  void setPlan(const Plan& plan, const Assessment& assessment);
+  /// Kept by pointer: it must outlive the view or be replaced.
+  void setLanguage(const Language* language);
+  void setPalette(const Palette& palette);
+  /// Asked for each landing space while a breaker is carried; without it the boards use previewOf on the shown plan.
+  void setPreview(PreviewOf preview);
+  /// Put under the backup board; the view owns it from then on.
+  void setUnderBackup(QWidget* widget);
+
+  [[nodiscard]] std::vector<EntityRef> selection() const;  ///< breakers
+  void select(const std::vector<BreakerId>& breakers);     ///< no signal; scrolls the first into sight
+  void focusBreaker(BreakerId breaker);                    ///< selects it and takes the keyboard
+  [[nodiscard]] bool carrying() const;                     ///< dragged, or choosing a space by key
+  /// The landing space now under the pointer or chosen by key, and its preview; for the card and the status line.
+  [[nodiscard]] std::optional<BoardMove> pendingMove() const;
+  void cancel();  ///< as Escape
+
+  /// Both boards in one list, for tests and the printed picture: panel id to layout.
+  [[nodiscard]] const BoardLayout* layoutOf(PanelId panel) const;
+  /// A point of that board's layout in this widget's coordinates, and the widget that takes its mouse events.
+  [[nodiscard]] QWidget* boardWidget(PanelId panel) const;
+  [[nodiscard]] QPoint pointIn(PanelId panel, QPointF layoutPoint) const;
+
+ Q_SIGNALS:
+  void moveRequested(const std::vector<CircuitId>& circuits, PanelId panel, std::optional<SpacePosition> position);
+  void sendBackRequested(const std::vector<CircuitId>& circuits);
+  void relocateRequested(BreakerId breaker, SpacePosition position);
+  void swapRequested(BreakerId first, BreakerId second);
+  void selectionChanged(const std::vector<EntityRef>& breakers);
+  void removeRequested(const std::vector<EntityRef>& breakers);
+  void factsRequested(EntityRef breaker);       ///< Enter or double click: show what is known of it
+  void workingRequested(EntityRef breaker);     ///< W: how its figure came about
+  /// The landing changed while carrying; no move: none is legal there, or the drag ended. `preview` is then null.
+  void pendingChanged(const std::optional<BoardMove>& move, const Preview* preview);
+  void refused(const Message& reason);          ///< a drop or a key that was not possible, for the status line
+  /// Menu of a cell; the window adds its entries and shows it.
+  void contextMenuRequested(EntityRef breaker, QPoint global);
+
+ private:
+  friend class BoardWidget;
+  struct Parts;
+  std::unique_ptr<Parts> parts_;
+};
+
+}  // namespace stayalight
