@@ -26,7 +26,7 @@ namespace stayalight {
 [[nodiscard]] Leg legOf(const Panel& panel, SpacePosition position);
 /// Does the space take a tandem: yes, no, or nobody has looked.
 [[nodiscard]] Answer takesTandem(const Panel& panel, SpacePosition position);
-/// All positions, left column then right, top to bottom... in the order of rows: 1 left, 1 right, 2 left, ...
+/// All positions in the order of rows: 1 left, 1 right, 2 left, ...
 [[nodiscard]] std::vector<SpacePosition> allSpaces(const Panel& panel);
 
 /// Upper and lower half of a space.
@@ -52,7 +52,7 @@ struct Placement {
 [[nodiscard]] std::vector<SpacePosition> poleSpaces(const Placement& placement);
 /// Leg of each pole.
 [[nodiscard]] std::vector<Leg> poleLegs(const Panel& panel, const Placement& placement);
-/// "12", "1, 3", "37A" in printed numbers.
+/// "12", "1, 3", "37A" in printed numbers; A is the upper half of a space, B the lower.
 [[nodiscard]] std::string spaceNames(const Panel& panel, const Placement& placement);
 
 /// What stands in a panel in one reading.
@@ -66,10 +66,18 @@ struct Occupant {
 
 /// Why a breaker cannot stand there as planned (no such space, below the last row, taken and by whom, both poles on one
 /// leg, tandem not accepted, more poles than the label allows), or nothing. Breakers in `ignoring` do not count as there.
-[[nodiscard]] std::optional<Message> refusal(const Plan& plan, const Placement& placement, const std::vector<BreakerId>& ignoring);
+/// Whether a space takes tandems is not known for many panels: that refuses nothing.
+[[nodiscard]] std::optional<Message> refusal(const Plan& plan, const Placement& placement,
+                                             const std::vector<BreakerId>& ignoring);
+/// The breaker that already covers part of the placement in a reading, or none.
+[[nodiscard]] BreakerId occupantOf(const Plan& plan, const Placement& placement, Reading reading,
+                                   const std::vector<BreakerId>& ignoring);
+/// Why the panel has no such place at all (missing panel or space, below the last row, a shape that does not exist).
+[[nodiscard]] std::optional<Message> noSuchPlace(const Plan& plan, const Placement& placement);
 
-/// Places in a panel where the breaker of that shape fits as planned, in the order of `allSpaces`.
-[[nodiscard]] std::vector<Placement> landings(const Plan& plan, PanelId panel, std::int32_t poles, const std::vector<BreakerId>& ignoring);
+/// Places in a panel where a whole breaker of so many poles fits as planned, in the order of `allSpaces`.
+[[nodiscard]] std::vector<Placement> landings(const Plan& plan, PanelId panel, std::int32_t poles,
+                                              const std::vector<BreakerId>& ignoring);
 
 /// Spaces nothing stands in, as planned.
 [[nodiscard]] std::int32_t freeSpaces(const Plan& plan, PanelId panel);

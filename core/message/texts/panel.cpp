@@ -4,7 +4,24 @@ namespace stayalight::texts_of {
 namespace {
 
 const TextRow kRows[] = {
-    {"panel.name", TEXT("Stayalight", "panel")},
+    {"panel.no_such_panel", TEXT("Stayalight", "There is no such panel")},
+    {"panel.no_such_space", TEXT("Stayalight", "%1 has no such space")},
+    {"panel.no_such_shape", TEXT("Stayalight", "No breaker has this shape: a tandem half has one pole, the outer or inner pair of a quad two")},
+    {"panel.below_last_row", TEXT("Stayalight", "A two-pole breaker at space %1 would reach below the last row of %2")},
+    {"panel.taken", TEXT("Stayalight", "Already taken by %2, at %1")},
+    {"panel.poles_on_one_leg", TEXT("Stayalight", "Spaces %1 both lie on %2; a two-pole breaker needs both legs")},
+    {"panel.no_tandem", TEXT("Stayalight", "Space %1 does not accept a tandem breaker")},
+    {"panel.too_many_poles", TEXT("Stayalight", "The label of %1 allows %2 poles; this would make %3")},
+    {"panel.by_circuit", TEXT("Stayalight", "%1")},
+    {"panel.by_old_breaker", TEXT("Stayalight", "the old breaker of %1")},
+    {"panel.by_spare", TEXT("Stayalight", "a spare breaker")},
+    {"panel.by_feeder", TEXT("Stayalight", "a feeder breaker")},
+    {"panel.by_inverter_input", TEXT("Stayalight", "the breaker of the inverter's input")},
+    {"panel.by_inverter_output", TEXT("Stayalight", "the breaker of the inverter's output")},
+    {"panel.by_solar", TEXT("Stayalight", "the solar breaker")},
+    {"panel.by_generator", TEXT("Stayalight", "the generator breaker")},
+    {"panel.by_utility", TEXT("Stayalight", "the breaker of the utility supply")},
+    {"panel.by_surge_device", TEXT("Stayalight", "the breaker of the surge device")},
 };
 
 }  // namespace
