@@ -2,6 +2,7 @@
 
 // A plan as text and back; no file system. The text is JSON, one thing a line, in the order of the field table.
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <vector>

@@ -25,6 +25,7 @@ struct FactValue {
   Grade grade = Grade::unknown;
   std::optional<double> low, high;
   std::string who, when, how;
+  std::vector<UnknownKey> unknown = {};
   friend bool operator==(const FactValue&, const FactValue&) = default;
 };
 using FieldValue = std::variant<NoValue, bool, std::int64_t, double, std::string, FactValue>;

@@ -61,7 +61,7 @@ FieldValue out(const T& value) {
   else if constexpr (IsId<T>::value) return value.number;
   else if constexpr (IsQuantity<T>::value) return value.count();
   else if constexpr (IsGraded<T>::value) {
-    FactValue fact{{}, value.grade, {}, {}, value.who, value.when, value.how};
+    FactValue fact{{}, value.grade, {}, {}, value.who, value.when, value.how, value.unknown};
     if (value.value) fact.value = value.value->count();
     if (value.low) fact.low = value.low->count();
     if (value.high) fact.high = value.high->count();
@@ -110,6 +110,7 @@ void in(T& member, const FieldValue& value) {
     member.who = fact.who;
     member.when = fact.when;
     member.how = fact.how;
+    member.unknown = fact.unknown;
   }
   else if constexpr (std::is_same_v<T, RatingAmperes>) member = RatingAmperes(static_cast<std::int32_t>(std::get<std::int64_t>(value)));
   else if constexpr (std::is_same_v<T, Length>) member = Length::micrometres(std::get<std::int64_t>(value));

@@ -10,7 +10,14 @@
 
 namespace stayalight {
 
+/// What a file says about itself, kept so that the plan of a later program goes back as it came.
+struct FileHeader : Record {
+  std::int32_t level = 1;  ///< of its fields
+  friend bool operator==(const FileHeader&, const FileHeader&) = default;
+};
+
 struct Plan : Record {
+  FileHeader header;
   Shared<Site> site;
   std::vector<Shared<Panel>> panels;
   std::vector<Shared<Breaker>> breakers;

@@ -21,7 +21,8 @@ struct UnknownKey {
   std::string key;
   std::string json;   ///< its value, as JSON text
   std::string after;  ///< the key it followed; empty for the first
-  friend bool operator==(const UnknownKey&, const UnknownKey&) = default;
+  /// The key it followed may be gone from the next file (a value was cleared), so it is no part of what is kept.
+  friend bool operator==(const UnknownKey& a, const UnknownKey& b) { return a.key == b.key && a.json == b.json; }
 };
 
 struct Record {
@@ -75,6 +76,7 @@ struct Graded {
   std::string who;
   std::string when;
   std::string how;
+  std::vector<UnknownKey> unknown = {};  ///< a grade of a later program stands here too, under "grade"
   friend bool operator==(const Graded&, const Graded&) = default;
 };
 

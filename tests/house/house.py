@@ -33,11 +33,11 @@ STEPS = [
 # Rooms beside that line, and what they may include. A finding's fix is an edit, so rooms from review on may name edits.
 BESIDE = {
     "edit": {"message", "quantity", "plan", "panel"},
-    "file": {"message", "quantity", "plan"},
+    "file": {"message", "quantity", "plan", "panel"},
 }
 EDIT_READERS_FROM = "review"
 
-# Rooms of ui that print and draw without a widget.
+# Rooms of ui that print and draw without a widget; a widget of such a room stands in a file that is named after it.
 WITHOUT_WIDGETS = ["board", "oneline", "paper", "wording"]
 
 TOP_LEVEL = {
@@ -199,6 +199,8 @@ def check_heavy_headers(tree):
     return breaches
 
 
+WIDGET_FILE = re.compile(r"_(widget|view|dialog)\.(h|cpp)$")
+
 # The classes of QtWidgets that a painter is most likely to reach for; the link line of these rooms bars the rest.
 WIDGET_HEADER = re.compile(
     r"^(QtWidgets(/.*)?|QtCharts(/.*)?|QtPrintSupport(/.*)?|QApplication|Q\w*Widget|Q\w*Dialog|Q\w*Button|Q\w*Edit|"
@@ -208,15 +210,15 @@ WIDGET_HEADER = re.compile(
 
 
 def check_without_widgets(tree):
-    """The rooms of ui that headless printing uses include no widget, and no room of ui that does."""
+    """The rooms of ui that headless printing uses include no widget, and no room of ui that has some."""
     breaches = []
     for name in tree.sources("ui"):
         parts = name.split("/")
-        if len(parts) < 3 or parts[1] not in WITHOUT_WIDGETS:
+        if len(parts) < 3 or parts[1] not in WITHOUT_WIDGETS or WIDGET_FILE.search(name):
             continue
         for line, header in includes(tree, name):
             target = header.split("/")
-            if WIDGET_HEADER.match(header):
+            if WIDGET_HEADER.match(header) or (target[0] == "ui" and WIDGET_FILE.search(header)):
                 breaches.append(f"{name}:{line}: {parts[1]} draws without widgets, and includes {header}")
             elif target[0] == "ui" and len(target) > 2 and target[1] not in WITHOUT_WIDGETS + ["style"]:
                 breaches.append(f"{name}:{line}: {parts[1]} may not include {target[1]} ({header})")
