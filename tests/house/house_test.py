@@ -66,8 +66,10 @@ class HouseTest(unittest.TestCase):
 
     def test_painting_rooms_have_no_widgets(self):
         self.keeps("without_widgets", {"ui/board/a.cpp": '#include <QPainter>\n#include "ui/style/style.h"\n',
-                                       "ui/shell/a.cpp": "#include <QWidget>\n"})
+                                       "ui/shell/a.cpp": "#include <QWidget>\n",
+                                     "ui/board/board_widget.h": "#include <QWidget>\n"})
         self.breaks("without_widgets", {"ui/paper/a.cpp": "#include <QWidget>\n"}, "paper draws without widgets")
+        self.breaks("without_widgets", {"ui/board/a.cpp": '#include "ui/board/board_widget.h"\n'}, "board_widget.h")
         self.breaks("without_widgets", {"ui/board/a.cpp": '#include "ui/shell/window.h"\n'}, "board may not include shell")
 
     def test_nothing_includes_app(self):
