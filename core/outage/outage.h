@@ -3,6 +3,10 @@
 // How long the battery lasts: an exact energy balance in events. Load is constant within its hour; every crossing of
 // the floor or a limit is solved for. An estimate, and called so.
 
+#include <array>
+#include <optional>
+#include <vector>
+
 #include "core/use/use.h"
 
 namespace stayalight {
@@ -11,8 +15,8 @@ namespace stayalight {
 struct UsableEnergy {
   std::optional<BatteryWattHours> nominal;   ///< packs × nominal
   Range<double> health;
-  double temperatureFactor = 1.0;
-  std::optional<Range<BatteryWattHours>> capacityNow;
+  double temperatureFactor = 1.0;  ///< usable share at the cells' temperature; 0 where it is not known
+  std::optional<Range<BatteryWattHours>> capacityNow;  ///< nominal × health × temperature factor
   double startCharge = 1.0, floor = 0.0, reserve = 0.0;
   std::optional<Range<BatteryWattHours>> usable;  ///< capacity now × (start charge − floor)
 };
@@ -21,20 +25,22 @@ struct UsableEnergy {
 enum class OutageEnd : std::uint8_t { floorReached, legOverload, totalOverload, batteryCurrent, beyondHorizon, notKnown };
 
 struct OutagePoint {
-  Hours at;                              ///< since the power failed
+  Hours at;  ///< since the power failed
   double charge = 0.0;                   ///< of capacity now
   std::array<AcAmperes, 2> legAverage;   ///< during the piece that begins here
   std::array<AcAmperes, 2> legLikelyPeak;
   Watts load;
 };
 struct OutageRun {
-  std::vector<OutagePoint> points;       ///< events only, at most 300
+  /// Events only, at most 300: the start, whole hours, the reserve mark, the end. The last one shows no load where the
+  /// floor was reached, and the load that ended the run where it was an overload.
+  std::vector<OutagePoint> points;
   Hours end;                             ///< first time the panel goes dark, or the horizon
   std::optional<Hours> toReserve;        ///< when the reserve mark is passed
   OutageEnd reason = OutageEnd::notKnown;
-  BatteryWattHours drawn;
+  BatteryWattHours drawn;                ///< delivered + idle + losses
   LoadWattHours delivered;
-  BatteryWattHours idle, losses;
+  BatteryWattHours idle, losses;         ///< with a label's curve the idle draw is inside the losses
 };
 struct OutageFigures {
   bool known = false;                    ///< battery, efficiency and load are there
@@ -46,14 +52,22 @@ struct OutageFigures {
 };
 inline constexpr Hours kOutageHorizon{72.0};
 
-/// Battery power for an AC load: load / marginal efficiency + idle; or load / efficiency of the label's curve at that
-/// load (idle inside, at no load the smallest point's loss); never both.
+/// Battery power for an AC load of all units together: load / marginal efficiency + idle of each unit; or, with a
+/// label's curve, load / efficiency at that share of the rated output (idle inside), never both. The curve is linear
+/// between its points and flat above the last; below the first the loss in watts stays that of the first point, so
+/// that no load still draws something. Points at zero load say nothing and are left out. Nothing where the label's
+/// figures are not entered.
 [[nodiscard]] std::optional<BatteryWatts> batteryPower(const Inverter& inverter, Watts load);
-/// Usable share of the 25 C capacity at a cell temperature (lithium iron phosphate; common practice, no source).
-[[nodiscard]] double capacityAtTemperature(Temperature cells);
+/// Usable share of the 25 C capacity at a cell temperature (lithium iron phosphate; common practice, no source):
+/// linear between the points of the table, flat above the last, nothing below -20 C, where most packs stop.
+[[nodiscard]] std::optional<double> capacityAtTemperature(Temperature cells);
+/// Temperature of the cells: as entered, else 25 C indoors; nothing for a garage or outdoors.
+[[nodiscard]] std::optional<Temperature> cellTemperature(const Battery& battery);
 [[nodiscard]] UsableEnergy usableEnergy(const Battery& battery, Fraction startCharge);
 
-/// The outage of a scenario with the day's profile; `peaks` only colour the trace.
+/// The outage of a scenario with the day's profile; `peaks` only colour the trace. The short and the long run move mean power and health,
+/// taken as independent, together to the 90th percentile of both: each by its own deviation times its share of the
+/// combined one, so that to first order the runtime moves by the root of the sum of the squares.
 [[nodiscard]] OutageFigures outageFigures(const Plan& plan, const Scenario& scenario, const DayProfile& profile, const DayPeaks& peaks,
                                           const InverterLimits& limits, Working* working = nullptr);
 
