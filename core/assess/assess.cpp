@@ -14,7 +14,7 @@ std::size_t poleOnLeg(const std::vector<Leg>& legs, Leg leg) {
 Grade worseGrade(const std::optional<Grade>& so_far, Grade next) { return so_far ? std::min(*so_far, next) : next; }
 
 // What each breaker of a panel carries while all its loads run, and what that makes by leg.
-void addPanel(const Plan& plan, const Panel& panel, Reading reading, std::vector<BreakerFigures>* breakers,
+void addPanel(const Plan& plan, const Panel& panel, Reading reading, std::vector<BreakerFigures>& breakers,
               std::array<ComplexPower, 2>& connected) {
   const SystemVoltages system = voltages(plan, panel.role.is(PanelRole::backup) ? Mode::outage : Mode::ordinary);
   struct OnBreaker {
@@ -33,7 +33,7 @@ void addPanel(const Plan& plan, const Panel& panel, Reading reading, std::vector
   for (const auto& [id, sum] : sums) {
     for (std::size_t leg = 0; leg < 2; ++leg) connected[leg] += sum.power.leg[leg];
     const Breaker* breaker = find(plan, id);
-    if (breakers == nullptr || breaker == nullptr) continue;
+    if (breaker == nullptr) continue;
     const Currents flow = currents(sum.power, system);
     const std::vector<Leg> legs = poleLegs(panel, placementOf(*breaker));
     BreakerFigures figures;
@@ -45,7 +45,7 @@ void addPanel(const Plan& plan, const Panel& panel, Reading reading, std::vector
       figures.running[pole] = flow.legMagnitude(leg);
       figures.connected[pole] = sum.power.leg[index(leg)].apparent();
     }
-    breakers->push_back(figures);
+    breakers.push_back(figures);
   }
 }
 
@@ -59,12 +59,14 @@ Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstance
     PanelFigures figures;
     figures.panel = panel->id;
     figures.freeSpaces = freeSpaces(plan, panel->id);
-    addPanel(plan, *panel, Reading::planned, &result.breakers, figures.connected);
-    addPanel(plan, *panel, Reading::before, nullptr, figures.connectedBefore);
+    addPanel(plan, *panel, Reading::planned, result.breakers, figures.connected);
+    addPanel(plan, *panel, Reading::before, result.breakersBefore, figures.connectedBefore);
     result.panels.push_back(figures);
   }
-  std::sort(result.breakers.begin(), result.breakers.end(),
-            [](const BreakerFigures& a, const BreakerFigures& b) { return a.breaker < b.breaker; });
+  for (auto* figures : {&result.breakers, &result.breakersBefore}) {
+    std::sort(figures->begin(), figures->end(),
+              [](const BreakerFigures& a, const BreakerFigures& b) { return a.breaker < b.breaker; });
+  }
 
   const Panel* backup = backupPanel(plan);
   result.hasBackup = backup != nullptr;

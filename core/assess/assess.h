@@ -35,7 +35,8 @@ struct Assessment {
   StartFigures starts;
   std::vector<SegmentFigures> segments;
   OutageFigures outage;
-  std::vector<BreakerFigures> breakers;  ///< in the order of breaker ids
+  std::vector<BreakerFigures> breakers;  ///< as planned, in the order of breaker ids
+  std::vector<BreakerFigures> breakersBefore;  ///< before the work
   std::vector<PanelFigures> panels;
   std::vector<Finding> findings;
   Working working;                       ///< empty unless asked for
