@@ -1,0 +1,137 @@
+// How long the planning library takes for a large house: 42 + 24 spaces, 30 circuits with 60 loads. Beside
+// each figure stands its floor where there is one: what the same work costs with nothing of ours in it.
+
+#include <benchmark/benchmark.h>
+
+#include <cstdlib>
+#include <deque>
+#include <fstream>
+#include <string>
+#include <vector>
+
+#include "core/assess/assess.h"
+#include "core/edit/edit.h"
+#include "core/file/file.h"
+#include "tests/core/example_plans.h"
+
+namespace stayalight {
+namespace {
+
+/// 26 one-pole and 4 two-pole circuits in the main panel, each with two loads, every second one planned to
+/// the backup.
+Plan largeHouse() {
+  Plan plan = example::exampleHouse();
+  plan.breakers.clear();
+  plan.circuits.clear();
+  example::editPanel(plan, example::kMain).spaces = 42;
+  example::editPanel(plan, example::kBackup).spaces = 24;
+  int row = 1;
+  for (int i = 0; i < 30; ++i) {
+    const bool twoPole = i >= 26;
+    const Column column = i % 2 == 0 ? Column::left : Column::right;
+    const std::string name = "Circuit " + std::to_string(i + 1);
+    const double watts = 40.0 + 35.0 * i;
+    const auto load = twoPole ? example::lineToLineLoad : example::plainLoad;
+    const CircuitId circuit =
+        example::addCircuitWithLoad(plan, example::kMain, {column, row}, twoPole ? 2 : 1, 20, name,
+                                    load(name + " first", watts, 0.95, 0.4));
+    Load second = load(name + " second", watts / 2, 0.8, 0.2);
+    if (i % 3 == 0) second = example::withStart(second, 12, 0.5, 2);
+    example::addLoad(plan, circuit, second);
+    if (column == Column::right) row += twoPole ? 2 : 1;
+  }
+  const BreakerId feeder =
+      example::addBreaker(plan, example::kMain, {Column::left, 20}, 2, 60, Feeds::feeder, Stage::fresh);
+  example::editBreaker(plan, feeder).feedsPanel = example::kBackup;
+  std::vector<CircuitId> moving;
+  for (std::size_t i = 0; i < plan.circuits.size(); i += 2) moving.push_back(plan.circuits[i]->id);
+  const Result<Plan> moved = moveCircuits(plan, moving, example::kBackup);
+  if (!moved.ok()) std::abort();
+  return moved.value();
+}
+
+void assessUnrecorded(benchmark::State& state) {
+  const Plan plan = largeHouse();
+  for (auto _ : state) benchmark::DoNotOptimize(assess(plan));
+}
+BENCHMARK(assessUnrecorded)->Unit(benchmark::kMicrosecond);
+
+void assessRecorded(benchmark::State& state) {
+  const Plan plan = largeHouse();
+  for (auto _ : state) benchmark::DoNotOptimize(assess(plan, Circumstances{true}));
+}
+BENCHMARK(assessRecorded)->Unit(benchmark::kMicrosecond);
+
+/// What a drag over one space costs: the edit, and every answer about its result.
+void previewOfAMove(benchmark::State& state) {
+  const Plan plan = largeHouse();
+  const std::vector<CircuitId> moving{plan.circuits[1]->id};
+  for (auto _ : state) {
+    const Result<Plan> moved = moveCircuits(plan, moving, example::kBackup);
+    benchmark::DoNotOptimize(assess(moved.value()));
+  }
+}
+BENCHMARK(previewOfAMove)->Unit(benchmark::kMicrosecond);
+
+void writeText(benchmark::State& state) {
+  const Plan plan = largeHouse();
+  std::size_t bytes = 0;
+  for (auto _ : state) bytes = writePlan(plan).size();
+  state.counters["bytes"] = static_cast<double>(bytes);
+}
+BENCHMARK(writeText)->Unit(benchmark::kMicrosecond);
+
+void readText(benchmark::State& state) {
+  const std::string text = writePlan(largeHouse());
+  for (auto _ : state) benchmark::DoNotOptimize(readPlan(text, "bench"));
+  state.SetBytesProcessed(static_cast<std::int64_t>(state.iterations() * text.size()));
+}
+BENCHMARK(readText)->Unit(benchmark::kMicrosecond);
+
+/// Floor of readText: every byte of the same text looked at once.
+void readTextFloor(benchmark::State& state) {
+  const std::string text = writePlan(largeHouse());
+  for (auto _ : state) {
+    unsigned sum = 0;
+    for (const char c : text) sum += static_cast<unsigned char>(c);
+    benchmark::DoNotOptimize(sum);
+  }
+  state.SetBytesProcessed(static_cast<std::int64_t>(state.iterations() * text.size()));
+}
+BENCHMARK(readTextFloor)->Unit(benchmark::kMicrosecond);
+
+/// Resident memory of this process in bytes.
+double residentBytes() {
+  std::ifstream file("/proc/self/statm");
+  double pages = 0;
+  double resident = 0;
+  file >> pages >> resident;
+  return resident * 4096;
+}
+
+/// 10,000 edits, each kept for undo: time for one, and memory for all.
+void undoSteps(benchmark::State& state) {
+  const Plan start = largeHouse();
+  constexpr int kSteps = 10000;
+  double grown = 0;
+  for (auto _ : state) {
+    const double before = residentBytes();
+    std::deque<Plan> history{start};
+    for (int i = 0; i < kSteps; ++i) {
+      const auto& circuit = start.circuits[static_cast<std::size_t>(i) % start.circuits.size()];
+      const Result<Plan> next = setField(history.back(), EntityRef{RecordKind::circuit, circuit->id.number},
+                                         "name", std::to_string(i));
+      if (!next.ok()) std::abort();
+      history.push_back(next.value());
+    }
+    grown = residentBytes() - before;
+    benchmark::DoNotOptimize(history.size());
+  }
+  state.counters["MB"] = grown / 1e6;
+}
+BENCHMARK(undoSteps)->Unit(benchmark::kMillisecond)->Iterations(1);
+
+}  // namespace
+}  // namespace stayalight
+
+BENCHMARK_MAIN();
