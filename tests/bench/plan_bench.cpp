@@ -84,7 +84,7 @@ BENCHMARK(writeText)->Unit(benchmark::kMicrosecond);
 void readText(benchmark::State& state) {
   const std::string text = writePlan(largeHouse());
   for (auto _ : state) benchmark::DoNotOptimize(readPlan(text, "bench"));
-  state.SetBytesProcessed(static_cast<std::int64_t>(state.iterations() * text.size()));
+  state.SetBytesProcessed(state.iterations() * static_cast<std::int64_t>(text.size()));
 }
 BENCHMARK(readText)->Unit(benchmark::kMicrosecond);
 
@@ -96,7 +96,7 @@ void readTextFloor(benchmark::State& state) {
     for (const char c : text) sum += static_cast<unsigned char>(c);
     benchmark::DoNotOptimize(sum);
   }
-  state.SetBytesProcessed(static_cast<std::int64_t>(state.iterations() * text.size()));
+  state.SetBytesProcessed(state.iterations() * static_cast<std::int64_t>(text.size()));
 }
 BENCHMARK(readTextFloor)->Unit(benchmark::kMicrosecond);
 
