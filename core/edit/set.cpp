@@ -15,6 +15,7 @@ constexpr MessageId kStoodThere{"edit.stood_there_before"};
 constexpr MessageId kCutsOff{"edit.cuts_off_breaker"};
 constexpr MessageId kStillFeeds{"edit.still_feeds"};
 constexpr MessageId kNotStanding{"edit.breaker_does_not_stand"};
+constexpr MessageId kFeedsOther{"edit.breaker_feeds_other"};
 constexpr MessageId kFedInCircle{"edit.fed_in_circle"};
 constexpr MessageId kFeedsItself{"edit.feeds_itself"};
 constexpr MessageId kNoSuchSpace{"panel.no_such_space"};
@@ -106,8 +107,13 @@ std::optional<Message> checkReference(const Plan& plan, const Field& field, std:
 
 std::optional<Message> checkCircuitBreaker(const Plan& plan, BreakerId breaker, Reading reading) {
   const Breaker* record = find(plan, breaker);
-  if (record == nullptr || stands(*record, reading)) return std::nullopt;
-  return say(kNotStanding, nameOf(plan, breaker));
+  if (record == nullptr) return std::nullopt;
+  if (!stands(*record, reading)) return say(kNotStanding, nameOf(plan, breaker));
+  if (!record->feeds.is(Feeds::circuit) && !record->feeds.is(Feeds::nothing)) {
+    const Panel* panel = find(plan, record->panel);
+    return say(kFeedsOther, panel != nullptr ? spaceNames(*panel, placementOf(*record)) : std::string());
+  }
+  return std::nullopt;
 }
 
 std::optional<Message> checkAcross(const Plan& before, const Plan& after, const EntityRef& entity, std::string_view key) {
@@ -161,6 +167,18 @@ void followStage(Plan& plan, const Breaker& breaker) {
       if (!find(plan, id)->breaker.valid()) edit(plan, id).breaker = breaker.id;
     }
   }
+}
+
+// A spare, or an old breaker without function, gets one again with the circuit that is put on it.
+void followBreaker(Plan& plan, BreakerId id) {
+  const Breaker* breaker = find(plan, id);
+  if (breaker == nullptr) return;
+  const bool spare = breaker->feeds.is(Feeds::nothing);
+  const bool left = breaker->stage.is(Stage::leftInPlace);
+  if (!spare && !left) return;
+  Breaker& used = edit(plan, id);
+  used.feeds = Feeds::circuit;
+  if (left) used.stage = Stage::existing;
 }
 
 // The list of that name in a record, where its items are plain rows and not entities of their own.
@@ -227,6 +245,9 @@ Result<Plan> setField(const Plan& plan, const EntityRef& entity, std::string_vie
   if (auto reason = checkAcross(plan, changed, entity, key)) return *reason;
   if (entity.kind == RecordKind::breaker && key == "stage") {
     followStage(changed, Breaker(*find(changed, BreakerId{entity.id})));
+  }
+  if (entity.kind == RecordKind::circuit && key == "planned") {
+    followBreaker(changed, BreakerId(find(changed, CircuitId{entity.id})->planned));
   }
   return changed;
 }

@@ -41,6 +41,7 @@ const TextRow kRows[] = {
     {"edit.stood_there_before", TEXT("Stayalight", "%1 stood at %2 before the work")},
     {"edit.cuts_off_breaker", TEXT("Stayalight", "%1 would have no space for %2, which stands there")},
     {"edit.breaker_does_not_stand", TEXT("Stayalight", "The breaker of %1 does not stand in its panel in that state")},
+    {"edit.breaker_feeds_other", TEXT("Stayalight", "The breaker at %1 feeds something else")},
     {"edit.fed_in_circle", TEXT("Stayalight", "%1 would be fed from itself")},
     {"edit.feeds_itself", TEXT("Stayalight", "A breaker cannot feed the panel it stands in")},
     {"edit.space_twice", TEXT("Stayalight", "Space %1 is listed already")},
