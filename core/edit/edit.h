@@ -63,9 +63,10 @@ namespace fix {
 struct Move { std::vector<CircuitId> circuits; PanelId panel; std::optional<SpacePosition> landing; };
 struct SendBack { std::vector<CircuitId> circuits; };
 struct SetField { EntityRef entity; std::string key; FieldValue value; };
+struct SetFields { std::vector<SetField> fields; };  ///< all or none, as one step
 struct Relocate { BreakerId breaker; SpacePosition position; };
 }  // namespace fix
-using Fix = std::variant<fix::Move, fix::SendBack, fix::SetField, fix::Relocate>;
+using Fix = std::variant<fix::Move, fix::SendBack, fix::SetField, fix::SetFields, fix::Relocate>;
 [[nodiscard]] Result<Plan> applyFix(const Plan& plan, const Fix& fix);
 
 }  // namespace stayalight

@@ -223,6 +223,15 @@ struct Apply {
   }
   Result<Plan> operator()(const fix::SendBack& back) const { return sendBack(plan, back.circuits); }
   Result<Plan> operator()(const fix::SetField& set) const { return setField(plan, set.entity, set.key, set.value); }
+  Result<Plan> operator()(const fix::SetFields& sets) const {
+    Plan changed = plan;
+    for (const fix::SetField& set : sets.fields) {
+      const Result<Plan> next = setField(changed, set.entity, set.key, set.value);
+      if (!next.ok()) return next;
+      changed = next.value();
+    }
+    return changed;
+  }
   Result<Plan> operator()(const fix::Relocate& place) const { return relocate(plan, place.breaker, place.position); }
 };
 
