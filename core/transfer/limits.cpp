@@ -43,6 +43,7 @@ InverterLimits inverterLimits(const Inverter& inverter) {
   InverterLimits limits;
   limits.total = times(inverter.continuous, units);
   limits.totalApparent = times(inverter.continuousApparent, units);
+  limits.legWatts = times(inverter.legContinuous, units);
   if (!limits.totalApparent && limits.total) limits.totalApparent = VoltAmperes(limits.total->count());
 
   if (inverter.legCurrent) {

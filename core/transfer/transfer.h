@@ -30,6 +30,7 @@ struct InverterLimits {
   std::optional<Watts> total;              ///< all day
   std::optional<VoltAmperes> totalApparent;
   std::optional<AcAmperes> leg;            ///< all day, one leg: entered amperes, else leg watts, else half the total, over 120 V
+  std::optional<Watts> legWatts;           ///< all day, one leg: only where the label gives watts for it
   /// Overload curve of all units, times ascending; each point with both figures, the missing one filled in.
   struct Point {
     Seconds time;

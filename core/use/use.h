@@ -42,7 +42,8 @@ struct LegPower {
 };
 [[nodiscard]] LegPower operator*(const LegPower& power, double factor);
 /// A load's power on the legs. On 120/240 a line-to-line load lies half on each; on a wye it puts S·V1/V12 on L1 and the
-/// rest on L2 (S/√3 VA and P/2 ± Q/(2√3) W each).
+/// rest on L2 (S/√3 VA and P/2 ± Q/(2√3) W each; an unknown order is laid out as L2 lagging). A single 120 V source
+/// drives nothing between the legs.
 [[nodiscard]] LegPower onLegs(const ComplexPower& power, Connection connection, Leg leg, const SystemVoltages& system);
 /// Currents as phasors, the voltage of L1 at angle 0; the neutral returns what the legs do not cancel. Where the order
 /// of a wye's phases is not known, the order with the larger neutral current.
@@ -89,6 +90,8 @@ struct HourUse {
 class Distribution {
  public:
   static constexpr double kStep = 10.0;
+  /// A coarser lattice is for sums that no house reaches; shares are rounded up to it all the same.
+  explicit Distribution(double step = kStep) : step_(step) {}
   void add(double share, double probabilityOn);
   /// Smallest value x of the lattice with P(X <= x) >= q.
   [[nodiscard]] double quantile(double q) const;
@@ -96,9 +99,16 @@ class Distribution {
   [[nodiscard]] double probabilityOver(double limit) const;
   /// P(low < X <= high).
   [[nodiscard]] double probabilityWithin(double low, double high) const;
+  /// P(X = (lowest() + i) * step()) for each i. Ends of the lattice below 1e-24 are left out.
   [[nodiscard]] const std::vector<double>& probabilities() const { return p_; }
+  [[nodiscard]] std::size_t lowest() const { return lowest_; }
+  [[nodiscard]] double step() const { return step_; }
+  /// Steps of the lattice that hold a share: rounded up.
+  [[nodiscard]] static std::size_t steps(double share, double step);
 
  private:
+  double step_;
+  std::size_t lowest_ = 0;
   std::vector<double> p_{1.0};
 };
 inline constexpr double kLikelyPeakQuantile = 0.99;
@@ -113,11 +123,13 @@ struct HourLoad {
   Range<VoltAmperes> likelyPeakApparent;
   Range<AcAmperes> likelyPeakCurrent;
   std::optional<AcAmperes> limit;     ///< all day; none for both together
-  std::optional<Watts> limitWatts;
-  std::optional<double> oddsOver;     ///< chance at a moment of the hour that the limit is exceeded, likely values
-  std::optional<double> oddsOverHigh; ///< the same with the unfavourable ends
+  std::optional<Watts> limitWatts;    ///< all day; of one leg only where its label gives watts
+  std::optional<VoltAmperes> limitApparent;  ///< all day; none for one leg
+  std::optional<double> oddsOver;     ///< chance at a moment of the hour that a limit is exceeded, likely values; none
+                                      ///< without a limit or where a load is not known
+  std::optional<double> oddsOverHigh; ///< the same with the unfavourable ends; unknown loads at their bound
   std::optional<double> timesOver;    ///< expected times an hour that a start carries it over; none: starts not known
-  Verdict verdict = Verdict::notKnown;  ///< likely peak against the limits in A and in W
+  Verdict verdict = Verdict::notKnown;  ///< likely peak against the limits in A, W and VA that are there
 };
 struct HourFigures {
   int hour = 0;
@@ -135,7 +147,8 @@ struct HourFigures {
 struct Base {
   std::array<AcAmperes, 2> average, likely, high;  ///< by leg; high: unfavourable ends
   Watts averageTotal, likelyTotal, highTotal;
-  VoltAmperes likelyApparent, highApparent;
+  VoltAmperes averageApparent, likelyApparent, highApparent;
+  std::array<bool, 2> known{true, true};  ///< by leg: every load of it was entered
 };
 [[nodiscard]] Base baseWithout(const Plan& plan, const std::vector<Draw>& draws, const SystemVoltages& system, int month, int hour,
                                const std::vector<LoadId>& without);

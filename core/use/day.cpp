@@ -1,0 +1,62 @@
+#include <algorithm>
+#include <cmath>
+
+#include "core/use/coincidence.h"
+
+namespace stayalight {
+
+DayProfile dayProfile(const Plan& plan, const std::vector<Draw>& draws, const SystemVoltages& system, int month) {
+  const std::vector<const Load*> loads = loadsOf(plan, draws);
+  DayProfile out;
+  for (int hour = 0; hour < 24; ++hour) {
+    const std::vector<HourUse> uses = usesOf(plan, loads, month, hour);
+    LegPower average;
+    // Variance of the mean power: watts and duty of each load are facts of their own, and add in quadrature.
+    double below = 0.0;
+    double above = 0.0;
+    const auto add = [&](double low, double high) {
+      below += low * low;
+      above += high * high;
+    };
+    for (std::size_t i = 0; i < draws.size(); ++i) {
+      const Range<double>& on = uses[i].on;
+      const Range<Watts>& watts = draws[i].watts;
+      average += draws[i].likely * on.likely;
+      add((watts.likely - watts.low).count() * on.likely, (watts.high - watts.likely).count() * on.likely);
+      add(watts.likely.count() * (on.likely - on.low), watts.likely.count() * (on.high - on.likely));
+    }
+    const auto h = static_cast<std::size_t>(hour);
+    const Currents flowing = currents(average, system);
+    for (const Leg leg : {Leg::l1, Leg::l2}) {
+      out.leg[h][index(leg)] = average.leg[index(leg)].real;
+      out.current[h][index(leg)] = flowing.legMagnitude(leg);
+    }
+    const Watts likely = average.total().real;
+    out.total[h] = {std::max(Watts(0.0), likely - Watts(std::sqrt(below))), likely, likely + Watts(std::sqrt(above))};
+  }
+  return out;
+}
+
+DayPeaks dayPeaks(const Plan& plan, const std::vector<Draw>& draws, const SystemVoltages& system, int month) {
+  const std::vector<const Load*> loads = loadsOf(plan, draws);
+  constexpr std::array<Measure, 2> measures = {Measure::apparentL1, Measure::apparentL2};
+  std::array<std::array<std::vector<double>, 2>, 24> chances;
+  DayPeaks out{};
+  for (std::size_t h = 0; h < 24; ++h) {
+    const std::vector<HourUse> uses = usesOf(plan, loads, month, static_cast<int>(h));
+    for (std::size_t leg = 0; leg < 2; ++leg) {
+      for (std::size_t i = 0; i < draws.size(); ++i) {
+        if (draws[i].onLeg[leg]) chances[h][leg].push_back(uses[i].on.likely);
+      }
+      const auto same = std::find_if(chances.begin(), chances.begin() + static_cast<std::ptrdiff_t>(h),
+                                     [&](const auto& earlier) { return earlier[leg] == chances[h][leg]; });
+      const auto before = static_cast<std::size_t>(same - chances.begin());
+      out[h][leg] = before < h ? out[before][leg]
+                               : VoltAmperes(distributionOf(draws, uses, measures[leg], End::likely, system)
+                                                 .quantile(kLikelyPeakQuantile)) / system.legToNeutral;
+    }
+  }
+  return out;
+}
+
+}  // namespace stayalight
