@@ -4,7 +4,23 @@ namespace stayalight::formulas_of {
 namespace {
 
 const FormulaRow kRows[] = {
-    {"wiring.none", "x", "y", ""},
+    {"wiring.load_current", "S / V", "I", "definition of apparent power"},
+    {"wiring.output_current", "I", "I", "label of the inverter"},
+    {"wiring.load_sum", "sum(I)", "I", "sum of what one conductor carries at one time"},
+    {"wiring.device_minimum", "k * C + O", "Imin", "NFPA 70 215.3, 705.30"},
+    {"wiring.standard_rating", "R", "R", "NFPA 70 240.6(A): next rating at or above Imin"},
+    {"wiring.terminal_ampacity", "A", "At", "NFPA 70 110.14(C) and the table of ampacities"},
+    {"wiring.derated_ampacity", "A * Ft * Fn", "Ad", "NFPA 70 310.15"},
+    {"wiring.ampacity", "min(At, Ad)", "A", "NFPA 70 110.14(C) and 310.15: the lesser of both"},
+    {"wiring.ground_upsized", "B * M / Mr", "Mg", "NFPA 70 250.122(B)"},
+    {"wiring.neutral_reduced", "T + f * (L - T)", "N", "NFPA 70 220.61(B)"},
+    {"wiring.neutral_current", "max(N, P)", "In", "NFPA 70 220.61, and the phasor sum of both legs"},
+    {"wiring.drop_along", "d * (r * ir - x * ii + rn * nr - xn * ni)", "a",
+     "Ohm's law, part along the leg's volts"},
+    {"wiring.drop_across", "d * (r * ii + x * ir + rn * ni + xn * nr)", "b",
+     "Ohm's law, part across the leg's volts"},
+    {"wiring.drop_leg", "E - sqrt((E - a)^2 + b^2)", "dV",
+     "magnitude of the phasor that is left at the load"},
 };
 
 }  // namespace

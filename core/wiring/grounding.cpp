@@ -1,0 +1,149 @@
+#include "core/wiring/grounding.h"
+
+#include <algorithm>
+
+#include "core/code/citations.h"
+#include "core/wiring/record.h"
+
+namespace stayalight {
+namespace {
+
+using namespace wiring;
+
+constexpr MessageId kTable{"wiring.ground.table"};
+constexpr MessageId kUpsized{"wiring.ground.upsized"};
+constexpr MessageId kAsConductor{"wiring.ground.as_conductor"};
+constexpr MessageId kGroundUnknown{"wiring.ground.device_unknown"};
+constexpr MessageId kGroundNotListed{"wiring.ground.not_listed"};
+constexpr MessageId kMinimum{"wiring.neutral.minimum"};
+constexpr MessageId kLegLoad{"wiring.neutral.leg_load"};
+constexpr MessageId kBounded{"wiring.neutral.bounded"};
+constexpr MessageId kPhasor{"wiring.neutral.phasor"};
+constexpr MessageId kFull{"wiring.neutral.full"};
+constexpr MessageId kNeutralUnknown{"wiring.neutral.conductor_unknown"};
+
+constexpr double kSlack = 1.0 + 1e-9;
+
+std::optional<ConductorSize> sizeWithMils(double circularMilsNeeded, const Tables& tables) {
+  for (std::size_t i = 0; i < kConductorSizeCount; ++i) {
+    const auto size = static_cast<ConductorSize>(i);
+    if (circularMilsNeeded <= circularMils(size, tables).count() * kSlack) return size;
+  }
+  return std::nullopt;
+}
+
+std::optional<ConductorSize> sizeCarrying(AcAmperes current, const RunConditions& conditions,
+                                          const std::optional<RatingAmperes>& device, const Tables& tables) {
+  for (std::size_t i = 0; i < kConductorSizeCount; ++i) {
+    const auto size = static_cast<ConductorSize>(i);
+    const auto found = ampacities(size, conditions, device, tables).governing;
+    if (found && current.count() <= found->count() * kSlack) return size;
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+SizeAndReason groundingConductorFor(const GroundingQuestion& question, Edition edition, Working* working,
+                                    const Tables& tables) {
+  SizeAndReason result;
+  result.size = question.fixed;
+  if (!question.device) {
+    result.governs = say(kGroundUnknown);
+    return result;
+  }
+  const auto listed = groundingConductor(*question.device, question.metal, tables);
+  if (!listed) {
+    result.governs = say(kGroundNotListed, amperes(*question.device));
+    return result;
+  }
+  ConductorSize needed = *listed;
+  result.governs = say(kTable, conductorName(needed, question.metal), amperes(*question.device));
+
+  if (question.conductor && question.required && *question.conductor > *question.required) {
+    const double base = circularMils(*listed, tables).count();
+    const double larger = circularMils(*question.conductor, tables).count();
+    const double required = circularMils(*question.required, tables).count();
+    const double mils = base * larger / required;
+    // Beyond the largest size listed the ungrounded conductors bound it below.
+    needed = std::max(*listed, sizeWithMils(mils, tables).value_or(*question.conductor));
+    result.governs = say(
+        kUpsized, conductorName(*listed, question.metal), conductorName(*question.required, question.metal),
+        conductorName(*question.conductor, question.metal), conductorName(needed, question.metal));
+    if (working != nullptr) {
+      record(*working, FormulaId{"wiring.ground_upsized"}, RuleId{"ground.upsized"}, mils, "cmil",
+             {fromPlace("B", base, "cmil", groundingCell(*question.device, question.metal, edition, tables)),
+              fromPlace("M", larger, "cmil", conductorName(*question.conductor, question.metal)),
+              fromPlace("Mr", required, "cmil", conductorName(*question.required, question.metal))},
+             result.governs);
+    }
+  }
+  if (question.conductor && needed > *question.conductor) {
+    needed = *question.conductor;
+    result.governs = say(kAsConductor, conductorName(needed, question.metal));
+  }
+  result.tooSmall = question.fixed && *question.fixed < needed;
+  if (!question.fixed) result.size = needed;
+  return result;
+}
+
+SizeAndReason neutralFor(const NeutralQuestion& question, Edition edition, Working* working,
+                         const Tables& tables) {
+  SizeAndReason result;
+  result.size = question.fixed;
+  if (!question.conductor) {
+    result.governs = say(kNeutralUnknown);
+    return result;
+  }
+  const Metal metal = question.conditions.metal;
+  ConductorSize needed = *question.conductor;
+  if (!question.load || question.single) {
+    result.governs = say(kFull, conductorName(needed, metal));
+  } else {
+    AcAmperes load = *question.load;
+    const AcAmperes limit = neutralReductionAbove(tables);
+    StepIndex loadStep = kNoStep;
+    if (!question.wye && load > limit) {
+      const AcAmperes reduced = limit + (load - limit) * neutralReductionFactor(tables).count();
+      if (working != nullptr) {
+        loadStep = record(
+            *working, FormulaId{"wiring.neutral_reduced"}, RuleId{"feeder.neutral"}, reduced.count(), "A",
+            {fromPlace("L", load.count(), "A", "largest load between neutral and one leg"),
+             fromPlace("T", limit.count(), "A", citationOrNearest(RuleId{"feeder.neutral"}, edition)),
+             fromPlace("f", neutralReductionFactor(tables).count(), "",
+                       citationOrNearest(RuleId{"feeder.neutral"}, edition))});
+      }
+      load = reduced;
+    }
+    const auto byLoad = sizeCarrying(load, question.conditions, question.device, tables);
+    const bool bounded = !byLoad || *byLoad > *question.conductor;
+    needed = bounded ? *question.conductor : *byLoad;
+    result.governs = say(bounded ? kBounded : kLegLoad, conductorName(needed, metal), amperes(load));
+
+    const auto minimum = question.device ? groundingConductor(*question.device, metal, tables)
+                                         : std::optional<ConductorSize>();
+    if (minimum && *minimum > needed) {
+      needed = std::min(*minimum, *question.conductor);
+      result.governs = say(kMinimum, conductorName(needed, metal), amperes(*question.device));
+    }
+    const auto byPhasor = sizeCarrying(question.operating, question.conditions, question.device, tables);
+    if (byPhasor && *byPhasor > needed) {
+      needed = *byPhasor;
+      result.governs = say(kPhasor, conductorName(needed, metal), amperes(question.operating));
+    }
+    if (working != nullptr) {
+      const StepInput load220 =
+          loadStep == kNoStep ? fromPlace("N", load.count(), "A", "largest load between neutral and one leg")
+                              : fromStep("N", load.count(), "A", loadStep);
+      record(*working, FormulaId{"wiring.neutral_current"}, RuleId{"feeder.neutral"},
+             std::max(load, question.operating).count(), "A",
+             {load220, fromPlace("P", question.operating.count(), "A", "operating neutral current, phasor")},
+             result.governs);
+    }
+  }
+  result.tooSmall = question.fixed && *question.fixed < needed;
+  if (!question.fixed) result.size = needed;
+  return result;
+}
+
+}  // namespace stayalight

@@ -1,0 +1,264 @@
+// What each segment has to carry.
+
+#include <algorithm>
+
+#include "core/wiring/drop.h"
+#include "core/wiring/record.h"
+
+namespace stayalight {
+namespace {
+
+using namespace wiring;
+using Phasor = std::complex<double>;
+
+constexpr MessageId kNoCalculatedLoad{"wiring.missing.calculated_load"};
+constexpr MessageId kNoRatedOutput{"wiring.missing.rated_output"};
+constexpr MessageId kNoChargeLimit{"wiring.missing.charge_limit"};
+constexpr MessageId kAddsUnknown{"wiring.missing.adds"};
+
+// A part of a load with the step that it came from.
+struct Part {
+  AcAmperes current;
+  StepIndex step = kNoStep;
+};
+
+Part sum(const Part& a, const Part& b, Working* working) {
+  Part total{a.current + b.current, kNoStep};
+  if (working != nullptr) {
+    total.step = record(
+        *working, FormulaId{"wiring.load_sum"}, RuleId{}, total.current.count(), "A",
+        {fromStep("I", a.current.count(), "A", a.step), fromStep("I", b.current.count(), "A", b.step)});
+  }
+  return total;
+}
+
+AcVolts loadVolts(const SystemVoltages& system) {
+  return system.single ? system.legToNeutral : system.legToLeg;
+}
+
+struct Loads {
+  const Plan& plan;
+  const HourFigures& hour;
+  const InverterLimits& limits;
+  Working* working;
+
+  [[nodiscard]] Part ofPower(double power, std::string_view unit, const SystemVoltages& system,
+                             const std::string& from) const {
+    const AcVolts volts = loadVolts(system);
+    Part part{AcAmperes(power / volts.count()), kNoStep};
+    if (working != nullptr) {
+      part.step =
+          record(*working, FormulaId{"wiring.load_current"}, RuleId{}, part.current.count(), "A",
+                 {fromPlace("S", power, unit, from), fromPlace("V", volts.count(), "V", "nominal volts")});
+    }
+    return part;
+  }
+
+  struct Calculated {
+    Part continuous;
+    Part other;
+  };
+  // The typed load of the backup feeder; a part that nobody called continuous is not.
+  [[nodiscard]] std::optional<Calculated> calculated(const SystemVoltages& system) const {
+    if (!plan.transfer->calculatedLoad) return std::nullopt;
+    const double all = plan.transfer->calculatedLoad->count();
+    const double continuous = std::min(all, plan.transfer->continuousPart.value_or(VoltAmperes()).count());
+    return Calculated{ofPower(continuous, "VA", system, "continuous part of the calculated load"),
+                      ofPower(all - continuous, "VA", system, "rest of the calculated load")};
+  }
+
+  [[nodiscard]] std::optional<Part> charging(const SystemVoltages& system) const {
+    if (!plan.inverter->chargeLimit) return std::nullopt;
+    const double units = std::max(1, plan.inverter->units);
+    return ofPower(plan.inverter->chargeLimit->count() * units, "W", system, "charge limit of the inverter");
+  }
+
+  // The most a leg of the output carries all day: the label's amperes, else its apparent power over the legs.
+  [[nodiscard]] std::optional<Part> ratedOutput(const SystemVoltages& system) const {
+    std::optional<Part> rated;
+    if (limits.totalApparent && !plan.inverter->legCurrent) {
+      rated = ofPower(limits.totalApparent->count(), "VA", system, "rated output of the inverter");
+    }
+    if (limits.leg && (!rated || *limits.leg > rated->current)) {
+      rated = Part{*limits.leg, kNoStep};
+      if (working != nullptr) {
+        rated->step = record(
+            *working, FormulaId{"wiring.output_current"}, RuleId{"source.device"}, limits.leg->count(), "A",
+            {fromPlace("I", limits.leg->count(), "A", "rated output of one leg of the inverter")});
+      }
+    }
+    return rated;
+  }
+
+  [[nodiscard]] std::optional<RatingAmperes> labelMaximum() const {
+    const auto& entered = plan.inverter->maximumOutputDevice;
+    if (!entered) return std::nullopt;
+    return RatingAmperes(entered->count() * std::max(1, plan.inverter->units));
+  }
+
+  // Largest net load between neutral and one leg.
+  [[nodiscard]] std::optional<AcAmperes> neutralLoad(const SystemVoltages& system) const {
+    if (plan.transfer->neutralLoad) return *plan.transfer->neutralLoad / system.legToNeutral;
+    if (hour.neutralWorst > AcAmperes(0.0)) return hour.neutralWorst;
+    return std::nullopt;
+  }
+};
+
+void set(SegmentLoad& load, const std::optional<Part>& continuous, const std::optional<Part>& other) {
+  if (continuous) {
+    load.continuous = continuous->current;
+    load.continuousStep = continuous->step;
+  }
+  if (other) {
+    load.other = other->current;
+    load.otherStep = other->step;
+  }
+  if (continuous || other)
+    load.operating = load.continuous.value_or(AcAmperes()) + load.other.value_or(AcAmperes());
+}
+
+void lacks(SegmentLoad& load, MessageId what) {
+  load.complete = false;
+  load.missing.push_back(say(what));
+}
+
+std::optional<AcAmperes> larger(const std::optional<AcAmperes>& a, const std::optional<AcAmperes>& b) {
+  if (!a || !b) return a ? a : b;
+  return std::max(*a, *b);
+}
+
+double minimumOf(const SegmentLoad& load, double factor) {
+  return load.continuous.value_or(AcAmperes()).count() * factor + load.other.value_or(AcAmperes()).count();
+}
+
+// The operating phasors scaled until the heavier leg carries `load`; legs in balance where nothing is known
+// of them.
+std::array<Phasor, 2> phasors(const std::optional<AcAmperes>& load, const LegPower& operating,
+                              const SystemVoltages& system) {
+  if (!load) return {};
+  const Currents now = currents(operating, system);
+  const double heavier = std::max(std::abs(now.leg[0]), std::abs(now.leg[1]));
+  if (heavier > 0.0) return {now.leg[0] * (load->count() / heavier), now.leg[1] * (load->count() / heavier)};
+  if (system.single) return {Phasor(load->count(), 0.0), Phasor()};
+  const Phasor l2 = legVolts(Leg::l2, system, now.leg[1]);
+  return {Phasor(load->count(), 0.0), l2 / std::abs(l2) * load->count()};
+}
+
+// A current between the legs, in phase with their volts, in the order of phases that the operating load
+// stands in.
+std::array<Phasor, 2> lineToLine(AcAmperes current, const LegPower& operating, const SystemVoltages& system) {
+  const Phasor currentOfL2 = currents(operating, system).leg[1];
+  const Phasor between = legVolts(Leg::l1, system, currentOfL2) - legVolts(Leg::l2, system, currentOfL2);
+  const Phasor phasor =
+      std::abs(between) > 0.0 ? between / std::abs(between) * current.count() : Phasor(current.count());
+  return {phasor, -phasor};
+}
+
+}  // namespace
+
+std::vector<SegmentLoad> segmentLoads(const Plan& plan, const HourFigures& hour, const LegPower& operating,
+                                      const InverterLimits& limits, Working* working, const Tables& tables) {
+  const SystemVoltages service = voltages(plan, Mode::ordinary);
+  const SystemVoltages output = voltages(plan, Mode::outage);
+  const bool passThrough = plan.transfer->arrangement.is(Arrangement::inverterPassThrough);
+  const double factor = continuousFactor(tables).count();
+  const Loads from{plan, hour, limits, working};
+
+  std::vector<SegmentLoad> loads;
+  for (const Segment segment : segments(plan)) {
+    SegmentLoad load;
+    load.segment = segment;
+    const bool inverterSide = segment == Segment::inverterToSwitch || segment == Segment::inverterToBackup;
+    const SystemVoltages& system = inverterSide ? output : service;
+    load.neutral = from.neutralLoad(system);
+    load.neutralOperating = currents(operating, system).neutralMagnitude();
+    std::array<Phasor, 2> charge{};
+
+    switch (segment) {
+      case Segment::mainToSwitch:
+        if (const auto calculated = from.calculated(system)) {
+          set(load, calculated->continuous, calculated->other);
+        } else {
+          lacks(load, kNoCalculatedLoad);
+        }
+        break;
+      case Segment::inverterToSwitch: {
+        load.labelMaximum = from.labelMaximum();
+        const auto rated = from.ratedOutput(system);
+        set(load, rated, std::nullopt);
+        if (!rated) lacks(load, kNoRatedOutput);
+        break;
+      }
+      case Segment::mainToInverter: {
+        const auto charging = from.charging(system);
+        if (charging) charge = lineToLine(charging->current, operating, system);
+        if (!charging) lacks(load, kNoChargeLimit);
+        if (!passThrough) {
+          // Beside a switch the input only charges the battery.
+          set(load, charging, std::nullopt);
+          load.neutral = AcAmperes();
+          load.neutralOperating = AcAmperes();
+          break;
+        }
+        const auto calculated = from.calculated(system);
+        if (!calculated) lacks(load, kNoCalculatedLoad);
+        if (calculated && charging) {
+          set(load, sum(calculated->continuous, *charging, working), calculated->other);
+        } else if (calculated) {
+          set(load, calculated->continuous, calculated->other);
+        } else {
+          set(load, charging, std::nullopt);
+        }
+        break;
+      }
+      case Segment::inverterToBackup: {
+        load.labelMaximum = from.labelMaximum();
+        const auto rated = from.ratedOutput(system);
+        const auto calculated = from.calculated(service);
+        if (!rated) lacks(load, kNoRatedOutput);
+        if (!calculated) lacks(load, kNoCalculatedLoad);
+        if (plan.inverter->addsToPassThrough.is(Answer::unknown)) lacks(load, kAddsUnknown);
+        SegmentLoad outage = load;
+        set(outage, rated, std::nullopt);
+        SegmentLoad ordinary = load;
+        if (calculated) set(ordinary, calculated->continuous, calculated->other);
+        if (plan.inverter->addsToPassThrough.is(Answer::yes) && rated && calculated) {
+          set(load, sum(calculated->continuous, *rated, working), calculated->other);
+        } else {
+          // Each state alone: the device for the larger minimum, the conductor for the larger load as well.
+          load = minimumOf(outage, factor) >= minimumOf(ordinary, factor) ? outage : ordinary;
+          load.operating = larger(outage.operating, ordinary.operating);
+        }
+        break;
+      }
+      case Segment::switchToBackup: {
+        // The segments ahead of the switch stand before it in the list.
+        const SegmentLoad* heavier = nullptr;
+        for (const SegmentLoad& ahead : loads) {
+          if (ahead.segment == Segment::mainToInverter) continue;
+          if (heavier == nullptr || minimumOf(ahead, factor) > minimumOf(*heavier, factor)) heavier = &ahead;
+          load.operating = larger(load.operating, ahead.operating);
+          load.complete = load.complete && ahead.complete;
+          load.missing.insert(load.missing.end(), ahead.missing.begin(), ahead.missing.end());
+        }
+        if (heavier != nullptr) {
+          load.continuous = heavier->continuous;
+          load.other = heavier->other;
+          load.continuousStep = heavier->continuousStep;
+          load.otherStep = heavier->otherStep;
+        }
+        break;
+      }
+    }
+
+    const bool chargingOnly = segment == Segment::mainToInverter && !passThrough;
+    std::optional<AcAmperes> loadOnLegs = load.operating;
+    if (segment == Segment::mainToInverter && loadOnLegs) *loadOnLegs -= AcAmperes(std::abs(charge[0]));
+    if (!chargingOnly) load.legCurrent = phasors(loadOnLegs, operating, system);
+    for (std::size_t leg = 0; leg < 2; ++leg) load.legCurrent[leg] += charge[leg];
+    loads.push_back(std::move(load));
+  }
+  return loads;
+}
+
+}  // namespace stayalight
