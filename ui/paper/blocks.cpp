@@ -1,0 +1,402 @@
+#include <algorithm>
+#include <cmath>
+
+#include "ui/paper/schedule.h"
+#include "ui/wording/language.h"
+
+namespace stayalight {
+namespace {
+
+constexpr MessageId kSystem{"paper.fact_system"};
+constexpr MessageId kSystemSplit{"paper.system_split"};
+constexpr MessageId kSystemWye{"paper.system_wye"};
+constexpr MessageId kBus{"paper.fact_bus"};
+constexpr MessageId kMain{"paper.fact_main"};
+constexpr MessageId kLugsOnly{"paper.lugs_only"};
+constexpr MessageId kSpaces{"paper.fact_spaces"};
+constexpr MessageId kTandemYes{"paper.tandem_yes"};
+constexpr MessageId kTandemNo{"paper.tandem_no"};
+constexpr MessageId kTandemUnknown{"paper.tandem_unknown"};
+constexpr MessageId kFedFrom{"paper.fact_fed_from"};
+constexpr MessageId kFromUtility{"paper.from_utility"};
+constexpr MessageId kFromSwitch[] = {MessageId{"paper.from_none"}, MessageId{"paper.from_manual"}, MessageId{"paper.from_automatic"},
+                                     MessageId{"paper.from_pass_through"}};
+constexpr MessageId kFeederFact{"paper.fact_feeder"};
+constexpr MessageId kFeederWords{"paper.feeder_words"};
+constexpr MessageId kPlace{"paper.fact_place"};
+constexpr MessageId kGrounding{"paper.fact_grounding"};
+constexpr MessageId kGroundWire{"paper.ground_wire"};
+constexpr MessageId kServiceElectrode{"paper.service_electrode"};
+constexpr MessageId kNeutral{"paper.fact_neutral"};
+constexpr MessageId kBonded{"paper.bonded_here"};
+constexpr MessageId kIsolated{"paper.isolated"};
+constexpr MessageId kNotLooked{"paper.not_looked"};
+
+constexpr MessageId kLoadByLeg{"paper.load_by_leg"};
+constexpr MessageId kConnected{"paper.connected"};
+constexpr MessageId kConnectedBefore{"paper.connected_before"};
+constexpr MessageId kAverage{"paper.average"};
+constexpr MessageId kLikelyPeak{"paper.likely_peak"};
+constexpr MessageId kLimitAllDay{"paper.limit_all_day"};
+constexpr MessageId kThatPeakIs{"paper.that_peak_is"};
+constexpr MessageId kNeutralWorst{"paper.neutral_worst"};
+constexpr MessageId kWorstStart{"paper.worst_start"};
+constexpr MessageId kItsHighCase{"paper.its_high_case"};
+constexpr MessageId kHighLimit{"paper.high_limit"};
+constexpr MessageId kThatStartIs{"paper.that_start_is"};
+constexpr MessageId kHours{"paper.hours"};
+constexpr MessageId kHoursWords{"paper.hours_words"};
+
+constexpr MessageId kFeederHead{"paper.feeder_head"};
+constexpr MessageId kSegments[] = {MessageId{"paper.segment_main_to_switch"}, MessageId{"paper.segment_inverter_to_switch"},
+                                   MessageId{"paper.segment_switch_to_backup"}, MessageId{"paper.segment_main_to_inverter"},
+                                   MessageId{"paper.segment_inverter_to_backup"}};
+constexpr MessageId kDevice{"paper.device"};
+constexpr MessageId kNoDevice{"paper.no_device"};
+constexpr MessageId kWireWords{"paper.wire_words"};
+constexpr MessageId kWireUnknown{"paper.wire_unknown"};
+constexpr MessageId kCalculatedLoad{"paper.calculated_load"};
+constexpr MessageId kNotEntered{"paper.not_entered"};
+constexpr MessageId kNoFeeder{"paper.no_feeder"};
+constexpr MessageId kAgreed{"paper.agreed"};
+
+constexpr MessageId kOpenHead{"paper.open"};
+constexpr MessageId kSettledBy{"paper.settled_by"};
+constexpr MessageId kDateBlank{"paper.date_blank"};
+constexpr MessageId kNotes{"paper.notes"};
+constexpr MessageId kNoteLegs{"paper.note_legs"};
+constexpr MessageId kNoteNeutral{"paper.note_neutral"};
+constexpr MessageId kNoteBond{"paper.note_bond"};
+constexpr MessageId kNoteAlarms{"paper.note_alarms"};
+constexpr MessageId kNoteListed{"paper.note_listed"};
+constexpr MessageId kNoteDirectory{"paper.note_directory"};
+constexpr MessageId kNoteOldSpaces{"paper.note_old_spaces"};
+constexpr MessageId kNoteTies{"paper.note_ties"};
+constexpr MessageId kNoteLive{"paper.note_live"};
+constexpr MessageId kNoteLicensed{"paper.note_licensed"};
+constexpr MessageId kNoteMedical{"paper.note_medical"};
+constexpr MessageId kChanges{"paper.changes_by_hand"};
+constexpr MessageId kSignatures[] = {MessageId{"paper.checked_by"}, MessageId{"paper.licence"}, MessageId{"paper.date"}, MessageId{"paper.inspector"}};
+
+QString number(double value, int decimals, const Language& language) { return QString::fromStdString(language.number(value, decimals)); }
+QString amps(AcAmperes value, const Language& language) { return number(value.count(), 1, language); }
+QString text(const std::string& value) { return QString::fromStdString(value); }
+
+QString sizeWords(ConductorSize size) {
+  const std::string_view n = name(size), u = unit(size);
+  return QString::fromLatin1(n.data(), static_cast<int>(n.size())) + u' ' + QString::fromLatin1(u.data(), static_cast<int>(u.size()));
+}
+QString metalWord(Metal metal) { return metal == Metal::copper ? QStringLiteral("Cu") : QStringLiteral("Al"); }
+
+const SegmentFigures* segmentOf(const Assessment& assessment, Segment wanted) {
+  for (const SegmentFigures& segment : assessment.segments) {
+    if (segment.segment == wanted) return &segment;
+  }
+  return nullptr;
+}
+// The piece that ends at the backup subpanel.
+const SegmentFigures* lastSegment(const Assessment& assessment) {
+  const SegmentFigures* last = segmentOf(assessment, Segment::switchToBackup);
+  return last != nullptr ? last : segmentOf(assessment, Segment::inverterToBackup);
+}
+
+QString ratingText(const std::optional<RatingAmperes>& rating, const Language& language, MessageId otherwise) {
+  return rating ? number(rating->count(), 0, language) + QStringLiteral(" A") : words(language, otherwise);
+}
+
+QString wireText(const SegmentFigures& segment, const Language& language) {
+  if (!segment.conductor.size) return words(language, kWireUnknown);
+  const QString neutral = segment.neutral ? sizeWords(*segment.neutral) : QStringLiteral("?");
+  const QString ground = segment.ground ? sizeWords(*segment.ground) : QStringLiteral("?");
+  return words(language, kWireWords, sizeWords(*segment.conductor.size).toStdString(), metalWord(segment.conductor.metal).toStdString(),
+               neutral.toStdString(), ground.toStdString());
+}
+
+struct Fact { QString head, value; };
+
+void drawFactRow(SheetFlow& flow, const std::vector<Fact>& facts) {
+  const double shares[] = {0.27, 0.30, 0.19, 0.24};
+  double x = flow.left();
+  for (std::size_t i = 0; i < facts.size(); ++i) {
+    const double w = shares[i] * flow.width();
+    if (i > 0) flow.rule({x - 6.0, flow.y() - 2.0}, {x - 6.0, flow.y() + 19.0});
+    flow.text(x, flow.y() + 5.5, facts[i].head, 7.2);
+    flow.text(x, flow.y() + 16.5, facts[i].value, 9.0, Weight::bold, Align::left, w - 12.0);
+    x += w;
+  }
+  flow.advance(25.0);
+}
+
+// A table of label, one or two figures, unit.
+class FigureTable {
+ public:
+  FigureTable(SheetFlow& flow, double left, double width) : flow_(flow), left_(left), width_(width) {}
+  double y = 0.0;
+  void head(const QString& title) {
+    flow_.text(left_, y + 10.0, title, 9.5, Weight::bold);
+    y += 14.0;
+    flow_.rule({left_, y}, {left_ + width_, y}, 0.9);
+  }
+  void row(const QString& label, const std::vector<QString>& figures, const QString& unit, bool strong = true, double indent = 0.0) {
+    const double baseline = y + 9.6;
+    const double unitX = left_ + width_;
+    const double second = left_ + width_ - 24.0, first = second - 52.0;
+    double room = (figures.size() > 1 ? first : second) - 50.0 - left_;
+    flow_.text(left_ + indent, baseline, label, 8.2, Weight::regular, Align::left, room - indent);
+    const Weight weight = strong ? Weight::bold : Weight::regular;
+    if (figures.size() == 1) flow_.text(second, baseline, figures[0], 8.2, weight, Align::right);
+    if (figures.size() == 2) {
+      flow_.text(first, baseline, figures[0], 8.2, weight, Align::right);
+      flow_.text(second, baseline, figures[1], 8.2, weight, Align::right);
+    }
+    flow_.text(unitX, baseline, unit, 7.6, Weight::regular, Align::right);
+    y += 13.0;
+    flow_.rule({left_, y}, {left_ + width_, y});
+  }
+  void legHead() {
+    const double second = left_ + width_ - 24.0, first = second - 52.0;
+    for (const auto& [x, leg] : {std::pair{first, Leg::l1}, std::pair{second, Leg::l2}}) {
+      flow_.mark({SheetMarkKind::legLine, QRectF(x - 26.0, y, 12.0, 13.0), Severity::danger, leg});
+      flow_.text(x, y + 9.6, leg == Leg::l1 ? QStringLiteral("L1") : QStringLiteral("L2"), 8.2, Weight::bold, Align::right);
+    }
+    y += 13.0;
+    flow_.rule({left_, y}, {left_ + width_, y});
+  }
+  void line(const QString& label, const QString& value) {
+    const double baseline = y + 9.6;
+    const double valueWidth = textWidth(value, Face::condensed, 8.2, Weight::bold);
+    flow_.text(left_, baseline, label, 8.2, Weight::regular, Align::left, width_ - valueWidth - 8.0);
+    flow_.text(left_ + width_, baseline, value, 8.2, Weight::bold, Align::right, width_);
+    y += 13.0;
+    flow_.rule({left_, y}, {left_ + width_, y});
+  }
+  void note(const QString& value) {
+    y += 2.0;
+    y += flow_.paragraph(left_ + 8.0, y, width_ - 8.0, value, 7.4);
+    y += 3.0;
+    flow_.rule({left_, y}, {left_ + width_, y});
+  }
+
+ private:
+  SheetFlow& flow_;
+  double left_, width_;
+};
+
+// The start with the smallest margin on a leg.
+const StartFigure<AcAmperes>* worstStart(const Assessment& assessment, Leg leg) {
+  const StartFigure<AcAmperes>* worst = nullptr;
+  for (const StartCheck& check : assessment.starts.checks) {
+    const auto& figure = check.leg[index(leg)];
+    if (!figure) continue;
+    const bool smaller = worst == nullptr || (figure->margin && worst->margin && *figure->margin < *worst->margin) ||
+                         (!(figure->margin && worst->margin) && figure->highSum > worst->highSum);
+    if (smaller) worst = &*figure;
+  }
+  return worst;
+}
+
+void drawLegTable(FigureTable& table, const Assessment& assessment, const PanelFigures& totals, bool backup, Reading reading,
+                  const Language& language) {
+  const auto& connected = reading == Reading::before ? totals.connectedBefore : totals.connected;
+  table.head(words(language, kLoadByLeg));
+  table.legHead();
+  const auto va = [&](const std::array<ComplexPower, 2>& power) {
+    return std::vector<QString>{number(std::round(power[0].apparent().count()), 0, language),
+                                number(std::round(power[1].apparent().count()), 0, language)};
+  };
+  table.row(words(language, kConnected), va(connected), QStringLiteral("VA"));
+  if (!backup) {
+    if (reading == Reading::planned) table.row(words(language, kConnectedBefore), va(totals.connectedBefore), QStringLiteral("VA"), false);
+    return;
+  }
+  const auto& hour = assessment.hour;
+  const auto pair = [&](const auto& of) { return std::vector<QString>{of(hour.leg[0], Leg::l1), of(hour.leg[1], Leg::l2)}; };
+  const QString a = QStringLiteral("A");
+  table.row(words(language, kConnected), pair([&](const HourLoad& l, Leg) { return amps(l.connectedCurrent, language); }), a);
+  table.row(words(language, kAverage), pair([&](const HourLoad& l, Leg) { return amps(l.averageCurrent.likely, language); }), a, false);
+  table.row(words(language, kLikelyPeak), pair([&](const HourLoad& l, Leg) { return amps(l.likelyPeakCurrent.likely, language); }), a);
+  table.row(words(language, kLimitAllDay), pair([&](const HourLoad& l, Leg) { return l.limit ? amps(*l.limit, language) : QStringLiteral("?"); }), a, false, 8.0);
+  table.row(words(language, kThatPeakIs), pair([&](const HourLoad& l, Leg) { return verdictName(l.verdict, language); }), {}, true, 8.0);
+  table.row(words(language, kNeutralWorst), {amps(hour.neutralWorst, language)}, a);
+  const StartFigure<AcAmperes>* starts[] = {worstStart(assessment, Leg::l1), worstStart(assessment, Leg::l2)};
+  if (starts[0] == nullptr && starts[1] == nullptr) return;
+  const auto each = [&](const auto& of) {
+    std::vector<QString> out;
+    for (const auto* start : starts) out.push_back(start != nullptr ? of(*start) : QStringLiteral("–"));
+    return out;
+  };
+  using Figure_ = StartFigure<AcAmperes>;
+  table.row(words(language, kWorstStart), each([&](const Figure_& f) { return amps(f.likelySum, language); }), a);
+  table.row(words(language, kItsHighCase), each([&](const Figure_& f) { return amps(f.highSum, language); }), a, true, 8.0);
+  table.row(words(language, kHighLimit), each([&](const Figure_& f) { return f.highLimit ? amps(*f.highLimit, language) : QStringLiteral("?"); }), a, false, 8.0);
+  table.row(words(language, kThatStartIs), each([&](const Figure_& f) { return verdictName(f.verdict, language); }), {}, true, 8.0);
+}
+
+void drawFeederTable(FigureTable& table, const Plan& plan, const Assessment& assessment, const Language& language) {
+  table.head(words(language, kFeederHead));
+  const auto& load = plan.transfer->calculatedLoad;
+  table.line(words(language, kCalculatedLoad), load ? number(std::round(load->count()), 0, language) + QStringLiteral(" VA") : words(language, kNotEntered));
+  if (assessment.segments.empty()) table.note(words(language, kNoFeeder));
+  for (const SegmentFigures& segment : assessment.segments) {
+    const QString device = segment.device.rating ? words(language, kDevice, std::int64_t{segment.device.rating->count()}) : words(language, kNoDevice);
+    table.line(words(language, kSegments[static_cast<std::size_t>(segment.segment)]), device);
+    QString detail = wireText(segment, language);
+    if (!segment.device.governs.id.key.empty()) detail += QStringLiteral(". ") + words(segment.device.governs, language);
+    table.note(detail);
+  }
+  if (assessment.outage.known) {
+    const auto& runtime = assessment.outage.runtime;
+    table.line(words(language, kHours),
+               words(language, kHoursWords, Figure{runtime.low.count(), "", 1}, Figure{runtime.high.count(), "", 1}, Figure{runtime.likely.count(), "", 1}));
+  }
+  table.y += 4.0;
+  table.line(words(language, kAgreed), QStringLiteral("______________"));
+}
+
+}  // namespace
+
+void drawFacts(SheetFlow& flow, const Plan& plan, const Assessment& assessment, const Panel& panel, Reading reading, const Language& language) {
+  const bool backup = panel.role.is(PanelRole::backup);
+  const Answer tandems = panel.tandems.valueOr(Answer::unknown);
+  const MessageId tandemWords = tandems == Answer::yes ? kTandemYes : tandems == Answer::no ? kTandemNo : kTandemUnknown;
+  const SystemVoltages system = voltages(plan, backup ? Mode::outage : Mode::ordinary);
+  drawFactRow(flow, {{words(language, kSystem), words(language, system.wye ? kSystemWye : kSystemSplit)},
+                     {words(language, kBus), ratingText(panel.busRating, language, kNotEntered)},
+                     {words(language, kMain), ratingText(panel.mainBreaker, language, kLugsOnly)},
+                     {words(language, kSpaces), words(language, tandemWords, std::int64_t{panel.spaces})}});
+  QString from = words(language, kFromUtility);
+  if (backup) from = words(language, kFromSwitch[static_cast<std::size_t>(plan.transfer->arrangement.valueOr(Arrangement::none))]);
+  else if (const Panel* ahead = find(plan, panel.fedFrom)) from = text(ahead->name);
+  const SegmentFigures* last = backup && reading == Reading::planned ? lastSegment(assessment) : nullptr;
+  Fact second{words(language, kPlace), panel.place.empty() ? QStringLiteral("–") : text(panel.place)};
+  if (last != nullptr && last->conductor.size) {
+    second = {words(language, kFeederFact),
+              words(language, kFeederWords, sizeWords(*last->conductor.size).toStdString(), metalWord(last->conductor.metal).toStdString())};
+  }
+  QString ground = backup ? words(language, kNotEntered) : words(language, kServiceElectrode);
+  if (last != nullptr && last->ground) ground = words(language, kGroundWire, sizeWords(*last->ground).toStdString());
+  const Answer bond = panel.neutralBonded.valueOr(Answer::unknown);
+  drawFactRow(flow, {{words(language, kFedFrom), from},
+                     second,
+                     {words(language, kGrounding), ground},
+                     {words(language, kNeutral), words(language, bond == Answer::yes ? kBonded : bond == Answer::no ? kIsolated : kNotLooked)}});
+  flow.advance(2.0);
+}
+
+void drawFigures(SheetFlow& flow, const Plan& plan, const Assessment& assessment, const Panel& panel, Reading reading, const Language& language) {
+  const auto totals = std::find_if(assessment.panels.begin(), assessment.panels.end(), [&](const PanelFigures& f) { return f.panel == panel.id; });
+  if (totals == assessment.panels.end()) return;
+  const bool backup = panel.role.is(PanelRole::backup) && reading == Reading::planned;
+  const double gap = 26.0;
+  const double half = (flow.width() - gap) / 2.0;
+  // Heights are worked out on a flow of their own, so that both tables stay together on one page.
+  const double legRows = !backup ? 3.0 : assessment.starts.checks.empty() ? 7.5 : 11.5;
+  const double feederHeight = backup ? 60.0 + 38.0 * static_cast<double>(assessment.segments.size()) : 0.0;
+  flow.need(std::max(14.0 + 13.0 * legRows + 13.0, feederHeight));
+  FigureTable legs(flow, flow.left(), half);
+  legs.y = flow.y();
+  drawLegTable(legs, assessment, *totals, backup, reading, language);
+  FigureTable feeder(flow, flow.left() + half + gap, half);
+  feeder.y = flow.y();
+  if (backup) drawFeederTable(feeder, plan, assessment, language);
+  flow.advance(std::max(legs.y, feeder.y) - flow.y() + 10.0);
+}
+
+void drawOpen(SheetFlow& flow, const Plan& plan, const Assessment& assessment, const Panel& panel, const Language& language) {
+  std::vector<const Finding*> open;
+  for (const Finding& finding : assessment.findings) {
+    if (finding.severity == Severity::danger) open.push_back(&finding);
+    if (finding.severity != Severity::mustFix) continue;
+    const bool here = std::any_of(finding.places.begin(), finding.places.end(), [&](const EntityRef& place) {
+      if (place.kind == RecordKind::panel) return place.id == panel.id.number;
+      if (place.kind == RecordKind::breaker) {
+        const Breaker* breaker = find(plan, BreakerId{place.id});
+        return breaker != nullptr && breaker->panel == panel.id;
+      }
+      if (place.kind == RecordKind::circuit) {
+        const Circuit* circuit = find(plan, CircuitId{place.id});
+        return circuit != nullptr && panelOf(plan, *circuit, Reading::planned) == panel.id;
+      }
+      return false;
+    });
+    if (here || panel.role.is(PanelRole::backup)) open.push_back(&finding);
+  }
+  for (const Finding* finding : open) {
+    const double width = flow.width() - 44.0;
+    const QString plain = words(language, kOpenHead, render(finding->plain, language));
+    QString trade = words(finding->trade, language);
+    const QString cited = finding->rule.key.empty() ? QString() : text(language.citation(finding->rule));
+    if (!cited.isEmpty() && !trade.contains(cited)) trade += QStringLiteral("  ") + cited;
+    const double height = 8.0 + flow.paragraphHeight(width, plain, 9.0, Weight::bold) + flow.paragraphHeight(width, trade, 7.8) + 18.0;
+    flow.need(height + 4.0);
+    const double top = flow.y();
+    flow.box(QRectF(flow.left(), top, flow.width(), height), finding->severity == Severity::danger ? 1.2 : 0.6);
+    flow.mark({SheetMarkKind::severity, QRectF(flow.left() + 8.0, top + 7.0, 16.0, 16.0), finding->severity});
+    double y = top + 4.0;
+    y += flow.paragraph(flow.left() + 34.0, y, width, plain, 9.0, Weight::bold);
+    y += flow.paragraph(flow.left() + 34.0, y, width, trade, 7.8);
+    const double baseline = y + 11.0;
+    flow.text(flow.left() + 34.0, baseline, words(language, kSettledBy), 7.6);
+    flow.rule({flow.left() + 74.0, baseline + 1.5}, {flow.left() + 280.0, baseline + 1.5});
+    flow.text(flow.left() + 292.0, baseline, words(language, kDateBlank), 7.6);
+    flow.rule({flow.left() + 316.0, baseline + 1.5}, {flow.left() + 410.0, baseline + 1.5});
+    flow.advance(height + 5.0);
+  }
+  if (!open.empty()) flow.advance(4.0);
+}
+
+void drawNotes(SheetFlow& flow, const Plan& plan, const Panel& panel, Reading reading, const ScheduleRows& rows, const Language& language) {
+  std::vector<QString> notes;
+  const bool backup = panel.role.is(PanelRole::backup);
+  notes.push_back(words(language, kNoteLegs));
+  if (backup) {
+    notes.push_back(words(language, kNoteNeutral));
+    notes.push_back(words(language, kNoteBond));
+    notes.push_back(words(language, kNoteListed));
+  }
+  const auto onPanel = [&](const Circuit& circuit) { return panelOf(plan, circuit, reading) == panel.id; };
+  QStringList alarms;
+  bool medical = false;
+  for (const auto& circuit : plan.circuits) {
+    if (!onPanel(*circuit)) continue;
+    if (circuit->smokeAlarms.is(Answer::yes)) {
+      const Breaker* breaker = find(plan, breakerOf(*circuit, reading));
+      alarms << text(spaceNames(panel, placementOf(*breaker)));
+    }
+    medical = medical || std::any_of(circuit->loads.begin(), circuit->loads.end(), [](const Load& load) { return load.medical; });
+  }
+  if (!alarms.isEmpty()) notes.push_back(words(language, kNoteAlarms, alarms.join(QStringLiteral("; ")).toStdString()));
+  if (medical) notes.push_back(words(language, kNoteMedical));
+  if (!rows.ties.empty()) notes.push_back(words(language, kNoteTies));
+  if (reading == Reading::planned && !backup) notes.push_back(words(language, kNoteOldSpaces));
+  notes.push_back(words(language, kNoteDirectory));
+  notes.push_back(words(language, kNoteLive));
+  notes.push_back(words(language, kNoteLicensed));
+
+  flow.need(40.0);
+  flow.text(flow.left(), flow.y() + 9.0, words(language, kNotes), 9.5, Weight::bold);
+  flow.advance(14.0);
+  std::int64_t count = 0;
+  for (const QString& note : notes) {
+    const double width = flow.width() - 16.0;
+    flow.need(flow.paragraphHeight(width, note, 8.0) + 2.0);
+    flow.text(flow.left(), flow.y() + 8.0, QString::number(++count), 8.0, Weight::bold);
+    flow.advance(flow.paragraph(flow.left() + 14.0, flow.y(), width, note, 8.0) + 2.0);
+  }
+  flow.need(64.0);
+  flow.advance(16.0);
+  flow.text(flow.left(), flow.y(), words(language, kChanges), 8.4, Weight::bold);
+  flow.rule({flow.left() + 84.0, flow.y() + 2.0}, {flow.right(), flow.y() + 2.0});
+  flow.advance(30.0);
+  const double shares[] = {0.42, 0.20, 0.15, 0.23};
+  double x = flow.left();
+  for (std::size_t i = 0; i < std::size(shares); ++i) {
+    const double w = shares[i] * flow.width();
+    flow.rule({x, flow.y()}, {x + w - 10.0, flow.y()});
+    flow.text(x, flow.y() + 9.0, words(language, kSignatures[i]), 7.4);
+    x += w;
+  }
+  flow.advance(14.0);
+}
+
+}  // namespace stayalight

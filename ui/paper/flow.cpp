@@ -1,0 +1,146 @@
+#include "ui/paper/flow.h"
+
+#include <QtCore/QDate>
+
+#include "ui/wording/language.h"
+
+namespace stayalight {
+namespace {
+
+constexpr MessageId kTitlePlan{"paper.title_plan"};
+constexpr MessageId kTitleSheet{"paper.title_sheet"};
+constexpr MessageId kTitleRevision{"paper.title_revision"};
+constexpr MessageId kTitleDate{"paper.title_date"};
+constexpr MessageId kTitleNumber{"paper.title_number"};
+constexpr MessageId kNumberOf{"paper.number_of"};
+constexpr MessageId kFootCode{"paper.foot_code"};
+constexpr MessageId kFootCodeLocal{"paper.foot_code_local"};
+constexpr MessageId kFootNoCode{"paper.foot_no_code"};
+constexpr MessageId kProgram{"paper.program"};
+constexpr MessageId kNoDate{"paper.no_date"};
+constexpr MessageId kContinued{"paper.continued"};
+
+constexpr double kBlockHeight = 46.0;
+constexpr double kLineFactor = 1.28;  // line distance over type size
+const QString kNumberSlot = QStringLiteral("#");  // stands in the title block until the set is counted
+
+QString dateText(const std::string& iso, const Language& language) {
+  const QDate date = QDate::fromString(QString::fromStdString(iso), Qt::ISODate);
+  if (!date.isValid()) return iso.empty() ? words(language, kNoDate) : QString::fromStdString(iso);
+  return QLocale(QLocale::English, QLocale::UnitedStates).toString(date, QStringLiteral("d MMMM yyyy"));
+}
+
+}  // namespace
+
+SheetFlow::SheetFlow(const PaperOptions& options, const Site& site, const Language& language, QString kind, QString name)
+    : size_(pageSize(options.size)), kind_(std::move(kind)), name_(std::move(name)), site_(site), language_(language), options_(options) {
+  beginPage();
+}
+
+double SheetFlow::bottom() const { return size_.height() - margin_ - kBlockHeight - 10.0; }
+
+bool SheetFlow::need(double height) {
+  if (y_ + height <= bottom()) return false;
+  beginPage();
+  return true;
+}
+
+void SheetFlow::beginPage() {
+  Sheet sheet;
+  sheet.size = size_;
+  sheet.title = name_;
+  pages_.push_back(std::move(sheet));
+
+  const double top = margin_ + 16.0;
+  SheetText engraved{{left(), top}, kind_, Face::engraved, 17.0};
+  pages_.back().texts.push_back(engraved);
+  const double nameWidth = width() - engraved.extent().width() - 16.0;
+  QString name = name_;
+  if (pages_.size() > 1) name = words(language_, kContinued, name_.toStdString());
+  text(right(), top, name, 14.0, Weight::bold, Align::right, nameWidth);
+  rule({left(), top + 8.0}, {right(), top + 8.0}, 1.2);
+  y_ = top + 20.0;
+
+  const double blockTop = size_.height() - margin_ - kBlockHeight;
+  box(QRectF(left(), blockTop, width(), kBlockHeight), 0.9);
+  const double line = blockTop + kBlockHeight - 13.0;
+  rule({left(), line}, {right(), line});
+  struct Cell { MessageId head; QString value; double share; };
+  const Cell cells[] = {
+      {kTitlePlan, site_.name.empty() ? options_.planName : QString::fromStdString(site_.name), 0.27},
+      {kTitleSheet, name_, 0.34},
+      {kTitleRevision, QString::fromStdString(site_.revision), 0.15},
+      {kTitleDate, dateText(site_.sheetDate, language_), 0.15},
+      {kTitleNumber, kNumberSlot, 0.09},
+  };
+  double x = left();
+  for (const Cell& cell : cells) {
+    const double w = cell.share * width();
+    if (x > left()) rule({x, blockTop}, {x, line});
+    text(x + 5.0, blockTop + 10.0, words(language_, cell.head), 7.0);
+    text(x + 5.0, blockTop + 25.0, cell.value, 9.5, Weight::medium, Align::left, w - 9.0);
+    x += w;
+  }
+  const bool canada = site_.country.is(Country::canada);
+  const std::string edition(site_.edition.word());
+  const QString foot = canada ? words(language_, kFootNoCode)
+                      : site_.amendments.empty() ? words(language_, kFootCode, edition)
+                                                 : words(language_, kFootCodeLocal, edition, site_.amendments);
+  const QString program = words(language_, kProgram, options_.version.toStdString());
+  const double programWidth = textWidth(program, Face::condensed, 7.0);
+  text(left() + 5.0, blockTop + kBlockHeight - 4.0, foot, 7.0, Weight::regular, Align::left, width() - programWidth - 20.0);
+  text(right() - 5.0, blockTop + kBlockHeight - 4.0, program, 7.0, Weight::regular, Align::right);
+}
+
+void SheetFlow::text(double x, double y, const QString& value, double size, Weight weight, Align align, double width, bool italic) {
+  if (value.isEmpty()) return;
+  const QString shown = width > 0.0 ? elided(value, width, Face::condensed, size, weight, italic) : value;
+  pages_.back().texts.push_back({{x, y}, shown, Face::condensed, size, weight, italic, align});
+}
+
+void SheetFlow::rule(QPointF from, QPointF to, double width) { pages_.back().rules.push_back({from, to, width}); }
+void SheetFlow::box(const QRectF& rect, double stroke, bool grey) { pages_.back().boxes.push_back({rect, stroke, grey}); }
+void SheetFlow::mark(SheetMark mark) { pages_.back().marks.push_back(mark); }
+
+QStringList brokenLines(const QString& text, double width, double size, Weight weight) {
+  QStringList lines;
+  QString line;
+  for (const QString& word : text.split(u' ', Qt::SkipEmptyParts)) {
+    const QString longer = line.isEmpty() ? word : line + u' ' + word;
+    if (line.isEmpty() || textWidth(longer, Face::condensed, size, weight) <= width) {
+      line = longer;
+      continue;
+    }
+    lines << line;
+    line = word;
+  }
+  if (!line.isEmpty()) lines << line;
+  return lines;
+}
+
+double SheetFlow::paragraphHeight(double width, const QString& text, double size, Weight weight) const {
+  return static_cast<double>(brokenLines(text, width, size, weight).size()) * size * kLineFactor;
+}
+
+double SheetFlow::paragraph(double x, double y, double width, const QString& value, double size, Weight weight) {
+  const QStringList lines = brokenLines(value, width, size, weight);
+  double baseline = y + size;
+  for (const QString& line : lines) {
+    text(x, baseline, line, size, weight, Align::left, width);
+    baseline += size * kLineFactor;
+  }
+  return static_cast<double>(lines.size()) * size * kLineFactor;
+}
+
+void numberPages(std::vector<Sheet>& sheets, const Language& language) {
+  const auto count = static_cast<std::int64_t>(sheets.size());
+  std::int64_t number = 0;
+  for (Sheet& sheet : sheets) {
+    ++number;
+    for (SheetText& text : sheet.texts) {
+      if (text.text == kNumberSlot) text.text = words(language, kNumberOf, number, count);
+    }
+  }
+}
+
+}  // namespace stayalight

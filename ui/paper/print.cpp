@@ -1,0 +1,119 @@
+#include "ui/paper/print.h"
+
+#include <QtCore/QBuffer>
+#include <QtCore/QSaveFile>
+#include <QtGui/QPageLayout>
+#include <QtGui/QPainter>
+#include <QtGui/QPdfWriter>
+#include <qpdf/QPDF.hh>
+#include <qpdf/QPDFObjectHandle.hh>
+#include <qpdf/QPDFWriter.hh>
+
+namespace stayalight {
+namespace {
+
+constexpr MessageId kCannotWrite{"paper.cannot_write"};
+constexpr MessageId kNothingDrawn{"paper.nothing_drawn"};
+constexpr int kDotsPerInch = 1200;
+
+QPageSize qtPageSize(const Sheet& sheet) {
+  return QPageSize(sheet.size.toSize(), QString(), QPageSize::ExactMatch);
+}
+
+QByteArray drawn(const std::vector<Sheet>& sheets, const QString& title) {
+  QByteArray bytes;
+  QBuffer buffer(&bytes);
+  buffer.open(QIODevice::WriteOnly);
+  QPdfWriter writer(&buffer);
+  writer.setResolution(kDotsPerInch);
+  writer.setTitle(title);
+  writer.setCreator(QStringLiteral("Stayalight"));
+  writer.setPageMargins(QMarginsF());
+  writer.setPageSize(qtPageSize(sheets.front()));
+  QPainter painter;
+  if (!painter.begin(&writer)) return {};
+  bool first = true;
+  for (const Sheet& sheet : sheets) {
+    if (!first) {
+      writer.setPageSize(qtPageSize(sheet));
+      writer.newPage();
+    }
+    first = false;
+    painter.save();
+    painter.scale(kDotsPerInch / 72.0, kDotsPerInch / 72.0);
+    paint(painter, sheet);
+    painter.restore();
+  }
+  painter.end();
+  return bytes;
+}
+
+// QPdfWriter gives no outline and no language, and puts the time of printing in; this pass mends the three.
+QByteArray finished(const QByteArray& bytes, const std::vector<Sheet>& sheets) {
+  QPDF pdf;
+  pdf.processMemoryFile("sheets", bytes.constData(), static_cast<size_t>(bytes.size()));
+  QPDFObjectHandle root = pdf.getRoot();
+  root.replaceKey("/Lang", QPDFObjectHandle::newUnicodeString("en-US"));
+  QPDFObjectHandle info = pdf.getTrailer().getKey("/Info");
+  if (info.isDictionary()) {
+    info.removeKey("/CreationDate");
+    info.removeKey("/ModDate");
+  }
+  const std::vector<QPDFObjectHandle> pages = pdf.getAllPages();
+  std::vector<QPDFObjectHandle> items;
+  QPDFObjectHandle outlines = pdf.makeIndirectObject(QPDFObjectHandle::parse("<< /Type /Outlines >>"));
+  for (std::size_t i = 0; i < pages.size() && i < sheets.size(); ++i) {
+    if (i > 0 && sheets[i].title == sheets[i - 1].title) continue;
+    QPDFObjectHandle item = pdf.makeIndirectObject(QPDFObjectHandle::newDictionary());
+    item.replaceKey("/Title", QPDFObjectHandle::newUnicodeString(sheets[i].title.toStdString()));
+    item.replaceKey("/Parent", outlines);
+    item.replaceKey("/Dest", QPDFObjectHandle::newArray({pages[i], QPDFObjectHandle::newName("/Fit")}));
+    if (!items.empty()) {
+      item.replaceKey("/Prev", items.back());
+      items.back().replaceKey("/Next", item);
+    }
+    items.push_back(item);
+  }
+  if (!items.empty()) {
+    outlines.replaceKey("/First", items.front());
+    outlines.replaceKey("/Last", items.back());
+    outlines.replaceKey("/Count", QPDFObjectHandle::newInteger(static_cast<long long>(items.size())));
+    root.replaceKey("/Outlines", outlines);
+  }
+  QPDFWriter writer(pdf);
+  writer.setOutputMemory();
+  writer.setDeterministicID(true);
+  writer.setStreamDataMode(qpdf_s_compress);
+  writer.write();
+  const std::shared_ptr<Buffer> out = writer.getBufferSharedPointer();
+  return {reinterpret_cast<const char*>(out->getBuffer()), static_cast<qsizetype>(out->getSize())};
+}
+
+}  // namespace
+
+QByteArray pdfBytes(const std::vector<Sheet>& sheets, const QString& title) {
+  if (sheets.empty()) return {};
+  const QByteArray bytes = drawn(sheets, title);
+  return bytes.isEmpty() ? bytes : finished(bytes, sheets);
+}
+
+Result<int> writePdf(const std::vector<Sheet>& sheets, const QString& path, const QString& title) {
+  const QByteArray bytes = pdfBytes(sheets, title);
+  if (bytes.isEmpty()) return say(kNothingDrawn, path.toStdString());
+  QSaveFile file(path);
+  if (!file.open(QIODevice::WriteOnly) || file.write(bytes) != bytes.size() || !file.commit()) {
+    return say(kCannotWrite, path.toStdString(), file.errorString().toStdString());
+  }
+  return static_cast<int>(sheets.size());
+}
+
+QImage pageImage(const Sheet& sheet, double scale) {
+  QImage image((sheet.size * scale).toSize(), QImage::Format_RGB32);
+  image.fill(Qt::white);
+  QPainter painter(&image);
+  painter.scale(scale, scale);
+  paint(painter, sheet);
+  return image;
+}
+
+}  // namespace stayalight

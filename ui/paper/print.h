@@ -1,0 +1,22 @@
+#pragma once
+
+// From sheets to a PDF, or to pictures of the pages. No widgets.
+
+#include <QtCore/QString>
+#include <QtGui/QImage>
+
+#include "core/message/result.h"
+#include "ui/paper/sheets.h"
+
+namespace stayalight {
+
+/// Writes the sheets as a PDF: vectors, searchable text, an outline, a language, and no date of its own making, so that
+/// the same plan gives the same bytes. The file is written whole or not at all. Refused with the file and the reason.
+[[nodiscard]] Result<int> writePdf(const std::vector<Sheet>& sheets, const QString& path, const QString& title);
+/// The same as bytes, empty where nothing could be drawn.
+[[nodiscard]] QByteArray pdfBytes(const std::vector<Sheet>& sheets, const QString& title);
+
+/// One page at `scale` pixels a point.
+[[nodiscard]] QImage pageImage(const Sheet& sheet, double scale);
+
+}  // namespace stayalight

@@ -1,0 +1,81 @@
+#include "ui/paper/sheets.h"
+
+#include <algorithm>
+
+#include "ui/paper/flow.h"
+#include "ui/paper/schedule.h"
+#include "ui/wording/language.h"
+
+namespace stayalight {
+namespace {
+
+constexpr MessageId kPanelSchedule{"paper.panel_schedule"};
+constexpr MessageId kBefore{"paper.title_before"};
+constexpr MessageId kAfter{"paper.title_after"};
+constexpr MessageId kNoSuchSheet{"paper.no_such_sheet"};
+constexpr MessageId kNoSheets{"paper.no_sheets"};
+
+QString roleWord(PanelRole role) {
+  switch (role) {
+    case PanelRole::main: return QStringLiteral("main");
+    case PanelRole::subpanel: return QStringLiteral("subpanel");
+    case PanelRole::backup: return QStringLiteral("backup");
+  }
+  return {};
+}
+
+}  // namespace
+
+std::vector<SheetChoice> sheetChoices(const Plan& plan, const Language& language) {
+  std::vector<SheetChoice> choices;
+  for (const Reading reading : {Reading::before, Reading::planned}) {
+    for (const auto& panel : plan.panels) {
+      const PanelRole role = panel->role.valueOr(PanelRole::subpanel);
+      const bool empty = occupants(plan, panel->id, reading).empty();
+      if (reading == Reading::before && role == PanelRole::backup && empty) continue;
+      QString word = roleWord(role);
+      if (role == PanelRole::subpanel) word += QString::number(panel->id.number);
+      if (reading == Reading::before) word += QStringLiteral("-before");
+      choices.push_back({panel->id, reading, word, words(language, reading == Reading::before ? kBefore : kAfter, panel->name)});
+    }
+  }
+  return choices;
+}
+
+Result<std::vector<SheetChoice>> chosenSheets(const Plan& plan, const QStringList& words, const Language& language) {
+  const std::vector<SheetChoice> all = sheetChoices(plan, language);
+  if (all.empty()) return say(kNoSheets);
+  if (words.isEmpty()) return all;
+  std::vector<SheetChoice> chosen;
+  for (const QString& word : words) {
+    const auto at = std::find_if(all.begin(), all.end(), [&](const SheetChoice& choice) { return choice.word == word; });
+    if (at == all.end()) {
+      QStringList known;
+      for (const SheetChoice& choice : all) known << choice.word;
+      return say(kNoSuchSheet, word.toStdString(), known.join(QStringLiteral(", ")).toStdString());
+    }
+    chosen.push_back(*at);
+  }
+  return chosen;
+}
+
+std::vector<Sheet> sheets(const Plan& plan, const Assessment& assessment, const std::vector<SheetChoice>& chosen, const Language& language,
+                          const PaperOptions& options) {
+  std::vector<Sheet> pages;
+  for (const SheetChoice& choice : chosen) {
+    const Panel* panel = find(plan, choice.panel);
+    if (panel == nullptr) continue;
+    const ScheduleRows rows = scheduleRows(plan, assessment, *panel, choice.reading, language);
+    SheetFlow flow(options, *plan.site, language, words(language, kPanelSchedule), choice.title);
+    drawFacts(flow, plan, assessment, *panel, choice.reading, language);
+    drawSchedule(flow, rows, language);
+    drawFigures(flow, plan, assessment, *panel, choice.reading, language);
+    if (choice.reading == Reading::planned) drawOpen(flow, plan, assessment, *panel, language);
+    drawNotes(flow, plan, *panel, choice.reading, rows, language);
+    for (Sheet& page : flow.take()) pages.push_back(std::move(page));
+  }
+  numberPages(pages, language);
+  return pages;
+}
+
+}  // namespace stayalight

@@ -1,0 +1,35 @@
+#pragma once
+
+// Which sheets a plan has, and the sheets themselves.
+
+#include <QtCore/QStringList>
+#include <optional>
+
+#include "core/assess/assess.h"
+#include "ui/paper/sheet.h"
+
+namespace stayalight {
+
+/// A panel schedule before or after the work.
+struct SheetChoice {
+  PanelId panel;
+  Reading reading = Reading::planned;
+  QString word;   ///< of the command line: "main-before", "main", "backup", "subpanel"
+  QString title;  ///< "Main panel, after the work"
+};
+/// All a plan can print, in the order of the set: each panel before the work, then as planned. A backup subpanel in
+/// which nothing stands before the work has no sheet "before".
+[[nodiscard]] std::vector<SheetChoice> sheetChoices(const Plan& plan, const Language& language);
+/// The chosen ones; a word no sheet has is refused with the words there are.
+[[nodiscard]] Result<std::vector<SheetChoice>> chosenSheets(const Plan& plan, const QStringList& words, const Language& language);
+
+struct PaperOptions {
+  PaperSize size = PaperSize::letter;
+  QString planName;
+  QString version;  ///< of the program
+};
+/// The pages of the chosen sheets, numbered together. A long schedule goes on over pages.
+[[nodiscard]] std::vector<Sheet> sheets(const Plan& plan, const Assessment& assessment, const std::vector<SheetChoice>& chosen,
+                                        const Language& language, const PaperOptions& options);
+
+}  // namespace stayalight
