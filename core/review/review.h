@@ -2,6 +2,10 @@
 
 // Findings: what the review says of a plan. A rule is a function in a table; a fix is data that edit applies.
 
+#include <optional>
+#include <string_view>
+#include <vector>
+
 #include "core/edit/edit.h"
 #include "core/outage/outage.h"
 #include "core/start/start.h"
@@ -21,8 +25,10 @@ struct Finding {
   Message plain;                     ///< one sentence for the homeowner
   Message trade;                     ///< one sentence with figures
   std::vector<EntityRef> places;     ///< first one is where to jump
-  std::optional<Fix> fix;
+  std::optional<Fix> fix;            ///< one undoable edit; offered only where it can be made as the plan stands
   Message fixName;                   ///< "Move both"
+  std::optional<Fix> otherFix;       ///< the other way out, where there are two
+  Message otherFixName;              ///< "Keep both"
 };
 
 /// All that the rules look at.
@@ -34,7 +40,8 @@ struct ReviewInput {
   const OutageFigures* outage = nullptr;
   Edition edition = Edition::y2023;
 };
-/// Findings, worst first, then in the order of their places.
+/// Findings, worst first, among equals those on two sources that can meet, then in the order of their places. For a
+/// Canadian site no finding cites NFPA 70, and what only its figures say is not said.
 [[nodiscard]] std::vector<Finding> review(const ReviewInput& input);
 
 /// Directory words that say too little or name what changes with who lives there; nothing where the text will do.

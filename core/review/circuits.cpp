@@ -1,0 +1,240 @@
+// Conductor and breaker of each branch circuit, smoke alarms, aluminium, protection.
+
+#include <algorithm>
+
+#include "core/code/conductors.h"
+#include "core/code/devices.h"
+#include "core/review/rules.h"
+
+namespace stayalight::reviewing {
+namespace {
+
+constexpr RuleId kSmall{"conductor.small"};
+constexpr RuleId kMotorException{"conductor.motor_exception"};
+constexpr RuleId kProtected{"conductor.protected"};
+constexpr RuleId kNextSizeUp{"conductor.next_size_up"};
+constexpr RuleId kListing{"breaker.listing"};
+constexpr RuleId kAfci{"afci.extended"};
+constexpr RuleId kAlarmsTogether{"practice.alarms_together"};
+constexpr RuleId kPoles{"practice.two_pole_legs"};
+constexpr RuleId kRuntime{"practice.runtime"};
+
+constexpr MessageId kOverPlain{"review.branch.conductor.plain"};
+constexpr MessageId kOverTrade{"review.branch.conductor.trade"};
+constexpr MessageId kOverFix{"review.branch.conductor.fix"};
+constexpr MessageId kReadLabelPlain{"review.branch.read_label.plain"};
+constexpr MessageId kReadLabelTrade{"review.branch.read_label.trade"};
+constexpr MessageId kNextPlain{"review.branch.next_size_up.plain"};
+constexpr MessageId kNextTrade{"review.branch.next_size_up.trade"};
+constexpr MessageId kNextUnknownPlain{"review.branch.next_size_unknown.plain"};
+constexpr MessageId kNextUnknownTrade{"review.branch.next_size_unknown.trade"};
+constexpr MessageId kLabelPlain{"review.branch.label_maximum.plain"};
+constexpr MessageId kLabelTrade{"review.branch.label_maximum.trade"};
+constexpr MessageId kRaisedPlain{"review.branch.rating_raised.plain"};
+constexpr MessageId kRaisedTrade{"review.branch.rating_raised.trade"};
+constexpr MessageId kPolesPlain{"review.branch.poles.plain"};
+constexpr MessageId kPolesTrade{"review.branch.poles.trade"};
+constexpr MessageId kAluminiumPlain{"review.branch.aluminium.plain"};
+constexpr MessageId kAluminiumTrade{"review.branch.aluminium.trade"};
+constexpr MessageId kLostPlain{"review.branch.protection_lost.plain"};
+constexpr MessageId kLostTrade{"review.branch.protection_lost.trade"};
+constexpr MessageId kDecidePlain{"review.branch.protection_decide.plain"};
+constexpr MessageId kDecideTrade{"review.branch.protection_decide.trade"};
+constexpr MessageId kUntracedPlain{"review.branch.untraced.plain"};
+constexpr MessageId kUntracedTrade{"review.branch.untraced.trade"};
+constexpr MessageId kSplitAlarmsPlain{"review.alarms.split.plain"};
+constexpr MessageId kSplitAlarmsTrade{"review.alarms.split.trade"};
+constexpr MessageId kSplitAlarmsFix{"review.alarms.split.fix"};
+constexpr MessageId kAlarmsUnknownPlain{"review.alarms.unknown.plain"};
+constexpr MessageId kAlarmsUnknownTrade{"review.alarms.unknown.trade"};
+
+Figure whole(RatingAmperes rating) { return {static_cast<double>(rating.count()), "A", 0}; }
+
+/// The largest breaker that the labels of all loads on the circuit allow, where each has one.
+std::optional<RatingAmperes> labelsAllow(const Circuit& circuit) {
+  std::optional<RatingAmperes> smallest;
+  for (const Load& load : circuit.loads) {
+    if (!load.maximumBreaker) return std::nullopt;
+    smallest = smallest ? std::min(*smallest, *load.maximumBreaker) : *load.maximumBreaker;
+  }
+  return smallest;
+}
+/// Anything on it that says motor: its start, its class, its nameplate.
+bool hasMotor(const Circuit& circuit) {
+  return std::any_of(circuit.loads.begin(), circuit.loads.end(), [](const Load& load) {
+    return !load.start.is(StartKind::none) || !load.startClass.is(StartClass::unknown) || load.lockedRotor.value ||
+           load.horsepower || !load.codeLetter.empty();
+  });
+}
+bool hasElement(const Circuit& circuit) {
+  return std::any_of(circuit.loads.begin(), circuit.loads.end(), [](const Load& load) { return load.kind.is(LoadKind::resistance); });
+}
+
+/// Ampacity by the column of its terminals; cable goes by its own column in the end.
+std::optional<AcAmperes> branchAmpacity(const Plan& plan, const Circuit& circuit, const Breaker& breaker) {
+  const Panel* panel = find(plan, breaker.panel);
+  const bool hot = panel != nullptr && panel->terminals75.is(Answer::yes) && !circuit.wiring.is(WiringMethod::nmCable) &&
+                   !circuit.wiring.is(WiringMethod::unknown);
+  return ampacity(*circuit.conductor, circuit.metal.valueOr(Metal::copper), hot ? TemperatureColumn::c75 : TemperatureColumn::c60);
+}
+
+void conductorAndBreaker(const ReviewInput& in, Findings& out) {
+  if (canadian(in.plan)) return;
+  for (const auto& circuit : in.plan.circuits) {
+    const Breaker* breaker = plannedBreaker(in.plan, *circuit);
+    if (breaker == nullptr || !circuit->conductor) continue;
+    const Metal metal = circuit->metal.valueOr(Metal::copper);
+    const std::optional<RatingAmperes> small = smallConductorLimit(*circuit->conductor, metal);
+    const std::optional<AcAmperes> carries = branchAmpacity(in.plan, *circuit, *breaker);
+    const std::string wire = conductorName(*circuit->conductor, metal);
+    const bool aboveSmall = small && breaker->rating > *small;
+    const bool aboveAmpacity = !small && carries && breaker->rating.amperes() > *carries;
+    if (!aboveSmall && !aboveAmpacity) continue;
+
+    // The label comes first: a motor or an air conditioner may have the larger breaker it names.
+    const std::optional<RatingAmperes> allowed = labelsAllow(*circuit);
+    const bool labelled = allowed && breaker->rating <= *allowed;
+    if (hasMotor(*circuit) && labelled) continue;
+    if ((hasMotor(*circuit) && !allowed) || (labelled && !hasElement(*circuit))) {
+      out.add("branch.read_label", Severity::checkOnSite, kMotorException, say(kReadLabelPlain, nameOf(*circuit)),
+              say(kReadLabelTrade, nameOf(*circuit), wire, whole(breaker->rating)), {at(*circuit)});
+      continue;
+    }
+    if (aboveAmpacity) {
+      const std::optional<RatingAmperes> next = nextStandardRating(*carries, in.edition);
+      if (next && breaker->rating <= *next) {
+        if (circuit->severalReceptacles.is(Answer::yes)) {
+          out.add("branch.next_size_up", Severity::mustFix, kNextSizeUp, say(kNextPlain, nameOf(*circuit)),
+                  say(kNextTrade, nameOf(*circuit), wire, amperes(carries->count()), whole(breaker->rating)), {at(*circuit)});
+        } else if (!circuit->severalReceptacles.is(Answer::no)) {
+          out.add("branch.next_size_unknown", Severity::checkOnSite, kNextSizeUp, say(kNextUnknownPlain, nameOf(*circuit)),
+                  say(kNextUnknownTrade, nameOf(*circuit), wire, amperes(carries->count()), whole(breaker->rating)), {at(*circuit)});
+        }
+        continue;
+      }
+    }
+    const std::optional<RatingAmperes> most = small ? small : standardRatingWithin(*carries, in.edition);
+    Finding& finding = out.add("branch.conductor", Severity::mustFix, small ? kSmall : kProtected, say(kOverPlain, nameOf(*circuit)),
+                               say(kOverTrade, nameOf(*circuit), wire, whole(breaker->rating), whole(most.value_or(RatingAmperes(0)))),
+                               {at(*circuit), at(*breaker)});
+    if (most && breaker->stage.is(Stage::fresh)) {
+      out.offer(finding, fix::SetField{at(*breaker), "rating_A", static_cast<std::int64_t>(most->count())}, say(kOverFix, whole(*most)));
+    }
+  }
+}
+
+void labelMaximum(const ReviewInput& in, Findings& out) {
+  for (const auto& circuit : in.plan.circuits) {
+    const Breaker* breaker = plannedBreaker(in.plan, *circuit);
+    if (breaker == nullptr) continue;
+    for (const Load& load : circuit->loads) {
+      if (!load.maximumBreaker || breaker->rating <= *load.maximumBreaker) continue;
+      out.add("branch.label_maximum", Severity::mustFix, kListing, say(kLabelPlain, nameOf(load, *circuit)),
+              say(kLabelTrade, nameOf(load, *circuit), whole(*load.maximumBreaker), whole(breaker->rating)), {at(load), at(*breaker)});
+    }
+  }
+}
+
+void changedBreaker(const ReviewInput& in, Findings& out) {
+  for (const auto& circuit : in.plan.circuits) {
+    const Breaker* breaker = plannedBreaker(in.plan, *circuit);
+    const Breaker* before = find(in.plan, circuit->breaker);
+    if (breaker == nullptr || before == nullptr || before->id == breaker->id) continue;
+    if (!circuit->conductor && breaker->rating > before->rating) {
+      out.add("branch.rating_raised", Severity::checkOnSite, kProtected, say(kRaisedPlain, nameOf(*circuit)),
+              say(kRaisedTrade, nameOf(*circuit), whole(before->rating), whole(breaker->rating)), {at(*circuit)});
+    }
+    if (!before->protection.is(Protection::none) && breaker->protection.is(Protection::none)) {
+      out.add("branch.protection_lost", Severity::mustFix, kListing, say(kLostPlain, nameOf(*circuit)),
+              say(kLostTrade, nameOf(*circuit), spacesOf(in.plan, *breaker)), {at(*circuit), at(*breaker)});
+    }
+  }
+}
+
+void poles(const ReviewInput& in, Findings& out) {
+  for (const auto& circuit : in.plan.circuits) {
+    const Breaker* breaker = plannedBreaker(in.plan, *circuit);
+    if (breaker == nullptr || breaker->poles != 1 || circuit->multiwire > 0) continue;
+    const bool lineToLine = circuit->voltage.is(VoltageClass::v240) || circuit->voltage.is(VoltageClass::v120_240) ||
+                            std::any_of(circuit->loads.begin(), circuit->loads.end(),
+                                        [](const Load& load) { return load.connection.is(Connection::lineToLine); });
+    if (!lineToLine) continue;
+    out.add("branch.poles", Severity::mustFix, kPoles, say(kPolesPlain, nameOf(*circuit)),
+            say(kPolesTrade, nameOf(*circuit), spacesOf(in.plan, *breaker)), {at(*circuit), at(*breaker)});
+  }
+}
+
+void aluminium(const ReviewInput& in, Findings& out) {
+  for (const auto& circuit : in.plan.circuits) {
+    if (!moved(in.plan, *circuit) || !circuit->metal.is(Metal::aluminium)) continue;
+    Finding& finding = out.add("branch.aluminium", Severity::checkOnSite, {}, say(kAluminiumPlain, nameOf(*circuit)),
+                               say(kAluminiumTrade, nameOf(*circuit)), {at(*circuit)});
+    finding.basis = Basis::listedInstruction;
+  }
+}
+
+/// Circuits that a question is asked for all at once.
+struct Asked {
+  std::vector<std::string> names;
+  std::vector<EntityRef> places;
+  void add(const Circuit& circuit) {
+    names.push_back(nameOf(circuit));
+    places.push_back(at(circuit));
+  }
+};
+
+void protectionDecision(const ReviewInput& in, Findings& out) {
+  Asked asked;
+  for (const auto& circuit : in.plan.circuits) {
+    const Breaker* breaker = plannedBreaker(in.plan, *circuit);
+    if (moved(in.plan, *circuit) && circuit->voltage.is(VoltageClass::v120) && breaker->protection.is(Protection::none)) asked.add(*circuit);
+  }
+  if (asked.names.empty()) return;
+  out.add("branch.protection_decide", Severity::checkOnSite, kAfci, say(kDecidePlain, listed(asked.names)),
+          say(kDecideTrade, listed(asked.names)), asked.places);
+}
+
+void untraced(const ReviewInput& in, Findings& out) {
+  Asked asked;
+  for (const auto& circuit : in.plan.circuits) {
+    if (backedUp(in.plan, *circuit) && !circuit->traced.is(Answer::yes)) asked.add(*circuit);
+  }
+  if (asked.names.empty()) return;
+  out.add("branch.untraced", Severity::checkOnSite, kRuntime, say(kUntracedPlain, listed(asked.names)),
+          say(kUntracedTrade, listed(asked.names)), asked.places);
+}
+
+void alarms(const ReviewInput& in, Findings& out) {
+  Asked on, off, unknown;
+  std::vector<CircuitId> offIds;
+  for (const auto& circuit : in.plan.circuits) {
+    if (plannedBreaker(in.plan, *circuit) == nullptr) continue;
+    const bool backed = backedUp(in.plan, *circuit);
+    if (circuit->smokeAlarms.is(Answer::yes)) {
+      (backed ? on : off).add(*circuit);
+      if (!backed) offIds.push_back(circuit->id);
+    } else if (backed && !circuit->smokeAlarms.is(Answer::no)) {
+      unknown.add(*circuit);
+    }
+  }
+  if (!on.names.empty() && !off.names.empty()) {
+    std::vector<EntityRef> places = off.places;
+    places.insert(places.end(), on.places.begin(), on.places.end());
+    Finding& finding = out.add("alarms.split", Severity::mustFix, kAlarmsTogether, say(kSplitAlarmsPlain),
+                               say(kSplitAlarmsTrade, listed(on.names), listed(off.names)), places);
+    out.offer(finding, fix::Move{offIds, backupPanel(in.plan)->id, std::nullopt}, say(kSplitAlarmsFix));
+  }
+  if (!unknown.names.empty()) {
+    out.add("alarms.unknown", Severity::checkOnSite, kAlarmsTogether, say(kAlarmsUnknownPlain, listed(unknown.names)),
+            say(kAlarmsUnknownTrade, listed(unknown.names)), unknown.places);
+  }
+}
+
+constexpr Rule kRules[] = {conductorAndBreaker, labelMaximum, changedBreaker, poles,
+                           aluminium,           protectionDecision, untraced, alarms};
+
+}  // namespace
+
+std::span<const Rule> circuitRules() { return kRules; }
+
+}  // namespace stayalight::reviewing

@@ -1,0 +1,154 @@
+// Overcurrent device, conductors and drop of each piece of the feeder.
+
+#include <algorithm>
+
+#include "core/code/conductors.h"
+#include "core/code/numbers.h"
+#include "core/review/rules.h"
+
+namespace stayalight::reviewing {
+namespace {
+
+constexpr RuleId kLabelDevice{"source.label_device"};
+constexpr RuleId kFeederDevice{"feeder.device"};
+constexpr RuleId kPanelProtection{"panel.protection"};
+constexpr RuleId kFeederConductor{"feeder.conductor"};
+constexpr RuleId kProtected{"conductor.protected"};
+constexpr RuleId kNmColumn{"conductor.nm_column"};
+constexpr RuleId kDrop{"drop.advice"};
+constexpr RuleId kNeutral{"feeder.neutral"};
+constexpr RuleId kGround{"ground.size"};
+
+constexpr MessageId kMinimumPlain{"review.feeder.minimum_above_maximum.plain"};
+constexpr MessageId kMinimumTrade{"review.feeder.minimum_above_maximum.trade"};
+constexpr MessageId kDeviceOverPlain{"review.feeder.device_over.plain"};
+constexpr MessageId kDeviceOverTrade{"review.feeder.device_over.trade"};
+constexpr MessageId kDeviceSmallPlain{"review.feeder.device_small.plain"};
+constexpr MessageId kDeviceSmallTrade{"review.feeder.device_small.trade"};
+constexpr MessageId kPanelMainPlain{"review.feeder.panel_main.plain"};
+constexpr MessageId kPanelMainTrade{"review.feeder.panel_main.trade"};
+constexpr MessageId kProtectedPlain{"review.feeder.not_protected.plain"};
+constexpr MessageId kProtectedTrade{"review.feeder.not_protected.trade"};
+constexpr MessageId kSmallPlain{"review.feeder.conductor_small.plain"};
+constexpr MessageId kSmallTrade{"review.feeder.conductor_small.trade"};
+constexpr MessageId kNmPlain{"review.feeder.nm_column.plain"};
+constexpr MessageId kNmTrade{"review.feeder.nm_column.trade"};
+constexpr MessageId kNeutralPlain{"review.feeder.neutral_small.plain"};
+constexpr MessageId kNeutralTrade{"review.feeder.neutral_small.trade"};
+constexpr MessageId kGroundPlain{"review.feeder.ground_small.plain"};
+constexpr MessageId kGroundTrade{"review.feeder.ground_small.trade"};
+constexpr MessageId kDropPlain{"review.feeder.drop.plain"};
+constexpr MessageId kDropTrade{"review.feeder.drop.trade"};
+constexpr MessageId kUnknownPlain{"review.feeder.unknown.plain"};
+constexpr MessageId kUnknownTrade{"review.feeder.unknown.trade"};
+constexpr MessageId kMainToSwitch{"review.segment.main_to_switch"};
+constexpr MessageId kInverterToSwitch{"review.segment.inverter_to_switch"};
+constexpr MessageId kSwitchToBackup{"review.segment.switch_to_backup"};
+constexpr MessageId kMainToInverter{"review.segment.main_to_inverter"};
+constexpr MessageId kInverterToBackup{"review.segment.inverter_to_backup"};
+
+Message segmentName(Segment segment) {
+  switch (segment) {
+    case Segment::mainToSwitch: return say(kMainToSwitch);
+    case Segment::inverterToSwitch: return say(kInverterToSwitch);
+    case Segment::switchToBackup: return say(kSwitchToBackup);
+    case Segment::mainToInverter: return say(kMainToInverter);
+    case Segment::inverterToBackup: return say(kInverterToBackup);
+  }
+  return say(kMainToSwitch);
+}
+
+Figure rating(const std::optional<RatingAmperes>& amperesRating) {
+  return {amperesRating ? static_cast<double>(amperesRating->count()) : 0.0, "A", 0};
+}
+
+/// The largest that stands or is chosen for it.
+std::optional<RatingAmperes> standing(const DeviceChoice& device) {
+  if (!device.inPlan) return device.rating;
+  return device.rating ? std::max(*device.rating, *device.inPlan) : device.inPlan;
+}
+std::optional<RatingAmperes> smallestStanding(const DeviceChoice& device) {
+  if (!device.inPlan) return device.rating;
+  return device.rating && device.fixed ? std::min(*device.rating, *device.inPlan) : device.inPlan;
+}
+
+void device(const SegmentFigures& segment, const std::vector<EntityRef>& places, Findings& out) {
+  const DeviceChoice& device = segment.device;
+  const std::vector<Message> name{segmentName(segment.segment)};
+  const Figure minimum = amperes(device.minimum.value_or(AcAmperes(0)).count());
+  if (device.minimumAboveMaximum) {
+    out.add("feeder.minimum_above_maximum", Severity::mustFix, kLabelDevice, say(kMinimumPlain, name),
+            say(kMinimumTrade, name, minimum, rating(device.maximum), std::vector<Message>{device.maximumFrom}), places);
+  }
+  if (device.aboveMaximum) {
+    out.add("feeder.device_over", Severity::mustFix, kPanelProtection, say(kDeviceOverPlain, name),
+            say(kDeviceOverTrade, name, rating(standing(device)), rating(device.maximum), std::vector<Message>{device.maximumFrom}),
+            places);
+  }
+  if (device.belowMinimum) {
+    out.add("feeder.device_small", Severity::mustFix, kFeederDevice, say(kDeviceSmallPlain, name),
+            say(kDeviceSmallTrade, name, rating(smallestStanding(device)), minimum), places);
+  }
+  if (device.panelMainTooSmall) {
+    out.add("feeder.panel_main", Severity::mustFix, kFeederDevice, say(kPanelMainPlain), say(kPanelMainTrade, name, minimum), places);
+  }
+}
+
+void conductor(const SegmentFigures& segment, const std::vector<EntityRef>& places, Findings& out) {
+  const ConductorChoice& wire = segment.conductor;
+  const std::vector<Message> name{segmentName(segment.segment)};
+  const std::string size = wire.size ? conductorName(*wire.size, wire.metal) : std::string("-");
+  const Figure ampacity = amperes(wire.ampacity.value_or(AcAmperes(0)).count());
+  if (wire.notProtected) {
+    out.add("feeder.not_protected", Severity::mustFix, kProtected, say(kProtectedPlain, name),
+            say(kProtectedTrade, name, rating(wire.device ? wire.device : standing(segment.device)), size, ampacity), places);
+  }
+  if (wire.tooSmall) {
+    const std::string needed = wire.required ? conductorName(*wire.required, wire.metal) : std::string("-");
+    out.add("feeder.conductor_small", Severity::mustFix, kFeederConductor, say(kSmallPlain, name),
+            say(kSmallTrade, name, size, ampacity, needed), places);
+  }
+  if (wire.nmColumn) {
+    const bool stops = wire.notProtected || wire.tooSmall;
+    out.add("feeder.nm_column", stops ? Severity::mustFix : Severity::advice, kNmColumn, say(kNmPlain, name),
+            say(kNmTrade, name, size, ampacity, Figure{static_cast<double>(degrees(nmColumn())), "°C", 0}), places);
+  }
+  if (segment.neutralTooSmall) {
+    out.add("feeder.neutral_small", Severity::mustFix, kNeutral, say(kNeutralPlain, name),
+            say(kNeutralTrade, name, std::vector<Message>{segment.neutralGoverns}), places);
+  }
+  if (segment.groundTooSmall) {
+    out.add("feeder.ground_small", Severity::mustFix, kGround, say(kGroundPlain, name),
+            say(kGroundTrade, name, std::vector<Message>{segment.groundGoverns}), places);
+  }
+}
+
+void segments(const ReviewInput& in, Findings& out) {
+  // None of these figures holds where another code does.
+  if (in.segments == nullptr || canadian(in.plan)) return;
+  for (const SegmentFigures& segment : *in.segments) {
+    const FeederRun* run = runOf(in.plan, segment.segment);
+    const std::vector<EntityRef> places{run != nullptr ? EntityRef{RecordKind::feederRun, run->id.number} : at(RecordKind::transfer)};
+    device(segment, places, out);
+    conductor(segment, places, out);
+    const std::vector<Message> name{segmentName(segment.segment)};
+    if (segment.drop && segment.entered) {
+      const double worst = std::max(segment.drop->fraction[0], segment.drop->fraction[1]);
+      if (worst > dropAdviceOneRun().count()) {
+        out.add("feeder.drop", Severity::advice, kDrop, say(kDropPlain, name),
+                say(kDropTrade, name, percent(worst, 1), percent(dropAdviceOneRun().count(), 0)), places);
+      }
+    }
+    if (segment.verdict == Verdict::notKnown) {
+      out.add("feeder.unknown", Severity::checkOnSite, kFeederDevice, say(kUnknownPlain, name), say(kUnknownTrade, name, segment.notKnown), places);
+    }
+  }
+}
+
+constexpr Rule kRules[] = {segments};
+
+}  // namespace
+
+std::span<const Rule> feederRules() { return kRules; }
+
+}  // namespace stayalight::reviewing

@@ -1,0 +1,258 @@
+// Sources that can meet, the transfer between them, the bond of each mode, and voltages that do not go together.
+
+#include <algorithm>
+
+#include "core/review/rules.h"
+
+namespace stayalight::reviewing {
+namespace {
+
+constexpr RuleId kTransferListed{"transfer.listed"};
+constexpr RuleId kHoldDown{"breaker.holddown"};
+constexpr RuleId kHoldDownMultimode{"breaker.holddown_multimode"};
+constexpr RuleId kListing{"breaker.listing"};
+constexpr RuleId kLoadSideBond{"bond.load_side"};
+constexpr RuleId kOwnBond{"bond.separately_derived"};
+constexpr RuleId kGeneratorBond{"bond.portable_generator"};
+constexpr RuleId kSingleSource{"source.single_120"};
+constexpr RuleId kWyeInverter{"practice.wye_inverter"};
+constexpr RuleId kAutomatic{"capacity.automatic"};
+constexpr RuleId kBypass{"practice.bypass"};
+
+constexpr MessageId kNotKeptApartPlain{"review.sources.not_kept_apart.plain"};
+constexpr MessageId kNotKeptApartTrade{"review.sources.not_kept_apart.trade"};
+constexpr MessageId kPerhapsPlain{"review.sources.perhaps.plain"};
+constexpr MessageId kPerhapsTrade{"review.sources.perhaps.trade"};
+constexpr MessageId kNotListedPlain{"review.transfer.not_listed.plain"};
+constexpr MessageId kNotListedTrade{"review.transfer.not_listed.trade"};
+constexpr MessageId kListingUnknownPlain{"review.transfer.listing_unknown.plain"};
+constexpr MessageId kListingUnknownTrade{"review.transfer.listing_unknown.trade"};
+constexpr MessageId kNoTransferPlain{"review.transfer.none.plain"};
+constexpr MessageId kNoTransferTrade{"review.transfer.none.trade"};
+constexpr MessageId kNoBypassPlain{"review.transfer.no_bypass.plain"};
+constexpr MessageId kNoBypassTrade{"review.transfer.no_bypass.trade"};
+constexpr MessageId kAutomaticPlain{"review.transfer.automatic_capacity.plain"};
+constexpr MessageId kAutomaticTrade{"review.transfer.automatic_capacity.trade"};
+constexpr MessageId kHoldDownPlain{"review.holddown.missing.plain"};
+constexpr MessageId kHoldDownTrade{"review.holddown.missing.trade"};
+constexpr MessageId kHoldDownUnknownPlain{"review.holddown.unknown.plain"};
+constexpr MessageId kHoldDownUnknownTrade{"review.holddown.unknown.trade"};
+constexpr MessageId kHoldDownFix{"review.holddown.fix"};
+constexpr MessageId kMarkedPlain{"review.holddown.marked.plain"};
+constexpr MessageId kMarkedTrade{"review.holddown.marked.trade"};
+constexpr MessageId kTooManyOrdinaryPlain{"review.bond.too_many_ordinary.plain"};
+constexpr MessageId kTooManyOutagePlain{"review.bond.too_many_outage.plain"};
+constexpr MessageId kTooManyTrade{"review.bond.too_many.trade"};
+constexpr MessageId kNoneOrdinaryPlain{"review.bond.none_ordinary.plain"};
+constexpr MessageId kNoneOutagePlain{"review.bond.none_outage.plain"};
+constexpr MessageId kNoneTrade{"review.bond.none.trade"};
+constexpr MessageId kUnknownOrdinaryPlain{"review.bond.unknown_ordinary.plain"};
+constexpr MessageId kUnknownOutagePlain{"review.bond.unknown_outage.plain"};
+constexpr MessageId kUnknownTrade{"review.bond.unknown.trade"};
+constexpr MessageId kBackupBondedPlain{"review.bond.backup.plain"};
+constexpr MessageId kBackupBondedTrade{"review.bond.backup.trade"};
+constexpr MessageId kBackupBondedFix{"review.bond.backup.fix"};
+constexpr MessageId kBackupUnknownPlain{"review.bond.backup_unknown.plain"};
+constexpr MessageId kBackupUnknownTrade{"review.bond.backup_unknown.trade"};
+constexpr MessageId kGeneratorPlain{"review.bond.generator.plain"};
+constexpr MessageId kGeneratorTrade{"review.bond.generator.trade"};
+constexpr MessageId kWyePlain{"review.system.wye.plain"};
+constexpr MessageId kWyeTrade{"review.system.wye.trade"};
+constexpr MessageId kWyeOutputPlain{"review.system.wye_output.plain"};
+constexpr MessageId kWyeOutputTrade{"review.system.wye_output.trade"};
+constexpr MessageId kThreePhasePlain{"review.system.three_phase.plain"};
+constexpr MessageId kThreePhaseTrade{"review.system.three_phase.trade"};
+constexpr MessageId kSinglePlain{"review.system.single_120.plain"};
+constexpr MessageId kSingleTrade{"review.system.single_120.trade"};
+
+bool hasBackedUp(const Plan& plan) {
+  return std::any_of(plan.circuits.begin(), plan.circuits.end(), [&](const auto& c) { return backedUp(plan, *c); });
+}
+
+void busOfTwoSources(const ReviewInput& in, Findings& out) {
+  for (const BusSources& bus : busSources(in.plan)) {
+    const Panel* panel = find(in.plan, bus.panel);
+    if (panel == nullptr || bus.sources < 2 || bus.keptApart == Answer::yes) continue;
+    std::vector<std::string> spaces;
+    std::vector<EntityRef> places{at(*panel)};
+    for (const BreakerId id : bus.breakers) {
+      if (const Breaker* breaker = find(in.plan, id)) {
+        spaces.push_back(spacesOf(in.plan, *breaker));
+        places.push_back(at(*breaker));
+      }
+    }
+    const auto sources = static_cast<std::int64_t>(bus.sources);
+    if (bus.keptApart == Answer::no) {
+      out.add("sources.not_kept_apart", Severity::danger, kTransferListed, say(kNotKeptApartPlain, nameOf(*panel)),
+              say(kNotKeptApartTrade, nameOf(*panel), sources, listed(spaces)), places);
+    } else {
+      out.add("sources.perhaps", Severity::checkOnSite, kTransferListed, say(kPerhapsPlain, nameOf(*panel)),
+              say(kPerhapsTrade, nameOf(*panel), sources, listed(spaces)), places);
+    }
+  }
+}
+
+void transferArrangement(const ReviewInput& in, Findings& out) {
+  if (!hasBackedUp(in.plan)) return;
+  const Transfer& transfer = *in.plan.transfer;
+  const std::vector<EntityRef> place{at(RecordKind::transfer)};
+  if (transfer.arrangement.is(Arrangement::none)) {
+    out.add("transfer.none", Severity::mustFix, kTransferListed, say(kNoTransferPlain), say(kNoTransferTrade), place);
+    return;
+  }
+  if (transfer.listing.is(TransferListing::none)) {
+    out.add("transfer.not_listed", Severity::danger, kTransferListed, say(kNotListedPlain), say(kNotListedTrade), place);
+  } else if (transfer.listing.is(TransferListing::unknown) || !transfer.listing.known()) {
+    out.add("transfer.listing_unknown", Severity::checkOnSite, kTransferListed, say(kListingUnknownPlain),
+            say(kListingUnknownTrade), place);
+  }
+  if (transfer.bypass.is(Answer::no)) {
+    out.add("transfer.no_bypass", Severity::advice, kBypass, say(kNoBypassPlain), say(kNoBypassTrade), place);
+  }
+}
+
+void automaticCapacity(const ReviewInput& in, Findings& out) {
+  const Transfer& transfer = *in.plan.transfer;
+  const bool automatic =
+      transfer.arrangement.is(Arrangement::automaticSwitch) || transfer.arrangement.is(Arrangement::inverterPassThrough);
+  const InverterLimits limits = inverterLimits(*in.plan.inverter);
+  const std::optional<double> carries = limits.totalApparent ? std::optional(limits.totalApparent->count())
+                                        : limits.total       ? std::optional(limits.total->count())
+                                                             : std::nullopt;
+  if (canadian(in.plan) || !automatic || !transfer.calculatedLoad || !carries) return;
+  const VoltAmperes load = *transfer.calculatedLoad;
+  if (compare(load, load, std::optional(VoltAmperes(*carries))) != Verdict::over) return;
+  out.add("transfer.automatic_capacity", Severity::checkOnSite, kAutomatic, say(kAutomaticPlain),
+          say(kAutomaticTrade, Figure{load.count(), "VA", 0}, Figure{*carries, "VA", 0}), {at(RecordKind::transfer)});
+}
+
+void holdDown(const ReviewInput& in, Findings& out) {
+  for (const auto& breaker : in.plan.breakers) {
+    const Panel* panel = find(in.plan, breaker->panel);
+    // A listed interactive inverter's solar breaker is let off by the article on interconnected sources.
+    if (panel == nullptr || !stands(*breaker, Reading::planned) || !breaker->backFed.is(Answer::yes) ||
+        breaker->feeds.is(Feeds::solar)) {
+      continue;
+    }
+    const bool multimode = breaker->feeds.is(Feeds::inverterOutput) && in.edition != Edition::y2017;
+    const RuleId rule = multimode ? kHoldDownMultimode : kHoldDown;
+    const std::string spaces = spacesOf(in.plan, *breaker);
+    if (!breaker->holdDown.is(Answer::yes)) {
+      const bool missing = breaker->holdDown.is(Answer::no);
+      Finding& finding =
+          missing ? out.add("holddown.missing", Severity::danger, rule, say(kHoldDownPlain, nameOf(*panel)),
+                            say(kHoldDownTrade, nameOf(*panel), spaces), {at(*breaker)})
+                  : out.add("holddown.unknown", Severity::checkOnSite, rule, say(kHoldDownUnknownPlain, nameOf(*panel)),
+                            say(kHoldDownUnknownTrade, nameOf(*panel), spaces), {at(*breaker)});
+      if (missing) out.offer(finding, fix::SetField{at(*breaker), "hold_down", std::string("yes")}, say(kHoldDownFix));
+    }
+    if (!breaker->protection.is(Protection::none)) {
+      out.add("holddown.marked", Severity::mustFix, kListing, say(kMarkedPlain, nameOf(*panel)),
+              say(kMarkedTrade, nameOf(*panel), spaces), {at(*breaker)});
+    }
+  }
+  for (const auto& panel : in.plan.panels) {
+    if (!panel->mainBackFed || panel->holdDown.is(Answer::yes)) continue;
+    const std::string main = panel->mainBreaker ? std::to_string(panel->mainBreaker->count()) + " A" : std::string("-");
+    if (panel->holdDown.is(Answer::no)) {
+      Finding& finding = out.add("holddown.main", Severity::danger, kHoldDown, say(kHoldDownPlain, nameOf(*panel)),
+                                 say(kHoldDownTrade, nameOf(*panel), main), {at(*panel)});
+      out.offer(finding, fix::SetField{at(*panel), "hold_down", std::string("yes")}, say(kHoldDownFix));
+    } else {
+      out.add("holddown.main_unknown", Severity::checkOnSite, kHoldDown, say(kHoldDownUnknownPlain, nameOf(*panel)),
+              say(kHoldDownUnknownTrade, nameOf(*panel), main), {at(*panel)});
+    }
+  }
+}
+
+void bondOfEachMode(const ReviewInput& in, Findings& out) {
+  if (!hasBackedUp(in.plan) || in.plan.transfer->arrangement.is(Arrangement::none)) return;
+  for (const BondCount& bonds : bondCounts(in.plan)) {
+    if (bonds.mode == Mode::off) continue;  // nothing is live then
+    const bool outage = bonds.mode == Mode::outage;
+    std::vector<EntityRef> places{at(RecordKind::transfer)};
+    for (const auto& panel : in.plan.panels) {
+      if (!panel->neutralBonded.is(Answer::no)) places.push_back(at(*panel));
+    }
+    const auto certain = static_cast<std::int64_t>(bonds.certain);
+    if (bonds.certain >= 2) {
+      out.add(outage ? "bond.too_many_outage" : "bond.too_many_ordinary", Severity::danger, kLoadSideBond,
+              outage ? say(kTooManyOutagePlain, certain) : say(kTooManyOrdinaryPlain, certain),
+              say(kTooManyTrade, certain, bonds.places), places);
+    } else if (bonds.certain == 0 && bonds.known()) {
+      out.add(outage ? "bond.none_outage" : "bond.none_ordinary", Severity::danger, kOwnBond,
+              outage ? say(kNoneOutagePlain) : say(kNoneOrdinaryPlain), say(kNoneTrade), places);
+    } else if (!bonds.known()) {
+      out.add(outage ? "bond.unknown_outage" : "bond.unknown_ordinary", Severity::checkOnSite, kLoadSideBond,
+              outage ? say(kUnknownOutagePlain) : say(kUnknownOrdinaryPlain),
+              say(kUnknownTrade, certain, static_cast<std::int64_t>(bonds.possible), bonds.places), places);
+    }
+  }
+}
+
+void bondInBackup(const ReviewInput& in, Findings& out) {
+  for (const auto& panel : in.plan.panels) {
+    if (panel->role.is(PanelRole::main)) continue;
+    if (panel->neutralBonded.is(Answer::yes)) {
+      Finding& finding = out.add("bond.backup", Severity::danger, kLoadSideBond, say(kBackupBondedPlain, nameOf(*panel)),
+                                 say(kBackupBondedTrade, nameOf(*panel)), {at(*panel)});
+      out.offer(finding, fix::SetField{at(*panel), "neutral_bonded", std::string("no")}, say(kBackupBondedFix));
+    } else if (!panel->neutralBonded.is(Answer::no) && panel->role.is(PanelRole::backup)) {
+      out.add("bond.backup_unknown", Severity::checkOnSite, kLoadSideBond, say(kBackupUnknownPlain, nameOf(*panel)),
+              say(kBackupUnknownTrade, nameOf(*panel)), {at(*panel)});
+    }
+  }
+}
+
+void generator(const ReviewInput& in, Findings& out) {
+  for (const auto& breaker : in.plan.breakers) {
+    if (!stands(*breaker, Reading::planned) || !breaker->feeds.is(Feeds::generator)) continue;
+    out.add("bond.generator", Severity::checkOnSite, kGeneratorBond, say(kGeneratorPlain),
+            say(kGeneratorTrade, spacesOf(in.plan, *breaker)), {at(*breaker)});
+  }
+}
+
+void voltagesOfServiceAndInverter(const ReviewInput& in, Findings& out) {
+  const Choice<ServiceSystem>& service = in.plan.site->service;
+  const Choice<InverterOutput>& output = in.plan.inverter->output;
+  if (service.is(ServiceSystem::threePhase)) {
+    out.add("system.three_phase", Severity::danger, {}, say(kThreePhasePlain), say(kThreePhaseTrade), {at(RecordKind::site)});
+  }
+  if (backupPanel(in.plan) == nullptr) return;
+  const std::vector<EntityRef> places{at(RecordKind::inverter), at(RecordKind::site)};
+  if (service.is(ServiceSystem::wye120_208) && output.is(InverterOutput::splitPhase120_240)) {
+    out.add("system.wye", Severity::danger, kWyeInverter, say(kWyePlain), say(kWyeTrade), places);
+  }
+  if (service.is(ServiceSystem::splitPhase120_240) && output.is(InverterOutput::wye120_208)) {
+    out.add("system.wye_output", Severity::danger, kWyeInverter, say(kWyeOutputPlain), say(kWyeOutputTrade), places);
+  }
+}
+
+void single120(const ReviewInput& in, Findings& out) {
+  if (!in.plan.inverter->output.is(InverterOutput::single120)) return;
+  std::vector<std::string> names;
+  std::vector<EntityRef> places{at(RecordKind::inverter)};
+  for (const auto& circuit : in.plan.circuits) {
+    if (!backedUp(in.plan, *circuit)) continue;
+    const Breaker* breaker = plannedBreaker(in.plan, *circuit);
+    const bool lineToLine =
+        !circuit->voltage.is(VoltageClass::v120) || (breaker != nullptr && breaker->poles == 2) ||
+        std::any_of(circuit->loads.begin(), circuit->loads.end(),
+                    [](const Load& load) { return load.connection.is(Connection::lineToLine); });
+    if (!lineToLine && circuit->multiwire == 0) continue;
+    names.push_back(nameOf(*circuit));
+    places.push_back(at(*circuit));
+  }
+  if (names.empty()) return;
+  out.add("system.single_120", Severity::danger, kSingleSource, say(kSinglePlain, listed(names)),
+          say(kSingleTrade, listed(names)), places);
+}
+
+constexpr Rule kRules[] = {busOfTwoSources, transferArrangement, automaticCapacity, holdDown, bondOfEachMode, bondInBackup,
+                           generator,       voltagesOfServiceAndInverter, single120};
+
+}  // namespace
+
+std::span<const Rule> sourceRules() { return kRules; }
+
+}  // namespace stayalight::reviewing
