@@ -11,12 +11,15 @@ std::size_t poleOnLeg(const std::vector<Leg>& legs, Leg leg) {
   return at == legs.end() ? 0 : static_cast<std::size_t>(at - legs.begin());
 }
 
-Grade worseGrade(const std::optional<Grade>& so_far, Grade next) { return so_far ? std::min(*so_far, next) : next; }
+Grade worseGrade(const std::optional<Grade>& so_far, Grade next) {
+  return so_far ? std::min(*so_far, next) : next;
+}
 
 // What each breaker of a panel carries while all its loads run, and what that makes by leg.
 void addPanel(const Plan& plan, const Panel& panel, Reading reading, std::vector<BreakerFigures>& breakers,
               std::array<ComplexPower, 2>& connected) {
-  const SystemVoltages system = voltages(plan, panel.role.is(PanelRole::backup) ? Mode::outage : Mode::ordinary);
+  const SystemVoltages system =
+      voltages(plan, panel.role.is(PanelRole::backup) ? Mode::outage : Mode::ordinary);
   struct OnBreaker {
     LegPower power;
     std::optional<Grade> grade;
@@ -83,7 +86,8 @@ Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstance
     result.starts = startFigures(plan, loads, result.system, result.limits, month, hour, working);
     LegPower operating;
     for (const Draw& draw : loads) operating += draw.likely;
-    result.segments = segmentFigures(plan, segmentLoads(plan, result.hour, operating, result.limits), edition, working);
+    result.segments = segmentFigures(plan, segmentLoads(plan, result.hour, operating, result.limits, working),
+                                     edition, working);
     result.outage = outageFigures(plan, scenario, result.profile, result.peaks, result.limits, working);
   }
 
