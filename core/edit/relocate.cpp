@@ -45,6 +45,12 @@ bool sameRoom(const Breaker& first, const Breaker& second) {
          coveredHalves(placementOf(first)).size() == coveredHalves(placementOf(second)).size();
 }
 
+// One circuit hangs on it that shares its neutral with no other.
+bool feedsLoneCircuit(const Plan& plan, BreakerId breaker) {
+  const std::vector<CircuitId> circuits = circuitsOn(plan, breaker, Reading::planned);
+  return circuits.size() == 1 && multiwireGroup(plan, *find(plan, circuits.front())).size() == 1;
+}
+
 // The circuits of two panels change sides: the second one goes first, so that its place is free for the first.
 Result<Plan> exchangePanels(const Plan& plan, const Breaker& first, const Breaker& second) {
   const std::vector<CircuitId> here = circuitsOn(plan, first.id, Reading::planned);
@@ -98,7 +104,8 @@ Result<Plan> swapBreakers(const Plan& plan, BreakerId first, BreakerId second) {
   }
   if (one->panel != other->panel) {
     const bool bothNew = one->stage.is(Stage::fresh) && other->stage.is(Stage::fresh);
-    if (!bothNew || !sameRoom(*one, *other)) return exchangePanels(plan, *one, *other);
+    const bool plain = bothNew && sameRoom(*one, *other) && feedsLoneCircuit(plan, first) && feedsLoneCircuit(plan, second);
+    if (!plain) return exchangePanels(plan, *one, *other);
     if (auto reason = exchangeRefusal(plan, *one, *other)) return *reason;
     Plan swapped = plan;
     exchange(swapped, *one, *other);
