@@ -61,8 +61,11 @@ template <class... Arguments>
 class Language {
  public:
   virtual ~Language() = default;
-  /// The pattern of a message, "%1 ... %2"; `count` chooses the plural form where the text has one.
+  /// The pattern of a message, "%1 ... %2". A text with plural forms holds them in order, parted by "||"
+  /// ("%1 space free||%1 spaces free"); the first whole number among the arguments chooses.
   [[nodiscard]] virtual std::string pattern(MessageId id) const;
+  /// Which of the forms a count takes, from 0; the plain form knows one and many.
+  [[nodiscard]] virtual int pluralForm(std::int64_t count) const;
   [[nodiscard]] virtual std::string number(double value, int decimals) const;
   [[nodiscard]] virtual std::string clock(ClockTime time) const;
   /// The printed citation of a rule, e.g. "210.4(A)"; the plain form gives the key.

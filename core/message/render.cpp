@@ -9,7 +9,9 @@ namespace {
 
 std::string plainNumber(double value, int decimals) {
   char text[64];
-  std::snprintf(text, sizeof text, "%.*f", decimals, value);
+  // Beyond any figure of a house the digits would only fill the line.
+  constexpr double kLongest = 1e15;
+  std::snprintf(text, sizeof text, value < kLongest && value > -kLongest ? "%.*f" : "%.*g", decimals, value);
   // No "-0.0": a figure that rounds to zero has no sign.
   if (text[0] == '-' && std::string_view(text).find_first_not_of("-0.") == std::string_view::npos) return text + 1;
   return text;
@@ -42,6 +44,24 @@ std::string text(const Argument& argument, const Language& language) {
   return std::visit(ArgumentText{language}, argument);
 }
 
+// The plural form that the message's first whole number asks for; the last one where there are fewer.
+std::string chosenForm(std::string pattern, const Message& message, const Language& language) {
+  if (pattern.find("||") == std::string::npos) return pattern;
+  std::int64_t count = 0;
+  for (const Argument& argument : message.arguments) {
+    if (const auto* whole = std::get_if<std::int64_t>(&argument)) {
+      count = *whole;
+      break;
+    }
+  }
+  for (int form = language.pluralForm(count); form > 0; --form) {
+    const std::size_t bar = pattern.find("||");
+    if (bar == std::string::npos) break;
+    pattern.erase(0, bar + 2);
+  }
+  return pattern.substr(0, pattern.find("||"));
+}
+
 }  // namespace
 
 std::string Language::pattern(MessageId id) const {
@@ -51,6 +71,8 @@ std::string Language::pattern(MessageId id) const {
   if (row == rows.end() || row->key != id.key) return "<" + std::string(id.key) + ">";
   return row->english;
 }
+
+int Language::pluralForm(std::int64_t count) const { return count == 1 ? 0 : 1; }
 
 std::string Language::number(double value, int decimals) const { return plainNumber(value, decimals); }
 
@@ -68,7 +90,7 @@ const Language& plainEnglish() {
 }
 
 std::string render(const Message& message, const Language& language) {
-  const std::string pattern = language.pattern(message.id);
+  const std::string pattern = chosenForm(language.pattern(message.id), message, language);
   std::string out;
   for (std::size_t i = 0; i < pattern.size(); ++i) {
     if (pattern[i] == '%' && i + 1 < pattern.size() && pattern[i + 1] >= '1' && pattern[i + 1] <= '9') {

@@ -158,6 +158,6 @@ struct BoardLayout {
                                  const BoardOptions& options = {}, const BoardState& state = {});
 
 /// The raceway between two boards, drawn into the gap: a pipe and what is in it.
-[[nodiscard]] BoardLayout racewayLayout(const Plan& plan, const Assessment& assessment, const Language& language, QRectF gap);
+[[nodiscard]] BoardLayout racewayLayout(const Plan& plan, const Language& language, QRectF gap);
 
 }  // namespace stayalight

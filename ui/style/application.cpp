@@ -16,7 +16,7 @@ double systemScale() {
 }
 
 void applyStyle(QApplication& application, const Palette& palette) {
-  systemScale();
+  (void)systemScale();
   if (!loadFaces()) qCritical("a built-in typeface could not be loaded");
   application.setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
   application.setPalette(widgetPalette(palette));

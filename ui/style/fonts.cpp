@@ -73,6 +73,14 @@ double textWidth(const QString& text, Face face, double pixels, Weight weight, b
   return metrics(face, weight, italic).horizontalAdvance(text) * pixels / kMeasuredPixels;
 }
 
+double ascent(Face face, double pixels) {
+  return metrics(face, Weight::regular, false).ascent() * pixels / kMeasuredPixels;
+}
+
+double descent(Face face, double pixels) {
+  return metrics(face, Weight::regular, false).descent() * pixels / kMeasuredPixels;
+}
+
 QString elided(const QString& text, double width, Face face, double pixels, Weight weight, bool italic) {
   if (textWidth(text, face, pixels, weight, italic) <= width) return text;
   return metrics(face, weight, italic).elidedText(text, Qt::ElideRight, width * kMeasuredPixels / pixels);

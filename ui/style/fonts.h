@@ -26,6 +26,9 @@ enum class Weight : std::uint8_t { regular, medium, bold };
 /// Widths of a text in layout units, the same on screen and paper: measured once at a large size and scaled, so that a
 /// text that fits at one scale fits at every other.
 [[nodiscard]] double textWidth(const QString& text, Face face, double pixels, Weight weight = Weight::regular, bool italic = false);
+/// Above and below the baseline, at that size.
+[[nodiscard]] double ascent(Face face, double pixels);
+[[nodiscard]] double descent(Face face, double pixels);
 /// The text, or as much of it as fits with an ellipsis.
 [[nodiscard]] QString elided(const QString& text, double width, Face face, double pixels, Weight weight = Weight::regular, bool italic = false);
 

@@ -9,6 +9,7 @@
 #include "core/code/edition.h"
 #include "core/message/message.h"
 #include "core/plan/plan.h"
+#include "core/use/verdict.h"
 
 namespace stayalight {
 
@@ -25,6 +26,7 @@ class ProgramLanguage : public Language {
   [[nodiscard]] std::string clock(ClockTime time) const override;               ///< "6 p.m.", "6:15 a.m.", "noon"
   /// "210.4(A)"; "practice" and "listed instructions" where no section stands; nothing of NFPA 70 for a site it does not cover.
   [[nodiscard]] std::string citation(RuleId rule) const override;
+  [[nodiscard]] QString monthName(int month) const;                             ///< "January"; 1 to 12
 
  private:
   QLocale locale_;
@@ -33,7 +35,7 @@ class ProgramLanguage : public Language {
 };
 
 [[nodiscard]] QString words(const Message& message, const Language& language);
-/// A text of the table without arguments, or with some: words(MessageId{...}, language, "a", 3).
+/// A text of the table without arguments, or with some: words(language, kSpaces, "3", std::int64_t{2}).
 template <class... Arguments>
 [[nodiscard]] QString words(const Language& language, MessageId id, Arguments&&... arguments) {
   return words(say(id, std::forward<Arguments>(arguments)...), language);
@@ -42,11 +44,10 @@ template <class... Arguments>
 /// "12.0 A", "1,200 W". One decimal below 100 A, whole watts.
 [[nodiscard]] QString amperes(AcAmperes current, const Language& language);
 [[nodiscard]] QString watts(Watts power, const Language& language);
-/// "14 h 30", "14½" where `half` and it is near a half.
+/// "14 h 30".
 [[nodiscard]] QString duration(Hours time, const Language& language);
 /// To the nearest half: "14½", "12".
 [[nodiscard]] QString halfHours(Hours time, const Language& language);
-[[nodiscard]] QString monthName(int month, const Language& language);
 [[nodiscard]] QString gradeName(Grade grade, const Language& language);
 [[nodiscard]] QString verdictName(Verdict verdict, const Language& language);
 

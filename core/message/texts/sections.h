@@ -21,6 +21,7 @@ extern const std::span<const TextRow> outage;
 extern const std::span<const TextRow> review;
 extern const std::span<const TextRow> report;
 extern const std::span<const TextRow> file;
+extern const std::span<const TextRow> wording;
 extern const std::span<const TextRow> board;
 extern const std::span<const TextRow> answers;
 extern const std::span<const TextRow> shell;
