@@ -1,0 +1,161 @@
+#include "ui/answers/working_window.h"
+
+#include <QtGui/QClipboard>
+#include <QtGui/QGuiApplication>
+#include <QtWidgets/QHBoxLayout>
+#include <QtWidgets/QLabel>
+#include <QtWidgets/QPushButton>
+#include <QtWidgets/QTextBrowser>
+#include <QtWidgets/QVBoxLayout>
+#include <algorithm>
+#include <cmath>
+#include <functional>
+
+#include "ui/style/fonts.h"
+#include "ui/wording/language.h"
+#include "ui/wording/notation.h"
+
+namespace stayalight {
+namespace {
+
+constexpr MessageId kTitle{"answers.working.title"};
+constexpr MessageId kCopy{"answers.working.copy"};
+constexpr MessageId kClose{"answers.working.close"};
+constexpr MessageId kStep{"answers.working.step"};
+constexpr MessageId kRule{"answers.working.rule"};
+constexpr MessageId kSource{"answers.working.source"};
+constexpr MessageId kGoverns{"answers.working.governs"};
+constexpr MessageId kNothing{"answers.working.nothing"};
+constexpr MessageId kColumnSymbol{"answers.working.symbol"};
+constexpr MessageId kColumnValue{"answers.working.value"};
+constexpr MessageId kColumnFrom{"answers.working.from"};
+constexpr MessageId kColumnGrade{"answers.working.grade"};
+
+bool ofRoom(const Step& step, const WorkingTarget& target) {
+  const std::string_view key = step.formula.key;
+  return std::any_of(target.rooms.begin(), target.rooms.end(),
+                     [&](std::string_view room) { return key.size() > room.size() && key.substr(0, room.size()) == room && key[room.size()] == '.'; });
+}
+bool same(double a, double b) { return std::abs(a - b) <= 1e-9 * (1.0 + std::abs(b)); }
+
+}  // namespace
+
+std::vector<Step> stepsFor(const Working& working, const WorkingTarget& target) {
+  const auto all = working.steps();
+  std::vector<bool> wanted(all.size(), false);
+  const std::function<void(std::size_t)> take = [&](std::size_t at) {
+    if (wanted[at]) return;
+    wanted[at] = true;
+    for (const StepInput& input : all[at].inputs) {
+      if (input.step >= 0 && static_cast<std::size_t>(input.step) < all.size()) take(static_cast<std::size_t>(input.step));
+    }
+  };
+  bool found = false;
+  for (const double value : target.values) {
+    // The last step with that result is the one the figure was read from.
+    for (std::size_t i = all.size(); i-- > 0;) {
+      if (!ofRoom(all[i], target) || !same(all[i].result, value)) continue;
+      take(i);
+      found = true;
+      break;
+    }
+  }
+  if (!found) {
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      if (!target.rooms.empty() && ofRoom(all[i], {.title = {}, .shown = {}, .values = {}, .rooms = {target.rooms.front()}})) take(i);
+    }
+  }
+  std::vector<StepIndex> renumbered(all.size(), kNoStep);
+  std::vector<Step> steps;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    if (!wanted[i]) continue;
+    renumbered[i] = static_cast<StepIndex>(steps.size());
+    steps.push_back(all[i]);
+    for (StepInput& input : steps.back().inputs) {
+      if (input.step >= 0 && static_cast<std::size_t>(input.step) < all.size()) input.step = renumbered[static_cast<std::size_t>(input.step)];
+    }
+  }
+  return steps;
+}
+
+QString workingText(const WorkingTarget& target, const std::vector<Step>& steps, const Language& language) {
+  QString text = target.title + QLatin1String(": ") + target.shown + QLatin1Char('\n');
+  for (const WorkedStep& step : workedSteps(steps, language, Notation::plain)) {
+    text += QLatin1Char('\n') + words(language, kStep, std::int64_t{step.number}) + QLatin1String("  ") + step.formula + QLatin1Char('\n');
+    text += QLatin1String("   = ") + step.filled + QLatin1String(" = ") + step.result + QLatin1Char('\n');
+    for (const WorkedInput& input : step.inputs) {
+      text += QLatin1String("   ") + input.symbol + QLatin1String(" = ") + input.value + QLatin1String("  ") + input.from;
+      if (!input.grade.isEmpty()) text += QLatin1String(" (") + input.grade + QLatin1Char(')');
+      text += QLatin1Char('\n');
+    }
+    if (!step.rule.isEmpty()) text += QLatin1String("   ") + words(language, kRule, step.rule.toStdString()) + QLatin1Char('\n');
+    if (!step.source.isEmpty()) text += QLatin1String("   ") + words(language, kSource, step.source.toStdString()) + QLatin1Char('\n');
+    if (!step.note.isEmpty()) text += QLatin1String("   ") + words(language, kGoverns, step.note.toStdString()) + QLatin1Char('\n');
+  }
+  return text;
+}
+
+WorkingWindow::WorkingWindow(const WorkingTarget& target, const Assessment& recorded, const Language& language, const Palette& palette, QWidget* parent)
+    : QDialog(parent) {
+  setWindowTitle(words(language, kTitle));
+  setObjectName(QStringLiteral("workingWindow"));
+  resize(620, 560);
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(24, 20, 24, 16);
+  auto* small = new QLabel(words(language, kTitle), this);
+  small->setFont(stayalight::font(Face::condensed, 12));
+  column->addWidget(small);
+  auto* head = new QLabel(this);
+  head->setObjectName(QStringLiteral("figure"));
+  head->setFont(stayalight::font(Face::condensed, 18, Weight::medium));
+  head->setWordWrap(true);
+  head->setTextFormat(Qt::PlainText);
+  head->setText(target.shown + QLatin1String("   ") + target.title);
+  column->addWidget(head);
+  view_ = new QTextBrowser(this);
+  view_->setObjectName(QStringLiteral("steps"));
+  view_->setOpenLinks(false);
+  view_->setAccessibleName(words(language, kTitle));
+  column->addWidget(view_, 1);
+
+  const std::vector<Step> steps = stepsFor(recorded.working, target);
+  text_ = workingText(target, steps, language);
+  const QString ink3 = palette.color(ColorRole::ink3).name();
+  QString html;
+  const auto text = [](const QString& plain) { return plain.toHtmlEscaped(); };
+  for (const WorkedStep& step : workedSteps(steps, language, Notation::html)) {
+    html += QStringLiteral("<p style='margin-top:10px;margin-bottom:2px'><b>%1</b>&nbsp; %2<br>&nbsp;&nbsp;&nbsp;= %3 = <b>%4</b></p>")
+                .arg(text(words(language, kStep, std::int64_t{step.number})), step.formula, step.filled, step.result);
+    html += QStringLiteral("<table cellspacing='0' cellpadding='2' style='color:%1'><tr><td>%2</td><td>%3</td><td>%4</td><td>%5</td></tr>")
+                .arg(ink3, text(words(language, kColumnSymbol)), text(words(language, kColumnValue)), text(words(language, kColumnFrom)),
+                     text(words(language, kColumnGrade)));
+    for (const WorkedInput& input : step.inputs) {
+      html += QStringLiteral("<tr style='color:%1'><td>%2&nbsp;&nbsp;</td><td align='right'>%3&nbsp;&nbsp;</td><td>%4&nbsp;&nbsp;</td><td>%5</td></tr>")
+                  .arg(palette.color(ColorRole::ink).name(), input.symbol, input.value, text(input.from), text(input.grade));
+    }
+    html += QLatin1String("</table>");
+    QStringList below;
+    if (!step.note.isEmpty()) below << text(words(language, kGoverns, step.note.toStdString()));
+    if (!step.rule.isEmpty()) below << text(words(language, kRule, step.rule.toStdString()));
+    if (!step.source.isEmpty()) below << text(words(language, kSource, step.source.toStdString()));
+    html += QStringLiteral("<p style='margin-top:2px;color:%1'>%2</p><hr>").arg(palette.color(ColorRole::ink2).name(), below.join(QLatin1String("<br>")));
+  }
+  if (steps.empty()) html = QStringLiteral("<p>%1</p>").arg(text(words(language, kNothing)));
+  view_->setHtml(html);
+
+  auto* buttons = new QHBoxLayout;
+  auto* copy = new QPushButton(words(language, kCopy), this);
+  copy->setObjectName(QStringLiteral("copy"));
+  copy->setAutoDefault(false);
+  connect(copy, &QPushButton::clicked, this, [this] { QGuiApplication::clipboard()->setText(text_); });
+  auto* close = new QPushButton(words(language, kClose), this);
+  close->setObjectName(QStringLiteral("close"));
+  close->setDefault(true);
+  connect(close, &QPushButton::clicked, this, &QDialog::accept);
+  buttons->addWidget(copy);
+  buttons->addStretch(1);
+  buttons->addWidget(close);
+  column->addLayout(buttons);
+}
+
+}  // namespace stayalight

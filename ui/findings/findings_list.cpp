@@ -1,0 +1,246 @@
+#include "ui/findings/findings_list.h"
+
+#include <QtGui/QKeyEvent>
+#include <QtGui/QPainter>
+#include <QtWidgets/QHBoxLayout>
+#include <QtWidgets/QLabel>
+#include <QtWidgets/QPushButton>
+#include <QtWidgets/QScrollArea>
+#include <QtWidgets/QScrollBar>
+#include <QtWidgets/QVBoxLayout>
+#include <algorithm>
+
+#include "ui/inspector/entity_text.h"
+#include "ui/style/fonts.h"
+#include "ui/style/marks.h"
+#include "ui/wording/language.h"
+
+namespace stayalight {
+namespace {
+
+constexpr MessageId kHead{"shell.findings"};
+constexpr MessageId kNone{"shell.findings.none"};
+constexpr MessageId kPractice{"shell.findings.practice"};
+constexpr MessageId kListed{"shell.findings.listed"};
+constexpr MessageId kLocal{"shell.findings.local"};
+constexpr MessageId kSpoken{"shell.findings.spoken"};
+constexpr MessageId kCounts{"shell.findings.counts"};
+constexpr std::array<MessageId, 4> kSeverities = {MessageId{"shell.severity.danger"}, MessageId{"shell.severity.must_fix"},
+                                                  MessageId{"shell.severity.check_on_site"}, MessageId{"shell.severity.advice"}};
+constexpr double kMark = 14.0;
+constexpr int kCountWidth = 36;
+constexpr std::size_t kMostPlaces = 4;
+
+void color(QWidget* label, const Palette& palette, ColorRole role) {
+  QPalette colors = label->palette();
+  colors.setColor(QPalette::WindowText, palette.color(role));
+  label->setPalette(colors);
+}
+
+}  // namespace
+
+QString findingPlaces(const Plan& plan, const Finding& finding, const Language& language) {
+  QStringList all;
+  for (const EntityRef& place : finding.places) {
+    std::string text = placeName(plan, place, language);
+    if (text.empty()) text = entityName(plan, place, language);
+    const QString shown = QString::fromStdString(text);
+    if (!shown.isEmpty() && !all.contains(shown)) all << shown;
+  }
+  if (static_cast<std::size_t>(all.size()) > kMostPlaces) {
+    all = all.mid(0, static_cast<qsizetype>(kMostPlaces));
+    all << QStringLiteral("\u2026");
+  }
+  return all.join(QLatin1String(", "));
+}
+
+QString findingBasis(const Finding& finding, const Language& language) {
+  switch (finding.basis) {
+    case Basis::practice: return words(language, kPractice);
+    case Basis::listedInstruction: return words(language, kListed);
+    case Basis::local: return words(language, kLocal);
+    case Basis::code: break;
+  }
+  return QString::fromStdString(language.citation(finding.rule));
+}
+
+void FindingCounts::show(const std::array<int, 4>& counts, const Palette& palette, const Language& language) {
+  counts_ = counts;
+  palette_ = palette;
+  setAccessibleName(words(language, kCounts, std::int64_t{counts[0]}, std::int64_t{counts[1]}, std::int64_t{counts[2]}, std::int64_t{counts[3]}));
+  setToolTip(accessibleName());
+  updateGeometry();
+  update();
+}
+
+QSize FindingCounts::sizeHint() const { return {kCountWidth * 4, 18}; }
+
+void FindingCounts::paintEvent(QPaintEvent*) {
+  QPainter painter(this);
+  painter.setRenderHint(QPainter::Antialiasing);
+  painter.setFont(stayalight::font(Face::condensed, 12, Weight::medium));
+  for (int i = 0; i < 4; ++i) {
+    const double left = width() - (4 - i) * kCountWidth;
+    paintSeverity(painter, QRectF(left, (height() - kMark) / 2, kMark, kMark), static_cast<Severity>(i), palette_);
+    painter.setPen(palette_.color(ColorRole::ink));
+    painter.drawText(QRectF(left + kMark + 4, 0, kCountWidth - kMark - 4, height()), Qt::AlignLeft | Qt::AlignVCenter,
+                     QString::number(counts_[static_cast<std::size_t>(i)]));
+  }
+}
+
+FindingRow::FindingRow(const Plan& plan, const Finding& finding, const Palette& palette, const Language& language, QWidget* parent)
+    : QFrame(parent), finding_(finding), palette_(palette) {
+  setFocusPolicy(Qt::StrongFocus);
+  setObjectName(QStringLiteral("finding.") + QString::fromUtf8(finding.key.data(), static_cast<qsizetype>(finding.key.size())));
+  auto* row = new QHBoxLayout(this);
+  row->setContentsMargins(16 + 22, 5, 12, 5);
+  row->setSpacing(8);
+  auto* column = new QVBoxLayout;
+  column->setSpacing(1);
+  const auto label = [&](const QString& text, double size, Weight weight, ColorRole role) {
+    auto* made = new QLabel(text, this);
+    made->setFont(stayalight::font(Face::condensed, size, weight));
+    made->setWordWrap(true);
+    made->setTextFormat(Qt::PlainText);
+    color(made, palette_, role);
+    column->addWidget(made);
+    return made;
+  };
+  const QString plain = words(finding.plain, language);
+  label(plain, 12, Weight::medium, ColorRole::ink);
+  const QString trade = finding.trade.id.key.empty() ? QString() : words(finding.trade, language);
+  trade_ = label(trade, 11.5, Weight::regular, ColorRole::ink2);
+  trade_->hide();
+  const QString places = findingPlaces(plan, finding, language);
+  const QString basis = findingBasis(finding, language);
+  label(places.isEmpty() ? basis : QString(places + QStringLiteral("   ") + basis), 11, Weight::regular, ColorRole::ink3);
+  row->addLayout(column, 1);
+  if (finding.fix) {
+    auto* fix = new QPushButton(words(finding.fixName, language), this);
+    fix->setObjectName(QStringLiteral("fix"));
+    fix->setFont(stayalight::font(Face::condensed, 12, Weight::medium));
+    fix->setAccessibleName(words(finding.fixName, language) + QLatin1String(": ") + plain);
+    row->addWidget(fix, 0, Qt::AlignBottom);
+    connect(fix, &QPushButton::clicked, this, [this] { Q_EMIT fixRequested(finding_); });
+  }
+  setAccessibleName(words(language, kSpoken, words(language, kSeverities[static_cast<std::size_t>(finding.severity)]).toStdString(), plain.toStdString(),
+                          places.toStdString(), basis.toStdString()));
+  setAccessibleDescription(trade);
+  setToolTip(trade);
+}
+
+void FindingRow::paintEvent(QPaintEvent*) {
+  QPainter painter(this);
+  painter.setRenderHint(QPainter::Antialiasing);
+  if (finding_.severity == Severity::danger) painter.fillRect(QRectF(0, 0, 3, height()), palette_.color(ColorRole::danger));
+  paintSeverity(painter, QRectF(16, 7, kMark, kMark), finding_.severity, palette_);
+  painter.setPen(QPen(palette_.color(ColorRole::hairline), 1));
+  painter.drawLine(QPointF(16, height() - 0.5), QPointF(width() - 12, height() - 0.5));
+  if (hasFocus()) {
+    painter.setPen(QPen(palette_.color(ColorRole::lamp), 1.5));
+    painter.drawRoundedRect(QRectF(rect()).adjusted(5, 1, -5, -2), 3, 3);
+  }
+}
+
+void FindingRow::mouseDoubleClickEvent(QMouseEvent*) { Q_EMIT jumpRequested(finding_); }
+
+void FindingRow::keyPressEvent(QKeyEvent* event) {
+  switch (event->key()) {
+    case Qt::Key_Return:
+    case Qt::Key_Enter: Q_EMIT jumpRequested(finding_); return;
+    case Qt::Key_Down: focusNextChild(); return;
+    case Qt::Key_Up: focusPreviousChild(); return;
+    default: QFrame::keyPressEvent(event);
+  }
+}
+
+void FindingRow::focusInEvent(QFocusEvent* event) {
+  QFrame::focusInEvent(event);
+  trade_->setVisible(!trade_->text().isEmpty());
+  update();
+}
+
+void FindingRow::focusOutEvent(QFocusEvent* event) {
+  QFrame::focusOutEvent(event);
+  trade_->hide();
+  update();
+}
+
+FindingsList::FindingsList(QWidget* parent) : QWidget(parent) {
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 10, 0, 4);
+  column->setSpacing(4);
+  auto* top = new QHBoxLayout;
+  top->setContentsMargins(16, 0, 12, 0);
+  head_ = new QLabel(this);
+  head_->setFont(stayalight::font(Face::condensed, 13, Weight::medium));
+  counts_ = new FindingCounts(this);
+  top->addWidget(head_, 1);
+  top->addWidget(counts_);
+  column->addLayout(top);
+  scroll_ = new QScrollArea(this);
+  scroll_->setFrameShape(QFrame::NoFrame);
+  scroll_->setWidgetResizable(true);
+  scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  scroll_->setFocusPolicy(Qt::NoFocus);
+  column->addWidget(scroll_, 1);
+}
+
+void FindingsList::setColors(const Palette& palette) {
+  palette_ = palette;
+  fill();
+}
+
+void FindingsList::show(const Plan& plan, const std::vector<Finding>& findings, const Language& language) {
+  plan_ = plan;
+  findings_ = findings;
+  language_ = &language;
+  fill();
+}
+
+void FindingsList::fill() {
+  head_->setText(words(*language_, kHead));
+  color(head_, palette_, ColorRole::ink);
+  std::array<int, 4> counts{};
+  for (const Finding& finding : findings_) ++counts[static_cast<std::size_t>(finding.severity)];
+  counts_->show(counts, palette_, *language_);
+  std::string focused;
+  for (const FindingRow* row : rows_) {
+    if (row->hasFocus()) focused = std::string(row->finding().key);
+  }
+  const int position = scroll_->verticalScrollBar()->value();
+  rows_.clear();
+  auto* page = new QWidget;
+  page->setObjectName(QStringLiteral("findingsPage"));
+  auto* column = new QVBoxLayout(page);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(0);
+  for (const Finding& finding : findings_) {
+    auto* row = new FindingRow(plan_, finding, palette_, *language_, page);
+    connect(row, &FindingRow::jumpRequested, this, &FindingsList::jumpRequested);
+    connect(row, &FindingRow::fixRequested, this, &FindingsList::fixRequested);
+    column->addWidget(row);
+    rows_.push_back(row);
+  }
+  if (findings_.empty()) {
+    auto* none = new QLabel(words(*language_, kNone), page);
+    none->setFont(stayalight::font(Face::condensed, 12));
+    none->setWordWrap(true);
+    none->setContentsMargins(16, 6, 12, 6);
+    color(none, palette_, ColorRole::ink2);
+    column->addWidget(none);
+  }
+  column->addStretch(1);
+  // The button that asked for a repair may stand on the old page: it goes once its signal is done.
+  if (QWidget* old = scroll_->takeWidget()) old->deleteLater();
+  scroll_->setWidget(page);
+  scroll_->verticalScrollBar()->setValue(position);
+  for (FindingRow* row : rows_) {
+    if (!focused.empty() && row->finding().key == focused) {
+      row->setFocus();
+      break;
+    }
+  }
+}
+
+}  // namespace stayalight

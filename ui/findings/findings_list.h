@@ -1,0 +1,87 @@
+#pragma once
+
+// What the review found: mark by shape, one plain sentence, where it is, what it rests on, and a repair in one step.
+
+#include <QtWidgets/QFrame>
+#include <QtWidgets/QWidget>
+#include <vector>
+
+#include "core/review/review.h"
+#include "ui/style/palette.h"
+
+class QLabel;
+class QPushButton;
+class QScrollArea;
+class QVBoxLayout;
+
+namespace stayalight {
+
+/// Counts of the four severities, each beside its mark.
+class FindingCounts : public QWidget {
+ public:
+  explicit FindingCounts(QWidget* parent = nullptr) : QWidget(parent) {}
+  void show(const std::array<int, 4>& counts, const Palette& palette, const Language& language);
+  [[nodiscard]] QSize sizeHint() const override;
+
+ protected:
+  void paintEvent(QPaintEvent* event) override;
+
+ private:
+  std::array<int, 4> counts_{};
+  Palette palette_{Theme::light};
+};
+
+class FindingRow : public QFrame {
+  Q_OBJECT
+ public:
+  FindingRow(const Plan& plan, const Finding& finding, const Palette& palette, const Language& language, QWidget* parent = nullptr);
+  [[nodiscard]] const Finding& finding() const { return finding_; }
+
+ Q_SIGNALS:
+  void jumpRequested(const stayalight::Finding& finding);
+  void fixRequested(const stayalight::Finding& finding);
+
+ protected:
+  void paintEvent(QPaintEvent* event) override;
+  void mouseDoubleClickEvent(QMouseEvent* event) override;
+  void keyPressEvent(QKeyEvent* event) override;
+  void focusInEvent(QFocusEvent* event) override;
+  void focusOutEvent(QFocusEvent* event) override;
+
+ private:
+  Finding finding_;
+  Palette palette_;
+  QLabel* trade_ = nullptr;
+};
+
+class FindingsList : public QWidget {
+  Q_OBJECT
+ public:
+  explicit FindingsList(QWidget* parent = nullptr);
+  void show(const Plan& plan, const std::vector<Finding>& findings, const Language& language);
+  void setColors(const Palette& palette);
+  [[nodiscard]] const std::vector<FindingRow*>& rows() const { return rows_; }
+
+ Q_SIGNALS:
+  void jumpRequested(const stayalight::Finding& finding);
+  void fixRequested(const stayalight::Finding& finding);
+
+ private:
+  void fill();
+
+  Plan plan_;
+  std::vector<Finding> findings_;
+  const Language* language_ = &plainEnglish();
+  Palette palette_{Theme::light};
+  QLabel* head_;
+  FindingCounts* counts_;
+  QScrollArea* scroll_;
+  std::vector<FindingRow*> rows_;
+};
+
+/// "main 27, main 29" of a finding's places; empty where it concerns the whole plan.
+[[nodiscard]] QString findingPlaces(const Plan& plan, const Finding& finding, const Language& language);
+/// "210.4(A)", or "practice", "listed instructions", "local".
+[[nodiscard]] QString findingBasis(const Finding& finding, const Language& language);
+
+}  // namespace stayalight

@@ -1,0 +1,273 @@
+#include "ui/inspector/inspector.h"
+
+#include <QtCore/QSignalBlocker>
+#include <QtCore/QTimer>
+#include <QtWidgets/QComboBox>
+#include <QtWidgets/QFrame>
+#include <QtWidgets/QHBoxLayout>
+#include <QtWidgets/QLabel>
+#include <QtWidgets/QMenu>
+#include <QtWidgets/QPushButton>
+#include <QtWidgets/QScrollArea>
+#include <QtWidgets/QScrollBar>
+#include <QtWidgets/QVBoxLayout>
+
+#include "core/transfer/transfer.h"
+#include "ui/inspector/entity_text.h"
+#include "ui/style/icons.h"
+#include "ui/wording/language.h"
+
+namespace stayalight {
+namespace {
+
+constexpr MessageId kLookAt{"inspector.look_at"};
+constexpr MessageId kAddNew{"inspector.add_new"};
+constexpr MessageId kAdd{"inspector.add"};
+constexpr MessageId kStepAdd{"inspector.step.add"};
+constexpr MessageId kNothing{"inspector.nothing"};
+constexpr MessageId kNoPanel{"inspector.no_panel"};
+constexpr MessageId kNoCircuit{"inspector.no_circuit"};
+constexpr MessageId kNewCircuit{"inspector.new_circuit"};
+constexpr MessageId kListed{"inspector.listed"};
+constexpr int kMargin = 12;
+constexpr int kHelpLines = 3;
+constexpr std::int32_t kNewRating = 20;
+
+QVariant asData(const EntityRef& ref) { return QString::fromStdString(std::to_string(static_cast<int>(ref.kind)) + "/" + std::to_string(ref.id)); }
+
+}  // namespace
+
+Inspector::Inspector(FormStyle style, QWidget* parent) : QWidget(parent), style_(std::move(style)) {
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 0);
+  column->setSpacing(6);
+  auto* top = new QHBoxLayout;
+  top->setContentsMargins(kMargin, 0, kMargin, 0);
+  chooser_ = new QComboBox(this);
+  chooser_->setObjectName(QStringLiteral("lookAt"));
+  chooser_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
+  chooser_->setMinimumContentsLength(10);
+  top->addWidget(chooser_, 1);
+  add_ = new QPushButton(this);
+  add_->setObjectName(QStringLiteral("addNew"));
+  top->addWidget(add_);
+  column->addLayout(top);
+  scroll_ = new QScrollArea(this);
+  scroll_->setWidgetResizable(true);
+  scroll_->setFrameShape(QFrame::NoFrame);
+  scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  column->addWidget(scroll_, 1);
+  help_ = new QLabel(this);
+  help_->setObjectName(QStringLiteral("help"));
+  help_->setWordWrap(true);
+  help_->setTextFormat(Qt::PlainText);
+  help_->setAlignment(Qt::AlignTop);
+  help_->setContentsMargins(kMargin, 4, kMargin, 6);
+  help_->setFixedHeight(fontMetrics().lineSpacing() * kHelpLines + 10);
+  column->addWidget(help_);
+  connect(chooser_, &QComboBox::activated, this, [this](int index) {
+    const QStringList parts = chooser_->itemData(index).toString().split(QLatin1Char('/'));
+    if (parts.size() == 2) look({static_cast<RecordKind>(parts[0].toInt()), parts[1].toLongLong()});
+  });
+  addMenu();
+  setStyle(style_);
+}
+
+void Inspector::setStyle(const FormStyle& style) {
+  style_ = style;
+  const Language& language = *style_.language;
+  chooser_->setAccessibleName(words(language, kLookAt));
+  add_->setText(words(language, kAddNew));
+  add_->setIcon(buttonIcon(Icon::add, style_.palette));
+  rebuild();
+}
+
+void Inspector::addMenu() {
+  auto* menu = new QMenu(add_);
+  add_->setMenu(menu);
+  connect(menu, &QMenu::aboutToShow, this, [this, menu] {
+    menu->clear();
+    for (const RecordKind kind : {RecordKind::circuit, RecordKind::load, RecordKind::breaker, RecordKind::panel, RecordKind::feederRun}) {
+      QAction* action = menu->addAction(words(*style_.language, kAdd, kindName(kind, *style_.language)));
+      action->setObjectName(QStringLiteral("add.") + QString::fromStdString(std::string(recordType(kind).name)));
+      connect(action, &QAction::triggered, this, [this, kind] { addOf(kind); });
+    }
+  });
+}
+
+PanelId Inspector::panelLookedAt() const {
+  if (what_.kind == RecordKind::panel) return PanelId{what_.id};
+  if (what_.kind == RecordKind::circuit) {
+    if (const Circuit* circuit = stayalight::find(plan_, CircuitId{what_.id})) return panelOf(plan_, *circuit, Reading::planned);
+  }
+  if (what_.kind == RecordKind::breaker) {
+    if (const Breaker* breaker = stayalight::find(plan_, BreakerId{what_.id})) return breaker->panel;
+  }
+  if (const Panel* main = mainPanel(plan_)) return main->id;
+  return plan_.panels.empty() ? PanelId{} : plan_.panels.front()->id;
+}
+
+void Inspector::addOf(RecordKind kind) {
+  const Language& language = *style_.language;
+  const PanelId panel = panelLookedAt();
+  const Message name = say(kStepAdd, kindName(kind, language));
+  Result<Plan> after = Message{kNoPanel, {}};
+  EntityRef next;
+  switch (kind) {
+    case RecordKind::circuit:
+      next = {kind, nextCircuitId(plan_).number};
+      if (stayalight::find(plan_, panel) != nullptr) {
+        after = addCircuit(plan_, panel, std::nullopt, 1, RatingAmperes(kNewRating), stayalight::render(Message{kNewCircuit, {}}, language));
+      }
+      break;
+    case RecordKind::load:
+      next = {kind, nextLoadId(plan_).number};
+      if (what_.kind == RecordKind::circuit) after = addLoad(plan_, CircuitId{what_.id}, Load{});
+      else after = Message{kNoCircuit, {}};
+      break;
+    case RecordKind::breaker: {
+      next = {kind, nextBreakerId(plan_).number};
+      if (stayalight::find(plan_, panel) == nullptr) break;
+      const std::vector<Placement> free = landings(plan_, panel, 1, {});
+      if (!free.empty()) {
+        after = addBreaker(plan_, free.front(), RatingAmperes(kNewRating), Feeds::nothing);
+      } else if (const auto why = refusal(plan_, {panel, {}, Half::whole, 1}, {})) {
+        after = *why;
+      }
+      break;
+    }
+    case RecordKind::panel:
+      next = {kind, nextPanelId(plan_).number};
+      after = addPanel(plan_, backupPanel(plan_) == nullptr && mainPanel(plan_) != nullptr ? PanelRole::backup
+                              : mainPanel(plan_) == nullptr                                ? PanelRole::main
+                                                                                           : PanelRole::subpanel);
+      break;
+    case RecordKind::feederRun: {
+      next = {kind, nextFeederRunId(plan_).number};
+      Segment wanted = Segment::mainToSwitch;
+      for (const Segment segment : segments(plan_)) {
+        if (runOf(plan_, segment) == nullptr) {
+          wanted = segment;
+          break;
+        }
+      }
+      after = addFeederRun(plan_, wanted);
+      break;
+    }
+    default: return;
+  }
+  if (!after) {
+    Q_EMIT refused(after.refusal());
+    return;
+  }
+  Q_EMIT edited({std::move(after).value(), name, {}});
+  look(next);
+  focusField({});
+}
+
+void Inspector::setPlan(const Plan& plan) {
+  plan_ = plan;
+  if (findRecord(plan_, what_) == nullptr) what_ = {RecordKind::site};
+  fillChooser();
+  if (recordsFor(plan_, what_) != records_) {
+    rebuild();
+    return;
+  }
+  for (RecordForm* form : forms_) form->refresh(plan_);
+}
+
+void Inspector::fillChooser() {
+  const QSignalBlocker quiet(chooser_);
+  chooser_->clear();
+  const Language& language = *style_.language;
+  for (const EntityRef& ref : entities(plan_)) {
+    const std::string place = placeName(plan_, ref, language);
+    const std::string name = entityName(plan_, ref, language);
+    const bool both = !place.empty() && ref.kind == RecordKind::circuit;
+    chooser_->addItem(both ? words(language, kListed, name, place) : QString::fromStdString(name), asData(ref));
+  }
+  const std::vector<EntityRef> records = recordsFor(plan_, what_);
+  chooser_->setCurrentIndex(records.empty() ? -1 : chooser_->findData(asData(records.front())));
+}
+
+void Inspector::rebuild() {
+  // The keyboard returns to where it was, as far as that record is still there.
+  EntityRef focusRef;
+  std::string focusKey;
+  for (const RecordForm* form : forms_) {
+    for (const Field& field : recordType(form->ref().kind).fields) {
+      const FieldEditor* editor = form->editor(field.key);
+      if (editor != nullptr && editor->focusProxy() != nullptr && editor->focusProxy()->hasFocus()) {
+        focusRef = form->ref();
+        focusKey = std::string(field.key);
+      }
+    }
+  }
+  const bool same = !records_.empty() && !recordsFor(plan_, what_).empty() && records_.front() == recordsFor(plan_, what_).front();
+  const int position = same ? scroll_->verticalScrollBar()->value() : 0;
+  records_ = recordsFor(plan_, what_);
+  // A line that loses the keyboard because its form goes away must not change the plan any more.
+  for (RecordForm* form : forms_) {
+    form->edited = nullptr;
+    form->refused = nullptr;
+    form->focused = nullptr;
+  }
+  forms_.clear();
+  auto* page = new QWidget;
+  page->setObjectName(QStringLiteral("page"));
+  auto* column = new QVBoxLayout(page);
+  column->setContentsMargins(kMargin, 4, kMargin, 8);
+  column->setSpacing(8);
+  for (const EntityRef& ref : records_) {
+    if (!forms_.empty()) {
+      auto* rule = new QFrame(page);
+      rule->setFrameShape(QFrame::HLine);
+      column->addWidget(rule);
+    }
+    auto* form = new RecordForm(plan_, ref, style_, page);
+    form->edited = [this](const FormEdit& edit) { Q_EMIT edited(edit); };
+    form->refused = [this](const Message& why) { Q_EMIT refused(why); };
+    form->focused = [this](const Field& field) { help_->setText(QString::fromStdString(fieldHelp(field, *style_.language))); };
+    column->addWidget(form);
+    forms_.push_back(form);
+  }
+  if (forms_.empty()) column->addWidget(new QLabel(words(*style_.language, kNothing), page));
+  column->addStretch(1);
+  if (QWidget* old = scroll_->takeWidget()) old->deleteLater();
+  scroll_->setWidget(page);
+  help_->clear();
+  if (same) scroll_->verticalScrollBar()->setValue(position);
+  if (RecordForm* again = form(focusRef); again != nullptr && !focusKey.empty()) again->focusField(focusKey);
+}
+
+void Inspector::look(const EntityRef& what) {
+  if (findRecord(plan_, what) == nullptr) return;
+  what_ = what;
+  const std::vector<EntityRef> records = recordsFor(plan_, what);
+  if (!records.empty()) what_ = records.front();
+  fillChooser();
+  if (records != records_) rebuild();
+  if (RecordForm* target = form(what); target != nullptr && what != what_) {
+    // After the layout has run, so that the form has its place.
+    QTimer::singleShot(0, target, [this, target] { scroll_->ensureWidgetVisible(target); });
+  }
+  Q_EMIT looked(what_);
+}
+
+RecordForm* Inspector::form(const EntityRef& ref) const {
+  for (RecordForm* form : forms_) {
+    if (form->ref() == ref) return form;
+  }
+  return nullptr;
+}
+
+void Inspector::focusField(std::string_view key) {
+  for (RecordForm* form : forms_) {
+    if (key.empty() || form->editor(key) != nullptr) {
+      form->focusField(key);
+      return;
+    }
+  }
+}
+
+}  // namespace stayalight

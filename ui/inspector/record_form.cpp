@@ -1,0 +1,220 @@
+#include "ui/inspector/record_form.h"
+
+#include <QtWidgets/QGridLayout>
+#include <QtWidgets/QHBoxLayout>
+#include <QtWidgets/QLabel>
+#include <QtWidgets/QPushButton>
+#include <QtWidgets/QVBoxLayout>
+
+#include "ui/inspector/entity_text.h"
+#include "ui/style/fonts.h"
+#include "ui/style/icons.h"
+#include "ui/wording/language.h"
+
+namespace stayalight {
+namespace {
+
+constexpr MessageId kStepSet{"inspector.step.set"};
+constexpr MessageId kStepAdd{"inspector.step.add"};
+constexpr MessageId kStepCopy{"inspector.step.copy"};
+constexpr MessageId kStepRemove{"inspector.step.remove"};
+constexpr MessageId kAdd{"inspector.add"};
+constexpr MessageId kCopy{"inspector.copy"};
+constexpr MessageId kRemove{"inspector.remove"};
+constexpr int kLabelWidth = 118;
+
+bool isItem(RecordKind kind) {
+  return kind == RecordKind::space || kind == RecordKind::useWindow || kind == RecordKind::overloadPoint || kind == RecordKind::efficiencyPoint;
+}
+bool canCopy(RecordKind kind) {
+  return kind == RecordKind::circuit || kind == RecordKind::load || kind == RecordKind::panel || kind == RecordKind::breaker;
+}
+bool canRemove(RecordKind kind) { return canCopy(kind) || kind == RecordKind::feederRun || isItem(kind); }
+
+std::string nameInStep(const Plan& plan, const EntityRef& ref, const Language& language) {
+  // An item alone says little: "point 2" of what.
+  const EntityRef owner = isItem(ref.kind) ? ownerOf(plan, ref) : ref;
+  return entityName(plan, owner, language);
+}
+
+}  // namespace
+
+std::vector<EntityRef> recordsFor(const Plan& plan, const EntityRef& what) {
+  EntityRef start = what;
+  if (isItem(start.kind)) start = ownerOf(plan, start);
+  if (start.kind == RecordKind::load) start = ownerOf(plan, start);
+  if (start.kind == RecordKind::breaker) {
+    if (const Circuit* circuit = circuitOn(plan, BreakerId{start.id}, Reading::planned)) start = {RecordKind::circuit, circuit->id.number};
+  }
+  if (findRecord(plan, start) == nullptr) return {};
+  std::vector<EntityRef> all{start};
+  const auto items = [&](RecordKind kind, std::int64_t id, std::size_t count) {
+    for (std::size_t i = 0; i < count; ++i) all.push_back({kind, id, static_cast<std::int32_t>(i)});
+  };
+  if (start.kind == RecordKind::circuit) {
+    const Circuit& circuit = *find(plan, CircuitId{start.id});
+    for (const Load& load : circuit.loads) {
+      all.push_back({RecordKind::load, load.id.number});
+      items(RecordKind::useWindow, load.id.number, load.windows.size());
+    }
+    for (const BreakerId breaker : {circuit.planned, circuit.breaker}) {
+      const bool shownAlready = breaker == circuit.breaker && circuit.breaker == circuit.planned && all.back().kind == RecordKind::breaker;
+      if (find(plan, breaker) != nullptr && !shownAlready) all.push_back({RecordKind::breaker, breaker.number});
+    }
+  }
+  if (start.kind == RecordKind::panel) items(RecordKind::space, start.id, find(plan, PanelId{start.id})->exceptions.size());
+  if (start.kind == RecordKind::inverter) {
+    items(RecordKind::overloadPoint, 0, plan.inverter->overload.size());
+    items(RecordKind::efficiencyPoint, 0, plan.inverter->efficiency.size());
+  }
+  return all;
+}
+
+RecordForm::RecordForm(const Plan& plan, const EntityRef& ref, const FormStyle& style, QWidget* parent)
+    : QWidget(parent), ref_(ref), style_(style), plan_(plan) {
+  const Language& language = *style_.language;
+  setObjectName(QString::fromStdString(std::string(recordType(ref.kind).name) + "." + std::to_string(ref.id) +
+                                       (ref.item >= 0 ? "." + std::to_string(ref.item) : std::string())));
+  auto* column = new QVBoxLayout(this);
+  column->setContentsMargins(0, 0, 0, 8);
+  column->setSpacing(6);
+  addHeading(plan);
+  grid_ = new QGridLayout;
+  grid_->setHorizontalSpacing(8);
+  grid_->setVerticalSpacing(4);
+  grid_->setColumnMinimumWidth(0, kLabelWidth);
+  grid_->setColumnStretch(1, 1);
+  column->addLayout(grid_);
+  int row = 0;
+  for (const Field& field : recordType(ref.kind).fields) {
+    if (field.kind == FieldKind::identity) continue;
+    auto* editor = new FieldEditor(field, style_, this);
+    editor->setObjectName(QString::fromUtf8(field.key.data(), static_cast<qsizetype>(field.key.size())));
+    auto* label = new QLabel(QString::fromStdString(fieldLabel(field, language)), this);
+    label->setWordWrap(true);
+    label->setToolTip(QString::fromStdString(fieldHelp(field, language)));
+    label->setBuddy(editor->focusProxy());
+    label->setMaximumWidth(kLabelWidth);
+    QPalette colors = label->palette();
+    colors.setColor(QPalette::WindowText, style_.palette.color(ColorRole::ink2));
+    label->setPalette(colors);
+    grid_->addWidget(label, row, 0, Qt::AlignTop);
+    grid_->addWidget(editor, row, 1);
+    ++row;
+    editors_.push_back(editor);
+    editor->focused = [this](const Field& f) {
+      if (focused) focused(f);
+    };
+    editor->entered = [this, editor](const FieldValue& value) {
+      const Field& f = editor->field();
+      Result<Plan> after = setField(plan_, ref_, f.key, value);
+      if (!after) {
+        editor->refuse(after.refusal());
+        return;
+      }
+      const std::string key = std::string(recordType(ref_.kind).name) + "/" + std::to_string(ref_.id) + "/" + std::to_string(ref_.item) + "/" +
+                              std::string(f.key);
+      request(std::move(after), say(kStepSet, fieldLabel(f, *style_.language), nameInStep(plan_, ref_, *style_.language)),
+              f.kind == FieldKind::text ? QString::fromStdString(key) : QString());
+    };
+  }
+  for (const Children& list : recordType(ref.kind).children) {
+    if (!list.single) addList(list);
+  }
+  refresh(plan);
+}
+
+void RecordForm::addHeading(const Plan& plan) {
+  const Language& language = *style_.language;
+  auto* row = new QHBoxLayout;
+  row->setSpacing(4);
+  heading_ = new QLabel(this);
+  heading_->setObjectName(QStringLiteral("heading"));
+  heading_->setFont(stayalight::font(Face::condensed, 13.5, Weight::medium));
+  heading_->setTextFormat(Qt::PlainText);
+  row->addWidget(heading_);
+  place_ = new QLabel(this);
+  place_->setTextFormat(Qt::PlainText);
+  QPalette colors = place_->palette();
+  colors.setColor(QPalette::WindowText, style_.palette.color(ColorRole::ink3));
+  place_->setPalette(colors);
+  row->addWidget(place_, 1);
+  const auto button = [&](MessageId text, Icon icon, const QString& name) {
+    auto* made = new QPushButton(buttonIcon(icon, style_.palette), words(language, text), this);
+    made->setObjectName(name);
+    made->setFlat(true);
+    made->setAccessibleName(words(language, text) + QLatin1Char(' ') + QString::fromStdString(entityName(plan, ref_, language)));
+    row->addWidget(made);
+    return made;
+  };
+  if (canCopy(ref_.kind)) {
+    QPushButton* copy = button(kCopy, Icon::sheet, QStringLiteral("copy"));
+    connect(copy, &QPushButton::clicked, this, [this] {
+      const Language& said = *style_.language;
+      Result<Plan> after = ref_.kind == RecordKind::circuit   ? copyCircuit(plan_, CircuitId{ref_.id})
+                           : ref_.kind == RecordKind::load    ? copyLoad(plan_, LoadId{ref_.id})
+                           : ref_.kind == RecordKind::panel   ? copyPanel(plan_, PanelId{ref_.id})
+                                                              : copyBreaker(plan_, BreakerId{ref_.id});
+      request(std::move(after), say(kStepCopy, entityName(plan_, ref_, said)));
+    });
+  }
+  if (canRemove(ref_.kind)) {
+    QPushButton* removal = button(kRemove, Icon::remove, QStringLiteral("delete"));
+    connect(removal, &QPushButton::clicked, this, [this] {
+      const Message name = say(kStepRemove, entityName(plan_, ref_, *style_.language));
+      request(isItem(ref_.kind) ? removeItem(plan_, ref_) : remove(plan_, ref_), name);
+    });
+  }
+  static_cast<QVBoxLayout*>(layout())->addLayout(row);
+}
+
+void RecordForm::addList(const Children& list) {
+  const Language& language = *style_.language;
+  const std::string kind = kindName(list.kind, language);
+  auto* add = new QPushButton(buttonIcon(Icon::add, style_.palette), words(language, kAdd, kind), this);
+  add->setObjectName(QStringLiteral("add.") + QString::fromStdString(std::string(list.key)));
+  const std::string key(list.key);
+  connect(add, &QPushButton::clicked, this, [this, key, kind] {
+    const Message name = say(kStepAdd, kind);
+    if (key == "loads") request(addLoad(plan_, CircuitId{ref_.id}, Load{}), name);
+    else request(addItem(plan_, ref_, key), name);
+  });
+  auto* row = new QHBoxLayout;
+  row->addStretch(1);
+  row->addWidget(add);
+  static_cast<QVBoxLayout*>(layout())->addLayout(row);
+}
+
+void RecordForm::request(Result<Plan> after, const Message& name, const QString& mergeWith) {
+  if (!after) {
+    if (refused) refused(after.refusal());
+    return;
+  }
+  if (edited) edited({std::move(after).value(), name, mergeWith});
+}
+
+void RecordForm::refresh(const Plan& plan) {
+  plan_ = plan;
+  const void* record = findRecord(plan, ref_);
+  if (record == nullptr) return;
+  const Language& language = *style_.language;
+  const bool ofCircuit = ref_.kind == RecordKind::breaker;
+  heading_->setText(QString::fromStdString(ofCircuit ? kindName(ref_.kind, language) : entityName(plan, ref_, language)));
+  const bool placed = ref_.kind == RecordKind::circuit || ref_.kind == RecordKind::breaker;
+  place_->setText(placed ? QString::fromStdString(placeName(plan, ref_, language)) : QString());
+  for (FieldEditor* editor : editors_) editor->refresh(plan, editor->field().get(record));
+}
+
+FieldEditor* RecordForm::editor(std::string_view key) const {
+  for (FieldEditor* editor : editors_) {
+    if (editor->field().key == key) return editor;
+  }
+  return nullptr;
+}
+
+void RecordForm::focusField(std::string_view key) {
+  FieldEditor* found = key.empty() && !editors_.empty() ? editors_.front() : editor(key);
+  if (found != nullptr) found->setFocus(Qt::TabFocusReason);
+}
+
+}  // namespace stayalight

@@ -1,0 +1,55 @@
+#pragma once
+
+// The fields of one record, from the field table, with a heading and the buttons that go with it.
+
+#include <QtWidgets/QWidget>
+#include <functional>
+#include <vector>
+
+#include "core/edit/edit.h"
+#include "ui/inspector/field_editor.h"
+
+class QGridLayout;
+class QLabel;
+
+namespace stayalight {
+
+/// What a form asks for: the plan after the edit, the name of the step, and what steps merge with (empty: none).
+struct FormEdit {
+  Plan plan;
+  Message name;
+  QString mergeWith;
+};
+
+class RecordForm : public QWidget {
+ public:
+  RecordForm(const Plan& plan, const EntityRef& ref, const FormStyle& style, QWidget* parent = nullptr);
+
+  std::function<void(FormEdit)> edited;
+  /// A copy or a deletion that was refused.
+  std::function<void(const Message&)> refused;
+  std::function<void(const Field&)> focused;
+
+  [[nodiscard]] const EntityRef& ref() const { return ref_; }
+  void refresh(const Plan& plan);
+  void focusField(std::string_view key);
+  [[nodiscard]] FieldEditor* editor(std::string_view key) const;
+
+ private:
+  void addHeading(const Plan& plan);
+  void addList(const Children& list);
+  void request(Result<Plan> after, const Message& name, const QString& mergeWith = {});
+
+  EntityRef ref_;
+  FormStyle style_;
+  Plan plan_;
+  QLabel* heading_ = nullptr;
+  QLabel* place_ = nullptr;
+  QGridLayout* grid_ = nullptr;
+  std::vector<FieldEditor*> editors_;
+};
+
+/// The records shown for a selection, in order: a circuit with its breaker and loads, an inverter with its curves.
+[[nodiscard]] std::vector<EntityRef> recordsFor(const Plan& plan, const EntityRef& what);
+
+}  // namespace stayalight
