@@ -17,12 +17,15 @@ constexpr std::int32_t kMainSpaces = 20;
 constexpr std::int32_t kSubpanelSpaces = 8;
 
 std::string startingName(PanelRole role) {
-  return render(say(role == PanelRole::main ? kMainName : role == PanelRole::backup ? kBackupName : kSubpanelName),
+  return render(say(role == PanelRole::main     ? kMainName
+                    : role == PanelRole::backup ? kBackupName
+                                                : kSubpanelName),
                 plainEnglish());
 }
 
 bool isSource(Feeds feeds) {
-  return feeds == Feeds::inverterOutput || feeds == Feeds::solar || feeds == Feeds::generator || feeds == Feeds::utility;
+  return feeds == Feeds::inverterOutput || feeds == Feeds::solar || feeds == Feeds::generator ||
+         feeds == Feeds::utility;
 }
 
 std::optional<Message> checkRating(RatingAmperes rating) {
@@ -51,7 +54,8 @@ Plan addPanel(const Plan& plan, PanelRole role) {
   panel.role = role;
   panel.name = startingName(role);
   panel.spaces = role == PanelRole::main ? kMainSpaces : kSubpanelSpaces;
-  if (const Panel* ahead = mainPanel(plan); ahead != nullptr && role != PanelRole::main) panel.fedFrom = ahead->id;
+  if (const Panel* ahead = mainPanel(plan); ahead != nullptr && role != PanelRole::main)
+    panel.fedFrom = ahead->id;
   Plan added = plan;
   added.panels.emplace_back(panel);
   return added;
@@ -78,8 +82,8 @@ Result<Plan> addBreaker(const Plan& plan, const Placement& placement, RatingAmpe
   return added;
 }
 
-Result<Plan> addCircuit(const Plan& plan, PanelId panel, std::optional<Placement> placement, std::int32_t poles,
-                        RatingAmperes rating, std::string name) {
+Result<Plan> addCircuit(const Plan& plan, PanelId panel, std::optional<Placement> placement,
+                        std::int32_t poles, RatingAmperes rating, std::string name) {
   Placement place{panel, {}, Half::whole, poles};
   if (placement) {
     place.position = placement->position;

@@ -42,10 +42,10 @@ LegWatts wattsByLeg(const Plan& plan, const Panel& panel, const std::vector<Brea
 
 // Smaller is better. Milliwatts, so that sums in another order compare equal.
 struct Score {
-  int apart = 0;                 ///< members of a group that no handle tie can join
-  long long heavierLeg = 0;      ///< of a group: the heavier leg with the group on it
-  long long leg = 0;             ///< of a single: what its leg carries already
-  std::size_t place = 0;         ///< sum of the places in the order of spaces
+  int apart = 0;             ///< members of a group that no handle tie can join
+  long long heavierLeg = 0;  ///< of a group: the heavier leg with the group on it
+  long long leg = 0;         ///< of a single: what its leg carries already
+  std::size_t place = 0;     ///< sum of the places in the order of spaces
   friend bool operator<(const Score& a, const Score& b) {
     return std::tie(a.apart, a.heavierLeg, a.leg, a.place) < std::tie(b.apart, b.heavierLeg, b.leg, b.place);
   }
@@ -91,14 +91,15 @@ struct Standing {
     return legs.size() != 1 || hots[index(legs[0])] <= hots[index(otherLeg(legs[0]))];
   }
   [[nodiscard]] bool apart(const Placement& place) const {
-    return !places.empty() &&
-           std::none_of(places.begin(), places.end(), [&](const Placement& other) { return adjacent(place, other); });
+    return !places.empty() && std::none_of(places.begin(), places.end(),
+                                           [&](const Placement& other) { return adjacent(place, other); });
   }
 };
 
 class Chooser {
  public:
-  Chooser(const Plan& plan, const Panel& panel, const MovingGroup& group, const std::vector<BreakerId>& ignoring)
+  Chooser(const Plan& plan, const Panel& panel, const MovingGroup& group,
+          const std::vector<BreakerId>& ignoring)
       : group_(group) {
     const std::vector<SpacePosition> order = allSpaces(panel);
     for (const std::int32_t poles : {1, 2}) {
@@ -116,7 +117,8 @@ class Chooser {
     alone_ = group.movers.size() == 1 && group.staying.empty();
   }
 
-  // The best whole set, trying each place of the first mover (or the landing) and the best for each further one.
+  // The best whole set, trying each place of the first mover (or the landing) and the best for each further
+  // one.
   [[nodiscard]] std::vector<Placement> best(const std::optional<Placement>& landing) const {
     std::vector<Placement> chosen;
     std::optional<Score> chosenScore;

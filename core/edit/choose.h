@@ -25,7 +25,8 @@ struct MovingGroup {
 [[nodiscard]] double connectedWatts(const Circuit& circuit);
 
 /// A place for each mover, in their order, or why there is none. `landing` is the place of the first.
-[[nodiscard]] Result<std::vector<Placement>> choosePlaces(const Plan& plan, PanelId panel, const MovingGroup& group,
+[[nodiscard]] Result<std::vector<Placement>> choosePlaces(const Plan& plan, PanelId panel,
+                                                          const MovingGroup& group,
                                                           const std::vector<BreakerId>& ignoring,
                                                           std::optional<SpacePosition> landing);
 

@@ -1,7 +1,7 @@
 #pragma once
 
-// Every change a person can make, as a function from plan to plan or to the reason why not. Nothing moves on a
-// refusal. One call is one undo step.
+// Every change a person can make, as a function from plan to plan or to the reason why not. Nothing moves on
+// a refusal. One call is one undo step.
 
 #include <span>
 #include <string>
@@ -13,20 +13,21 @@
 
 namespace stayalight {
 
-/// Moves circuits, whole multiwire groups with them, onto new breakers in `panel`. `landing` is where the first one
-/// goes; the others, or all without it, take the best free spaces: the leg with the smaller connected load, a group's
-/// hots on opposite legs in adjacent spaces, then the topmost. The old breakers stay in place without function; a
-/// circuit that stands on a new breaker already takes that breaker along. Moving to the panel it came from is
-/// `sendBack`. Breakers of a moved multiwire group keep their tie.
+/// Moves circuits, whole multiwire groups with them, onto new breakers in `panel`. `landing` is where the
+/// first one goes; the others, or all without it, take the best free spaces: the leg with the smaller
+/// connected load, a group's hots on opposite legs in adjacent spaces, then the topmost. The old breakers
+/// stay in place without function; a circuit that stands on a new breaker already takes that breaker along.
+/// Moving to the panel it came from is `sendBack`. Breakers of a moved multiwire group keep their tie.
 [[nodiscard]] Result<Plan> moveCircuits(const Plan& plan, std::span<const CircuitId> circuits, PanelId panel,
                                         std::optional<SpacePosition> landing = std::nullopt);
 
-/// Undoes a move: the circuits (with their groups) are fed by their old breakers again, which count as existing.
-/// Afterwards the plan equals the one before the move. Where the old space was given to another breaker: refused.
+/// Undoes a move: the circuits (with their groups) are fed by their old breakers again, which count as
+/// existing. Afterwards the plan equals the one before the move. Where the old space was given to another
+/// breaker: refused.
 [[nodiscard]] Result<Plan> sendBack(const Plan& plan, std::span<const CircuitId> circuits);
 
-/// Moves a breaker within its panel. One that is new simply changes its place; for an existing one the old record is
-/// kept as removed, for the schedule before the work, and a new record stands in the new place.
+/// Moves a breaker within its panel. One that is new simply changes its place; for an existing one the old
+/// record is kept as removed, for the schedule before the work, and a new record stands in the new place.
 [[nodiscard]] Result<Plan> relocate(const Plan& plan, BreakerId breaker, SpacePosition position);
 
 /// Exchanges the places of two breakers of one panel that take the same room, or the panels of two circuits.
@@ -38,10 +39,11 @@ namespace stayalight {
 [[nodiscard]] Plan newPlan();  ///< a main panel of 20 spaces, an empty backup subpanel of 8, nothing else
 
 [[nodiscard]] Plan addPanel(const Plan& plan, PanelRole role);
-[[nodiscard]] Result<Plan> addBreaker(const Plan& plan, const Placement& placement, RatingAmperes rating, Feeds feeds);
+[[nodiscard]] Result<Plan> addBreaker(const Plan& plan, const Placement& placement, RatingAmperes rating,
+                                      Feeds feeds);
 /// A circuit with its breaker in an existing panel; without a placement on the first free space.
-[[nodiscard]] Result<Plan> addCircuit(const Plan& plan, PanelId panel, std::optional<Placement> placement, std::int32_t poles,
-                                      RatingAmperes rating, std::string name);
+[[nodiscard]] Result<Plan> addCircuit(const Plan& plan, PanelId panel, std::optional<Placement> placement,
+                                      std::int32_t poles, RatingAmperes rating, std::string name);
 [[nodiscard]] Result<Plan> addLoad(const Plan& plan, CircuitId circuit, Load load);
 [[nodiscard]] Plan addFeederRun(const Plan& plan, Segment segment);
 /// A copy of a circuit with its loads on a free space of the same panel.
@@ -49,22 +51,40 @@ namespace stayalight {
 [[nodiscard]] Result<Plan> copyLoad(const Plan& plan, LoadId load);
 [[nodiscard]] Result<Plan> copyPanel(const Plan& plan, PanelId panel);
 [[nodiscard]] Result<Plan> copyBreaker(const Plan& plan, BreakerId breaker);
-/// Takes the entity away with what only it holds (a circuit's loads, its new breaker; a panel's breakers and circuits).
+/// Takes the entity away with what only it holds (a circuit's loads, its new breaker; a panel's breakers and
+/// circuits).
 [[nodiscard]] Result<Plan> remove(const Plan& plan, const EntityRef& entity);
 /// Adds an item to a list inside a record (use window, curve point, space exception) or takes one away.
 [[nodiscard]] Result<Plan> addItem(const Plan& plan, const EntityRef& owner, std::string_view list);
 [[nodiscard]] Result<Plan> removeItem(const Plan& plan, const EntityRef& item);
 
-/// Sets one field after `check`; also what fields say about each other: a breaker's place must fit, an id must exist.
-[[nodiscard]] Result<Plan> setField(const Plan& plan, const EntityRef& entity, std::string_view key, const FieldValue& value);
+/// Sets one field after `check`; also what fields say about each other: a breaker's place must fit, an id
+/// must exist.
+[[nodiscard]] Result<Plan> setField(const Plan& plan, const EntityRef& entity, std::string_view key,
+                                    const FieldValue& value);
 
 /// A repair that a finding offers, as data.
 namespace fix {
-struct Move { std::vector<CircuitId> circuits; PanelId panel; std::optional<SpacePosition> landing; };
-struct SendBack { std::vector<CircuitId> circuits; };
-struct SetField { EntityRef entity; std::string key; FieldValue value; };
-struct SetFields { std::vector<SetField> fields; };  ///< all or none, as one step
-struct Relocate { BreakerId breaker; SpacePosition position; };
+struct Move {
+  std::vector<CircuitId> circuits;
+  PanelId panel;
+  std::optional<SpacePosition> landing;
+};
+struct SendBack {
+  std::vector<CircuitId> circuits;
+};
+struct SetField {
+  EntityRef entity;
+  std::string key;
+  FieldValue value;
+};
+struct SetFields {
+  std::vector<SetField> fields;
+};  ///< all or none, as one step
+struct Relocate {
+  BreakerId breaker;
+  SpacePosition position;
+};
 }  // namespace fix
 using Fix = std::variant<fix::Move, fix::SendBack, fix::SetField, fix::SetFields, fix::Relocate>;
 [[nodiscard]] Result<Plan> applyFix(const Plan& plan, const Fix& fix);

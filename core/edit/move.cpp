@@ -13,7 +13,8 @@ constexpr MessageId kNeverMoved{"edit.never_moved"};
 constexpr MessageId kNoOldBreaker{"edit.no_old_breaker"};
 constexpr MessageId kOldBreakerInUse{"edit.old_breaker_in_use"};
 
-// The circuits with all that must move with them: their multiwire groups, and what shares a breaker with them.
+// The circuits with all that must move with them: their multiwire groups, and what shares a breaker with
+// them.
 Result<std::vector<CircuitId>> withCompanions(const Plan& plan, std::span<const CircuitId> circuits) {
   std::vector<CircuitId> all;
   for (const CircuitId id : circuits) {
@@ -33,7 +34,8 @@ Result<std::vector<CircuitId>> withCompanions(const Plan& plan, std::span<const 
   return all;
 }
 
-// Sorts circuits into groups that must be placed together, each a list of breakers. The first circuit's group is first.
+// Sorts circuits into groups that must be placed together, each a list of breakers. The first circuit's group
+// is first.
 std::vector<MovingGroup> groupsOf(const Plan& plan, const std::vector<CircuitId>& circuits, PanelId panel,
                                   bool moveWithin) {
   std::vector<MovingGroup> groups;
@@ -67,7 +69,8 @@ std::vector<MovingGroup> groupsOf(const Plan& plan, const std::vector<CircuitId>
   return groups;
 }
 
-// Those that need the most room in a row first, then the heaviest: the order in which free places are given out.
+// Those that need the most room in a row first, then the heaviest: the order in which free places are given
+// out.
 void sortForPlacing(std::vector<MovingGroup>& groups) {
   const auto poles = [](const MovingGroup& group) {
     std::int32_t sum = 0;
@@ -86,7 +89,8 @@ void sortForPlacing(std::vector<MovingGroup>& groups) {
   });
 }
 
-// A breaker made for the new panel: rating, poles, protection and tie stay, what belongs to the old one does not.
+// A breaker made for the new panel: rating, poles, protection and tie stay, what belongs to the old one does
+// not.
 Breaker boughtFor(const Plan& plan, const Breaker& old, const Placement& placement) {
   Breaker fresh;
   fresh.id = nextBreakerId(plan);
@@ -121,7 +125,8 @@ void moveTo(Plan& plan, const Mover& mover, const Placement& placement) {
 }
 
 bool cameFrom(const Plan& plan, const Circuit& circuit, PanelId panel) {
-  return panelOf(plan, circuit, Reading::before) == panel && panelOf(plan, circuit, Reading::planned) != panel;
+  return panelOf(plan, circuit, Reading::before) == panel &&
+         panelOf(plan, circuit, Reading::planned) != panel;
 }
 
 }  // namespace
@@ -133,16 +138,19 @@ Result<Plan> sendExactlyBack(const Plan& plan, const std::vector<CircuitId>& cir
     const Circuit& circuit = *find(plan, id);
     if (circuit.planned != circuit.breaker) moved.push_back(id);
   }
-  if (moved.empty()) return say(kNeverMoved, circuits.empty() ? std::string() : find(plan, circuits.front())->name);
+  if (moved.empty())
+    return say(kNeverMoved, circuits.empty() ? std::string() : find(plan, circuits.front())->name);
 
   std::vector<BreakerId> given;  // back to the shop: new breakers that nothing else hangs on
   for (const CircuitId id : moved) {
     const Circuit& circuit = *find(plan, id);
     if (find(plan, circuit.breaker) == nullptr) return say(kNoOldBreaker, circuit.name);
     const std::vector<CircuitId> sharers = circuitsOn(plan, circuit.planned, Reading::planned);
-    const bool all = std::all_of(sharers.begin(), sharers.end(), [&](CircuitId sharer) { return contains(moved, sharer); });
+    const bool all = std::all_of(sharers.begin(), sharers.end(),
+                                 [&](CircuitId sharer) { return contains(moved, sharer); });
     const Breaker* fresh = find(plan, circuit.planned);
-    if (fresh != nullptr && fresh->stage.is(Stage::fresh) && all && !contains(given, fresh->id)) given.push_back(fresh->id);
+    if (fresh != nullptr && fresh->stage.is(Stage::fresh) && all && !contains(given, fresh->id))
+      given.push_back(fresh->id);
   }
   for (const BreakerId id : given) eraseFrom(sent.breakers, id);
 
@@ -204,8 +212,9 @@ Result<Plan> moveCircuits(const Plan& plan, std::span<const CircuitId> circuits,
     first = std::move(groups.front());
     groups.erase(groups.begin());
   }
-  groups.erase(std::remove_if(groups.begin(), groups.end(), [](const MovingGroup& g) { return g.movers.empty(); }),
-               groups.end());
+  groups.erase(
+      std::remove_if(groups.begin(), groups.end(), [](const MovingGroup& g) { return g.movers.empty(); }),
+      groups.end());
   sortForPlacing(groups);
   if (first) groups.insert(groups.begin(), std::move(*first));
   if (groups.empty() && returning.empty()) {

@@ -29,7 +29,8 @@ void setPlace(Breaker& breaker, const Placement& placement) {
 Stage stageAt(const Plan& plan, const Placement& placement) {
   const Panel* panel = find(plan, placement.panel);
   const bool isNewPanel = panel != nullptr && panel->role.is(PanelRole::backup);
-  return isNewPanel || occupantOf(plan, placement, Reading::before, {}).valid() ? Stage::fresh : Stage::existing;
+  return isNewPanel || occupantOf(plan, placement, Reading::before, {}).valid() ? Stage::fresh
+                                                                                : Stage::existing;
 }
 
 BreakerId putAt(Plan& plan, BreakerId breaker, const Placement& placement) {
@@ -43,7 +44,8 @@ BreakerId putAt(Plan& plan, BreakerId breaker, const Placement& placement) {
   fresh.stage = Stage::fresh;
   setPlace(fresh, placement);
   edit(plan, breaker).stage = Stage::removed;
-  for (const CircuitId circuit : circuitsOn(plan, breaker, Reading::planned)) edit(plan, circuit).planned = fresh.id;
+  for (const CircuitId circuit : circuitsOn(plan, breaker, Reading::planned))
+    edit(plan, circuit).planned = fresh.id;
   plan.breakers.emplace_back(fresh);
   return fresh.id;
 }

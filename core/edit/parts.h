@@ -11,7 +11,8 @@ namespace stayalight::editing {
 
 template <class Entity>
 Entity& editIn(std::vector<Shared<Entity>>& list, Id<Entity> id) {
-  const auto at = std::find_if(list.begin(), list.end(), [&](const Shared<Entity>& part) { return part->id == id; });
+  const auto at =
+      std::find_if(list.begin(), list.end(), [&](const Shared<Entity>& part) { return part->id == id; });
   return at->edit();
 }
 /// The entity, to change; it must exist.
@@ -21,8 +22,9 @@ inline Circuit& edit(Plan& plan, CircuitId id) { return editIn(plan.circuits, id
 
 template <class Entity>
 void eraseFrom(std::vector<Shared<Entity>>& list, Id<Entity> id) {
-  list.erase(std::remove_if(list.begin(), list.end(), [&](const Shared<Entity>& part) { return part->id == id; }),
-             list.end());
+  list.erase(
+      std::remove_if(list.begin(), list.end(), [&](const Shared<Entity>& part) { return part->id == id; }),
+      list.end());
 }
 
 template <class T>
@@ -38,12 +40,12 @@ bool contains(const std::vector<T>& list, const T& value) {
 
 void setPlace(Breaker& breaker, const Placement& placement);
 
-/// Existing breakers may stand where nothing stood before the work; anywhere else a breaker is new. A breaker in a
-/// backup subpanel is always new.
+/// Existing breakers may stand where nothing stood before the work; anywhere else a breaker is new. A breaker
+/// in a backup subpanel is always new.
 [[nodiscard]] Stage stageAt(const Plan& plan, const Placement& placement);
 
-/// Replaces the record of an existing breaker by a removed one and a new one at `placement`; a new one simply changes
-/// its place. No check. Gives the breaker that stands there.
+/// Replaces the record of an existing breaker by a removed one and a new one at `placement`; a new one simply
+/// changes its place. No check. Gives the breaker that stands there.
 BreakerId putAt(Plan& plan, BreakerId breaker, const Placement& placement);
 
 /// As `sendBack`, for exactly these circuits and without their groups.

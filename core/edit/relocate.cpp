@@ -51,7 +51,8 @@ bool feedsLoneCircuit(const Plan& plan, BreakerId breaker) {
   return circuits.size() == 1 && multiwireGroup(plan, *find(plan, circuits.front())).size() == 1;
 }
 
-// The circuits of two panels change sides: the second one goes first, so that its place is free for the first.
+// The circuits of two panels change sides: the second one goes first, so that its place is free for the
+// first.
 Result<Plan> exchangePanels(const Plan& plan, const Breaker& first, const Breaker& second) {
   const std::vector<CircuitId> here = circuitsOn(plan, first.id, Reading::planned);
   const std::vector<CircuitId> there = circuitsOn(plan, second.id, Reading::planned);
@@ -65,7 +66,9 @@ Result<Plan> exchangePanels(const Plan& plan, const Breaker& first, const Breake
   const Breaker& other = landOnSecond ? first : second;
   Result<Plan> half = moveCircuits(plan, leaving, other.panel);
   if (!half) return half;
-  const bool free = !occupantOf(half.value(), at(placementOf(left), left.position(), Half::whole), Reading::planned, {}).valid();
+  const bool free =
+      !occupantOf(half.value(), at(placementOf(left), left.position(), Half::whole), Reading::planned, {})
+           .valid();
   return moveCircuits(half.value(), landing, left.panel,
                       free ? std::optional<SpacePosition>(left.position()) : std::nullopt);
 }
@@ -104,7 +107,8 @@ Result<Plan> swapBreakers(const Plan& plan, BreakerId first, BreakerId second) {
   }
   if (one->panel != other->panel) {
     const bool bothNew = one->stage.is(Stage::fresh) && other->stage.is(Stage::fresh);
-    const bool plain = bothNew && sameRoom(*one, *other) && feedsLoneCircuit(plan, first) && feedsLoneCircuit(plan, second);
+    const bool plain =
+        bothNew && sameRoom(*one, *other) && feedsLoneCircuit(plan, first) && feedsLoneCircuit(plan, second);
     if (!plain) return exchangePanels(plan, *one, *other);
     if (auto reason = exchangeRefusal(plan, *one, *other)) return *reason;
     Plan swapped = plan;
@@ -124,7 +128,8 @@ Result<Plan> swapBreakers(const Plan& plan, BreakerId first, BreakerId second) {
 Result<Plan> keepOldBreaker(const Plan& plan, BreakerId breaker, bool keep) {
   const Breaker* record = find(plan, breaker);
   if (record == nullptr) return say(kNoBreaker);
-  if (const Circuit* circuit = circuitOn(plan, breaker, Reading::planned)) return say(kStillFeeds, circuit->name);
+  if (const Circuit* circuit = circuitOn(plan, breaker, Reading::planned))
+    return say(kStillFeeds, circuit->name);
   const bool old = record->stage.is(Stage::leftInPlace) || record->stage.is(Stage::removed) ||
                    (record->stage.is(Stage::existing) && record->feeds.is(Feeds::nothing));
   if (!old) return say(kNotOld, nameOf(plan, breaker));

@@ -86,7 +86,8 @@ Result<Plan> withoutPanel(const Plan& plan, PanelId id) {
   for (const auto& panel : left.panels) {
     if (panel->fedFrom == id) behind.push_back(panel->id);
   }
-  for (const PanelId panel : behind) edit(left, panel).fedFrom = gone.fedFrom == panel ? PanelId{} : gone.fedFrom;
+  for (const PanelId panel : behind)
+    edit(left, panel).fedFrom = gone.fedFrom == panel ? PanelId{} : gone.fedFrom;
   eraseFrom(left.panels, id);
   return left;
 }
@@ -100,26 +101,35 @@ Result<Plan> remove(const Plan& plan, const EntityRef& entity) {
   if (findRecord(plan, entity) == nullptr) return say(kNoSuchThing);
   Plan left = plan;
   switch (entity.kind) {
-    case RecordKind::panel: return withoutPanel(plan, PanelId{entity.id});
-    case RecordKind::breaker: return withoutBreaker(plan, BreakerId{entity.id});
-    case RecordKind::circuit: dropCircuit(left, CircuitId{entity.id}); return left;
-    case RecordKind::feederRun: eraseFrom(left.runs, FeederRunId{entity.id}); return left;
+    case RecordKind::panel:
+      return withoutPanel(plan, PanelId{entity.id});
+    case RecordKind::breaker:
+      return withoutBreaker(plan, BreakerId{entity.id});
+    case RecordKind::circuit:
+      dropCircuit(left, CircuitId{entity.id});
+      return left;
+    case RecordKind::feederRun:
+      eraseFrom(left.runs, FeederRunId{entity.id});
+      return left;
     case RecordKind::load: {
       auto& loads = edit(left, circuitOf(plan, LoadId{entity.id})->id).loads;
-      loads.erase(std::remove_if(loads.begin(), loads.end(), [&](const Load& load) { return load.id.number == entity.id; }),
+      loads.erase(std::remove_if(loads.begin(), loads.end(),
+                                 [&](const Load& load) { return load.id.number == entity.id; }),
                   loads.end());
       return left;
     }
     case RecordKind::space:
     case RecordKind::useWindow:
     case RecordKind::overloadPoint:
-    case RecordKind::efficiencyPoint: return removeItem(plan, entity);
+    case RecordKind::efficiencyPoint:
+      return removeItem(plan, entity);
     case RecordKind::plan:
     case RecordKind::site:
     case RecordKind::inverter:
     case RecordKind::battery:
     case RecordKind::transfer:
-    case RecordKind::scenario: break;
+    case RecordKind::scenario:
+      break;
   }
   return say(kStays);
 }

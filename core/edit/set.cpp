@@ -25,7 +25,8 @@ constexpr MessageId kTimesAscend{"edit.times_ascend"};
 constexpr MessageId kWholeHours{"edit.whole_hours"};
 constexpr MessageId kNoList{"edit.no_such_list"};
 
-// What a new row of a curve starts with; typed over as soon as the data sheet is read. Common practice, no source.
+// What a new row of a curve starts with; typed over as soon as the data sheet is read. Common practice, no
+// source.
 constexpr Seconds kNextTime{1.0};
 constexpr Fraction kNextLoad{0.1};
 constexpr Fraction kLikelyEfficiency{0.9};
@@ -46,20 +47,23 @@ std::optional<Message> checkBreakerPlace(const Plan& before, const Plan& after, 
   }
   if (arrives(Reading::before)) {
     const BreakerId other = occupantOf(before, place, Reading::before, {breaker.id});
-    if (other.valid()) return say(kStoodThere, nameOf(before, other), spaceNames(*find(after, breaker.panel), place));
+    if (other.valid())
+      return say(kStoodThere, nameOf(before, other), spaceNames(*find(after, breaker.panel), place));
   }
   return std::nullopt;
 }
 
 std::optional<Message> checkStage(const Plan& plan, const Breaker& breaker) {
   if (!breaker.stage.is(Stage::removed) && !breaker.stage.is(Stage::leftInPlace)) return std::nullopt;
-  if (const Circuit* circuit = circuitOn(plan, breaker.id, Reading::planned)) return say(kStillFeeds, circuit->name);
+  if (const Circuit* circuit = circuitOn(plan, breaker.id, Reading::planned))
+    return say(kStillFeeds, circuit->name);
   return std::nullopt;
 }
 
 std::optional<Message> checkFeeds(const Plan& plan, const Breaker& breaker) {
   if (breaker.feeds.is(Feeds::circuit)) return std::nullopt;
-  if (const Circuit* circuit = circuitOn(plan, breaker.id, Reading::planned)) return say(kStillFeeds, circuit->name);
+  if (const Circuit* circuit = circuitOn(plan, breaker.id, Reading::planned))
+    return say(kStillFeeds, circuit->name);
   return std::nullopt;
 }
 
@@ -92,9 +96,9 @@ std::optional<Message> checkSpaceException(const Panel& panel, const Space& spac
 
 std::optional<Message> checkTimes(const Inverter& inverter) {
   const auto& points = inverter.overload;
-  const auto late = std::adjacent_find(points.begin(), points.end(), [](const OverloadPoint& a, const OverloadPoint& b) {
-    return a.time >= b.time;
-  });
+  const auto late =
+      std::adjacent_find(points.begin(), points.end(),
+                         [](const OverloadPoint& a, const OverloadPoint& b) { return a.time >= b.time; });
   if (late != points.end()) return say(kTimesAscend);
   return std::nullopt;
 }
@@ -116,7 +120,8 @@ std::optional<Message> checkCircuitBreaker(const Plan& plan, BreakerId breaker, 
   return std::nullopt;
 }
 
-std::optional<Message> checkAcross(const Plan& before, const Plan& after, const EntityRef& entity, std::string_view key) {
+std::optional<Message> checkAcross(const Plan& before, const Plan& after, const EntityRef& entity,
+                                   std::string_view key) {
   switch (entity.kind) {
     case RecordKind::breaker: {
       const Breaker& breaker = *find(after, BreakerId{entity.id});
@@ -127,7 +132,8 @@ std::optional<Message> checkAcross(const Plan& before, const Plan& after, const 
       if (key == "feeds_panel" && breaker.feedsPanel.valid() && breaker.feedsPanel == breaker.panel) {
         return say(kFeedsItself);
       }
-      if (key == "panel" || key == "column" || key == "row" || key == "half" || key == "poles" || key == "stage") {
+      if (key == "panel" || key == "column" || key == "row" || key == "half" || key == "poles" ||
+          key == "stage") {
         return checkBreakerPlace(before, after, breaker);
       }
       return std::nullopt;
@@ -148,17 +154,21 @@ std::optional<Message> checkAcross(const Plan& before, const Plan& after, const 
       if (key != "column" && key != "row") return std::nullopt;
       return checkSpaceException(*find(after, PanelId{entity.id}),
                                  *static_cast<const Space*>(findRecord(after, entity)));
-    case RecordKind::overloadPoint: return key == "time_s" ? checkTimes(*after.inverter) : std::nullopt;
+    case RecordKind::overloadPoint:
+      return key == "time_s" ? checkTimes(*after.inverter) : std::nullopt;
     case RecordKind::useWindow: {
       const auto& window = *static_cast<const UseWindow*>(findRecord(after, entity));
-      if (window.from.minutes() % 60 != 0 || window.to.minutes() % 60 != 0) return say(kWholeHours, std::string(key));
+      if (window.from.minutes() % 60 != 0 || window.to.minutes() % 60 != 0)
+        return say(kWholeHours, std::string(key));
       return std::nullopt;
     }
-    default: return std::nullopt;
+    default:
+      return std::nullopt;
   }
 }
 
-// A breaker that becomes new fed nothing before the work, and one that turns out to exist fed its circuit then.
+// A breaker that becomes new fed nothing before the work, and one that turns out to exist fed its circuit
+// then.
 void followStage(Plan& plan, const Breaker& breaker) {
   if (breaker.stage.is(Stage::fresh)) {
     for (const CircuitId id : circuitsOn(plan, breaker.id, Reading::before)) edit(plan, id).breaker = {};
@@ -201,16 +211,17 @@ void startRow(OverloadPoint& point, const std::vector<OverloadPoint>& earlier) {
   point.time = earlier.back().time + kNextTime;
 }
 
-void startRow(EfficiencyPoint& point, const std::vector<EfficiencyPoint>& earlier, std::optional<Fraction> marginal) {
+void startRow(EfficiencyPoint& point, const std::vector<EfficiencyPoint>& earlier,
+              std::optional<Fraction> marginal) {
   point.load = earlier.empty() ? Fraction(1.0) : std::min(earlier.back().load + kNextLoad, Fraction(2.0));
   point.efficiency = earlier.empty() ? marginal.value_or(kLikelyEfficiency) : earlier.back().efficiency;
 }
 
 std::optional<SpacePosition> unlistedSpace(const Panel& panel) {
   for (const SpacePosition position : allSpaces(panel)) {
-    const bool listed = std::any_of(panel.exceptions.begin(), panel.exceptions.end(), [&](const Space& space) {
-      return space.row == position.row && space.column.is(position.column);
-    });
+    const bool listed = std::any_of(
+        panel.exceptions.begin(), panel.exceptions.end(),
+        [&](const Space& space) { return space.row == position.row && space.column.is(position.column); });
     if (!listed) return position;
   }
   return std::nullopt;
@@ -222,7 +233,9 @@ struct Apply {
     return moveCircuits(plan, move.circuits, move.panel, move.landing);
   }
   Result<Plan> operator()(const fix::SendBack& back) const { return sendBack(plan, back.circuits); }
-  Result<Plan> operator()(const fix::SetField& set) const { return setField(plan, set.entity, set.key, set.value); }
+  Result<Plan> operator()(const fix::SetField& set) const {
+    return setField(plan, set.entity, set.key, set.value);
+  }
   Result<Plan> operator()(const fix::SetFields& sets) const {
     Plan changed = plan;
     for (const fix::SetField& set : sets.fields) {
@@ -232,7 +245,9 @@ struct Apply {
     }
     return changed;
   }
-  Result<Plan> operator()(const fix::Relocate& place) const { return relocate(plan, place.breaker, place.position); }
+  Result<Plan> operator()(const fix::Relocate& place) const {
+    return relocate(plan, place.breaker, place.position);
+  }
 };
 
 }  // namespace
@@ -240,7 +255,8 @@ struct Apply {
 
 using namespace editing;
 
-Result<Plan> setField(const Plan& plan, const EntityRef& entity, std::string_view key, const FieldValue& value) {
+Result<Plan> setField(const Plan& plan, const EntityRef& entity, std::string_view key,
+                      const FieldValue& value) {
   if (findRecord(plan, entity) == nullptr) return say(kNoSuchThing);
   const Field* field = fieldOf(entity.kind, key);
   if (field == nullptr) return say(kNoField, std::string(recordType(entity.kind).name), std::string(key));
@@ -280,9 +296,11 @@ Result<Plan> addItem(const Plan& plan, const EntityRef& owner, std::string_view 
       startRow(*static_cast<OverloadPoint*>(item), plan.inverter->overload);
       break;
     case RecordKind::efficiencyPoint:
-      startRow(*static_cast<EfficiencyPoint*>(item), plan.inverter->efficiency, plan.inverter->marginalEfficiency);
+      startRow(*static_cast<EfficiencyPoint*>(item), plan.inverter->efficiency,
+               plan.inverter->marginalEfficiency);
       break;
-    default: break;  // a use window starts as all day, all year
+    default:
+      break;  // a use window starts as all day, all year
   }
   return added;
 }

@@ -21,8 +21,8 @@ std::optional<Message> offPanel(const Plan& plan) {
     if (panel == nullptr) return say(kNoPanel, breaker->id.number);
     for (const SpacePosition space : poleSpaces(placementOf(*breaker))) {
       if (hasSpace(*panel, space)) continue;
-      return say(kNoSpace, breaker->id.number, std::string(breaker->column.word()), std::int64_t{space.row}, nameOf(*panel),
-                 std::int64_t{panel->spaces});
+      return say(kNoSpace, breaker->id.number, std::string(breaker->column.word()), std::int64_t{space.row},
+                 nameOf(*panel), std::int64_t{panel->spaces});
     }
   }
   return std::nullopt;
@@ -38,8 +38,8 @@ std::optional<Message> overlap(const Plan& plan, Reading reading) {
       if (fresh) continue;
       const Panel& panel = *find(plan, breaker->panel);
       return say(reading == Reading::before ? kOverlap : kOverlapPlanned, first->second->id.number,
-                 spaceNames(panel, placementOf(*first->second)), breaker->id.number, spaceNames(panel, placement),
-                 nameOf(panel));
+                 spaceNames(panel, placementOf(*first->second)), breaker->id.number,
+                 spaceNames(panel, placement), nameOf(panel));
     }
   }
   return std::nullopt;

@@ -29,18 +29,28 @@ constexpr MessageId kByUtility{"panel.by_utility"};
 constexpr MessageId kBySurgeDevice{"panel.by_surge_device"};
 
 Message nameOf(const Plan& plan, const Breaker& breaker) {
-  if (const Circuit* circuit = circuitOn(plan, breaker.id, Reading::planned)) return say(kByCircuit, circuit->name);
-  if (const Circuit* circuit = circuitOn(plan, breaker.id, Reading::before)) return say(kByOldBreaker, circuit->name);
+  if (const Circuit* circuit = circuitOn(plan, breaker.id, Reading::planned))
+    return say(kByCircuit, circuit->name);
+  if (const Circuit* circuit = circuitOn(plan, breaker.id, Reading::before))
+    return say(kByOldBreaker, circuit->name);
   switch (breaker.feeds.valueOr(Feeds::nothing)) {
-    case Feeds::feeder: return say(kByFeeder);
-    case Feeds::inverterInput: return say(kByInverterInput);
-    case Feeds::inverterOutput: return say(kByInverterOutput);
-    case Feeds::solar: return say(kBySolar);
-    case Feeds::generator: return say(kByGenerator);
-    case Feeds::utility: return say(kByUtility);
-    case Feeds::surgeDevice: return say(kBySurgeDevice);
+    case Feeds::feeder:
+      return say(kByFeeder);
+    case Feeds::inverterInput:
+      return say(kByInverterInput);
+    case Feeds::inverterOutput:
+      return say(kByInverterOutput);
+    case Feeds::solar:
+      return say(kBySolar);
+    case Feeds::generator:
+      return say(kByGenerator);
+    case Feeds::utility:
+      return say(kByUtility);
+    case Feeds::surgeDevice:
+      return say(kBySurgeDevice);
     case Feeds::circuit:
-    case Feeds::nothing: break;
+    case Feeds::nothing:
+      break;
   }
   return say(kBySpare);
 }
@@ -63,7 +73,8 @@ bool overlap(const Placement& one, const Placement& other) {
 std::vector<Occupant> occupants(const Plan& plan, PanelId panel, Reading reading) {
   std::vector<Occupant> all;
   for (const auto& breaker : plan.breakers) {
-    if (breaker->panel == panel && stands(*breaker, reading)) all.push_back({breaker->id, placementOf(*breaker)});
+    if (breaker->panel == panel && stands(*breaker, reading))
+      all.push_back({breaker->id, placementOf(*breaker)});
   }
   return all;
 }
@@ -86,7 +97,8 @@ std::vector<BreakerId> breakersAt(const Plan& plan, PanelId panel, SpacePosition
 BreakerId occupantOf(const Plan& plan, const Placement& placement, Reading reading,
                      const std::vector<BreakerId>& ignoring) {
   for (const auto& breaker : plan.breakers) {
-    if (stands(*breaker, reading) && !contains(ignoring, breaker->id) && overlap(placement, placementOf(*breaker))) {
+    if (stands(*breaker, reading) && !contains(ignoring, breaker->id) &&
+        overlap(placement, placementOf(*breaker))) {
       return breaker->id;
     }
   }
@@ -104,12 +116,14 @@ std::optional<Message> noSuchPlace(const Plan& plan, const Placement& placement)
   }
   if (!hasSpace(*panel, placement.position)) return say(kNoSpace, panel->name);
   for (const SpacePosition space : poleSpaces(placement)) {
-    if (!hasSpace(*panel, space)) return say(kLastRow, printedNumber(*panel, placement.position), panel->name);
+    if (!hasSpace(*panel, space))
+      return say(kLastRow, printedNumber(*panel, placement.position), panel->name);
   }
   return std::nullopt;
 }
 
-std::optional<Message> refusal(const Plan& plan, const Placement& placement, const std::vector<BreakerId>& ignoring) {
+std::optional<Message> refusal(const Plan& plan, const Placement& placement,
+                               const std::vector<BreakerId>& ignoring) {
   if (auto missing = noSuchPlace(plan, placement)) return missing;
   const Panel& panel = *find(plan, placement.panel);
   if (const Breaker* other = find(plan, occupantOf(plan, placement, Reading::planned, ignoring))) {

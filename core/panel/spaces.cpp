@@ -70,11 +70,16 @@ std::vector<HalfSpace> coveredHalves(const Placement& placement) {
   const SpacePosition first = placement.position;
   const SpacePosition second{first.column, first.row + 1};
   switch (placement.half) {
-    case Half::a: return {{first, SpaceHalf::upper}};
-    case Half::b: return {{first, SpaceHalf::lower}};
-    case Half::outer: return {{first, SpaceHalf::upper}, {second, SpaceHalf::lower}};
-    case Half::inner: return {{first, SpaceHalf::lower}, {second, SpaceHalf::upper}};
-    case Half::whole: break;
+    case Half::a:
+      return {{first, SpaceHalf::upper}};
+    case Half::b:
+      return {{first, SpaceHalf::lower}};
+    case Half::outer:
+      return {{first, SpaceHalf::upper}, {second, SpaceHalf::lower}};
+    case Half::inner:
+      return {{first, SpaceHalf::lower}, {second, SpaceHalf::upper}};
+    case Half::whole:
+      break;
   }
   std::vector<HalfSpace> halves = {{first, SpaceHalf::upper}, {first, SpaceHalf::lower}};
   if (placement.poles == 2) {

@@ -1,7 +1,7 @@
 #pragma once
 
-// The one place that knows spaces: rows and columns, printed numbers, legs, halves, what a breaker covers and what
-// fits where.
+// The one place that knows spaces: rows and columns, printed numbers, legs, halves, what a breaker covers and
+// what fits where.
 
 #include <array>
 #include <optional>
@@ -46,9 +46,11 @@ struct Placement {
   friend constexpr bool operator==(const Placement&, const Placement&) = default;
 };
 [[nodiscard]] Placement placementOf(const Breaker& breaker);
-/// Half spaces it covers: two for a whole single pole, four for a whole two-pole, one for a tandem half, and so on.
+/// Half spaces it covers: two for a whole single pole, four for a whole two-pole, one for a tandem half, and
+/// so on.
 [[nodiscard]] std::vector<HalfSpace> coveredHalves(const Placement& placement);
-/// Space of each pole; a two-pole takes this row and the next of the same column, whatever the printed numbers.
+/// Space of each pole; a two-pole takes this row and the next of the same column, whatever the printed
+/// numbers.
 [[nodiscard]] std::vector<SpacePosition> poleSpaces(const Placement& placement);
 /// Leg of each pole.
 [[nodiscard]] std::vector<Leg> poleLegs(const Panel& panel, const Placement& placement);
@@ -62,17 +64,20 @@ struct Occupant {
 };
 [[nodiscard]] std::vector<Occupant> occupants(const Plan& plan, PanelId panel, Reading reading);
 /// The breakers on a space (none, one, or the halves of a tandem or quad), upper half first.
-[[nodiscard]] std::vector<BreakerId> breakersAt(const Plan& plan, PanelId panel, SpacePosition position, Reading reading);
+[[nodiscard]] std::vector<BreakerId> breakersAt(const Plan& plan, PanelId panel, SpacePosition position,
+                                                Reading reading);
 
-/// Why a breaker cannot stand there as planned (no such space, below the last row, taken and by whom, both poles on one
-/// leg, tandem not accepted, more poles than the label allows), or nothing. Breakers in `ignoring` do not count as there.
-/// Whether a space takes tandems is not known for many panels: that refuses nothing.
+/// Why a breaker cannot stand there as planned (no such space, below the last row, taken and by whom, both
+/// poles on one leg, tandem not accepted, more poles than the label allows), or nothing. Breakers in
+/// `ignoring` do not count as there. Whether a space takes tandems is not known for many panels: that refuses
+/// nothing.
 [[nodiscard]] std::optional<Message> refusal(const Plan& plan, const Placement& placement,
                                              const std::vector<BreakerId>& ignoring);
 /// The breaker that already covers part of the placement in a reading, or none.
 [[nodiscard]] BreakerId occupantOf(const Plan& plan, const Placement& placement, Reading reading,
                                    const std::vector<BreakerId>& ignoring);
-/// Why the panel has no such place at all (missing panel or space, below the last row, a shape that does not exist).
+/// Why the panel has no such place at all (missing panel or space, below the last row, a shape that does not
+/// exist).
 [[nodiscard]] std::optional<Message> noSuchPlace(const Plan& plan, const Placement& placement);
 
 /// Places in a panel where a whole breaker of so many poles fits as planned, in the order of `allSpaces`.

@@ -1,6 +1,7 @@
 #pragma once
 
-// Plans for tests, built by hand so that no test of a room leans on `edit`. The house and its figures are made up.
+// Plans for tests, built by hand so that no test of a room leans on `edit`. The house and its figures are
+// made up.
 
 #include <algorithm>
 #include <optional>
@@ -62,8 +63,9 @@ inline PanelId addPanel(Plan& plan, PanelRole role, std::string name, std::int32
   return panel.id;
 }
 
-inline BreakerId addBreaker(Plan& plan, PanelId panel, SpacePosition position, std::int32_t poles, std::int32_t amperes,
-                            Feeds feeds = Feeds::circuit, Stage stage = Stage::existing, Half half = Half::whole) {
+inline BreakerId addBreaker(Plan& plan, PanelId panel, SpacePosition position, std::int32_t poles,
+                            std::int32_t amperes, Feeds feeds = Feeds::circuit, Stage stage = Stage::existing,
+                            Half half = Half::whole) {
   Breaker breaker;
   breaker.id = nextBreakerId(plan);
   breaker.panel = panel;
@@ -80,19 +82,23 @@ inline BreakerId addBreaker(Plan& plan, PanelId panel, SpacePosition position, s
 
 /// The panel, to change.
 inline Panel& editPanel(Plan& plan, PanelId id) {
-  return std::find_if(plan.panels.begin(), plan.panels.end(), [&](const auto& p) { return p->id == id; })->edit();
+  return std::find_if(plan.panels.begin(), plan.panels.end(), [&](const auto& p) { return p->id == id; })
+      ->edit();
 }
 inline Breaker& editBreaker(Plan& plan, BreakerId id) {
-  return std::find_if(plan.breakers.begin(), plan.breakers.end(), [&](const auto& b) { return b->id == id; })->edit();
+  return std::find_if(plan.breakers.begin(), plan.breakers.end(), [&](const auto& b) { return b->id == id; })
+      ->edit();
 }
 inline Circuit& editCircuit(Plan& plan, CircuitId id) {
-  return std::find_if(plan.circuits.begin(), plan.circuits.end(), [&](const auto& c) { return c->id == id; })->edit();
+  return std::find_if(plan.circuits.begin(), plan.circuits.end(), [&](const auto& c) { return c->id == id; })
+      ->edit();
 }
 
 /// A circuit with its existing breaker. Two poles make a 240 V circuit.
-inline CircuitId addCircuit(Plan& plan, PanelId panel, SpacePosition position, std::int32_t poles, std::int32_t amperes,
-                            std::string name, Half half = Half::whole) {
-  const BreakerId breaker = addBreaker(plan, panel, position, poles, amperes, Feeds::circuit, Stage::existing, half);
+inline CircuitId addCircuit(Plan& plan, PanelId panel, SpacePosition position, std::int32_t poles,
+                            std::int32_t amperes, std::string name, Half half = Half::whole) {
+  const BreakerId breaker =
+      addBreaker(plan, panel, position, poles, amperes, Feeds::circuit, Stage::existing, half);
   Circuit circuit;
   circuit.id = nextCircuitId(plan);
   circuit.name = std::move(name);
@@ -167,7 +173,8 @@ inline Plan emptyHouse() {
 }
 
 /// A 120/240 V house before anything moves.
-///   main, left column:  1 Refrigerator; 3 and 5 Counter A and B (multiwire group 1, handle tie); 7, 9 Well pump;
+///   main, left column:  1 Refrigerator; 3 and 5 Counter A and B (multiwire group 1, handle tie); 7, 9 Well
+///   pump;
 ///                       11, 13 Range
 ///   main, right column: 2 Lights (smoke alarms); 4 Office; 6 Furnace; 8, 10 Water heater; 12 Freezer;
 ///                       14, 16 feeder to the backup subpanel
@@ -187,8 +194,8 @@ inline Plan exampleHouse() {
                      withStart(plainLoad("Refrigerator", 150, 0.8, 0.4), 12, 0.4, 2));
   const CircuitId counterA =
       addCircuitWithLoad(plan, kMain, {left, 2}, 1, 20, "Counter A", plainLoad("Toaster", 900, 1.0, 0.02));
-  const CircuitId counterB =
-      addCircuitWithLoad(plan, kMain, {left, 3}, 1, 20, "Counter B", plainLoad("Coffee maker", 1000, 1.0, 0.05));
+  const CircuitId counterB = addCircuitWithLoad(plan, kMain, {left, 3}, 1, 20, "Counter B",
+                                                plainLoad("Coffee maker", 1000, 1.0, 0.05));
   for (const CircuitId counter : {counterA, counterB}) {
     editCircuit(plan, counter).multiwire = 1;
     editBreaker(plan, find(plan, counter)->breaker).tie = Tie::handleTie;
@@ -252,7 +259,8 @@ inline Plan exampleHouse() {
 }
 
 /// The same house with Refrigerator, Well pump, Lights, Office and Furnace planned onto the backup subpanel:
-/// left 1 Refrigerator, 3 Office (L2), 5 free, 7 free; right 2 Lights (L1), 4 Furnace (L2), 6 and 8 Well pump.
+/// left 1 Refrigerator, 3 Office (L2), 5 free, 7 free; right 2 Lights (L1), 4 Furnace (L2), 6 and 8 Well
+/// pump.
 inline Plan exampleHouseMoved() {
   Plan plan = exampleHouse();
   moveByHand(plan, circuitNamed(plan, "Refrigerator"), kBackup, {Column::left, 1});

@@ -1,7 +1,8 @@
 #pragma once
 
-// Plans at random, driven by the field table: a new field is drawn without a line here. `draw(low, high)` gives a whole
-// number from low to high, both included; property tests hand in rapidcheck's, so that plans shrink.
+// Plans at random, driven by the field table: a new field is drawn without a line here. `draw(low, high)`
+// gives a whole number from low to high, both included; property tests hand in rapidcheck's, so that plans
+// shrink.
 
 #include <algorithm>
 #include <array>
@@ -17,8 +18,8 @@ namespace stayalight::example {
 
 template <class Draw>
 std::string randomText(Draw&& draw) {
-  static const std::array<std::string, 10> pieces = {"a",  "Well", " ", "\"", "\\",
-                                                     "\n", "\xC2\xB0", "=1+1", "\xF0\x9F\x94\x8B", "0"};
+  static const std::array<std::string, 10> pieces = {
+      "a", "Well", " ", "\"", "\\", "\n", "\xC2\xB0", "=1+1", "\xF0\x9F\x94\x8B", "0"};
   std::string text;
   for (std::int64_t i = draw(0, 4); i > 0; --i) text += pieces[static_cast<std::size_t>(draw(0, 9))];
   return text;
@@ -30,7 +31,8 @@ double randomNumber(const Field& field, Draw&& draw) {
   constexpr std::int64_t kSteps = 1000;
   const std::int64_t step = draw(0, kSteps);
   if (step == kSteps) return field.maximum;
-  return field.minimum + (field.maximum - field.minimum) * static_cast<double>(step) / static_cast<double>(kSteps);
+  return field.minimum +
+         (field.maximum - field.minimum) * static_cast<double>(step) / static_cast<double>(kSteps);
 }
 
 /// A value that passes `check`; a reference names an entity from 0 to 12, there or not.
@@ -38,19 +40,25 @@ template <class Draw>
 FieldValue randomValue(const Field& field, Draw&& draw) {
   if (field.optional && draw(0, 1) == 0) return NoValue{};
   switch (field.kind) {
-    case FieldKind::flag: return draw(0, 1) == 1;
-    case FieldKind::whole: return static_cast<std::int64_t>(randomNumber(field, draw));
-    case FieldKind::number: return randomNumber(field, draw);
-    case FieldKind::text: return randomText(draw);
+    case FieldKind::flag:
+      return draw(0, 1) == 1;
+    case FieldKind::whole:
+      return static_cast<std::int64_t>(randomNumber(field, draw));
+    case FieldKind::number:
+      return randomNumber(field, draw);
+    case FieldKind::text:
+      return randomText(draw);
     case FieldKind::choice: {
       // A word of a later program is kept, but a conductor size is data of a table.
       const bool size = field.choices.data() == kConductorSizeNames.data();
       const auto last = static_cast<std::int64_t>(field.choices.size()) - (size ? 1 : 0);
       const auto at = static_cast<std::size_t>(draw(0, last));
-      return at < field.choices.size() ? std::string(field.choices[at]) : std::string("word_of_a_later_program");
+      return at < field.choices.size() ? std::string(field.choices[at])
+                                       : std::string("word_of_a_later_program");
     }
     case FieldKind::fact: {
-      std::array<double, 3> parts = {randomNumber(field, draw), randomNumber(field, draw), randomNumber(field, draw)};
+      std::array<double, 3> parts = {randomNumber(field, draw), randomNumber(field, draw),
+                                     randomNumber(field, draw)};
       std::sort(parts.begin(), parts.end());
       FactValue fact;
       if (draw(0, 2) > 0) fact.value = parts[1];
@@ -61,7 +69,9 @@ FieldValue randomValue(const Field& field, Draw&& draw) {
       return fact;
     }
     case FieldKind::identity:
-    case FieldKind::reference: return draw(0, 12);
+      return draw(1, 12);
+    case FieldKind::reference:
+      return draw(0, 12);
   }
   return NoValue{};
 }
@@ -69,8 +79,9 @@ FieldValue randomValue(const Field& field, Draw&& draw) {
 /// Fills every field of a record but ids, references and what says where a breaker stands.
 template <class Draw>
 void fillRecord(const RecordType& type, void* record, Draw&& draw) {
-  static const std::vector<std::string_view> kept = {"column", "row",  "half",      "poles",  "spaces",
-                                                     "feeds",  "stage", "multiwire", "role", "pole_maximum", "tandems"};
+  static const std::vector<std::string_view> kept = {"column", "row",          "half",   "poles",
+                                                     "spaces", "feeds",        "stage",  "multiwire",
+                                                     "role",   "pole_maximum", "tandems"};
   for (const Field& field : type.fields) {
     if (field.kind == FieldKind::identity || field.kind == FieldKind::reference) continue;
     if (std::find(kept.begin(), kept.end(), field.key) != kept.end()) continue;
@@ -78,8 +89,8 @@ void fillRecord(const RecordType& type, void* record, Draw&& draw) {
   }
 }
 
-/// A consistent plan before anything moves: two or three panels, breakers that do not overlap, circuits with loads,
-/// some multiwire pairs on opposite legs. All else at random.
+/// A consistent plan before anything moves: two or three panels, breakers that do not overlap, circuits with
+/// loads, some multiwire pairs on opposite legs. All else at random.
 template <class Draw>
 Plan randomPlan(Draw&& draw) {
   Plan plan;
@@ -106,7 +117,8 @@ Plan randomPlan(Draw&& draw) {
                                    static_cast<std::int32_t>(draw(1, rowCount(*find(plan, panel))))};
       if (refusal(plan, {panel, position, half, poles}, {})) continue;
       if (draw(0, 5) == 0) {
-        addBreaker(plan, panel, position, poles, 20, draw(0, 1) == 0 ? Feeds::nothing : Feeds::solar, Stage::existing, half);
+        addBreaker(plan, panel, position, poles, 20, draw(0, 1) == 0 ? Feeds::nothing : Feeds::solar,
+                   Stage::existing, half);
         continue;
       }
       const CircuitId circuit = addCircuit(plan, panel, position, poles, 20, "Circuit", half);
@@ -137,8 +149,8 @@ Plan randomPlan(Draw&& draw) {
       break;
     }
   }
-  for (const RecordKind kind : {RecordKind::site, RecordKind::inverter, RecordKind::battery, RecordKind::transfer,
-                                RecordKind::scenario}) {
+  for (const RecordKind kind : {RecordKind::site, RecordKind::inverter, RecordKind::battery,
+                                RecordKind::transfer, RecordKind::scenario}) {
     fillRecord(recordType(kind), editRecord(plan, {kind}), draw);
   }
   for (std::int64_t points = draw(0, 2); points > 0; --points) {

@@ -42,17 +42,20 @@ TEST(Add, aPanelGetsTheNextIdAndHangsOnTheMain) {
 TEST(Add, breakersInABackupSubpanelAreNew) {
   const Plan plan = newPlan();
   for (const auto& [panel, stage] : {std::pair{kMain, Stage::existing}, std::pair{kBackup, Stage::fresh}}) {
-    const Result<Plan> added = addBreaker(plan, {panel, {left, 1}, Half::whole, 1}, RatingAmperes(20), Feeds::nothing);
+    const Result<Plan> added =
+        addBreaker(plan, {panel, {left, 1}, Half::whole, 1}, RatingAmperes(20), Feeds::nothing);
     ASSERT_TRUE(added.ok()) << said(added);
     EXPECT_TRUE(added.value().breakers.back()->stage.is(stage));
   }
 }
 
 TEST(Add, aFeederBreakerIsNewAndReachesTheBackupSubpanelOnce) {
-  const Plan one = addBreaker(newPlan(), {kMain, {left, 1}, Half::whole, 2}, RatingAmperes(60), Feeds::feeder).value();
+  const Plan one =
+      addBreaker(newPlan(), {kMain, {left, 1}, Half::whole, 2}, RatingAmperes(60), Feeds::feeder).value();
   EXPECT_TRUE(one.breakers.back()->feedsPanel == kBackup);
   EXPECT_TRUE(one.breakers.back()->stage.is(Stage::fresh));
-  const Plan two = addBreaker(one, {kMain, {left, 3}, Half::whole, 2}, RatingAmperes(60), Feeds::feeder).value();
+  const Plan two =
+      addBreaker(one, {kMain, {left, 3}, Half::whole, 2}, RatingAmperes(60), Feeds::feeder).value();
   EXPECT_FALSE(two.breakers.back()->feedsPanel.valid());
 }
 
@@ -62,10 +65,12 @@ TEST(Add, aSourceFeedsTheBusBackwards) {
     Feeds feeds;
     Answer backFed;
   };
-  for (const Case c : {Case{Feeds::solar, Answer::yes}, Case{Feeds::generator, Answer::yes}, Case{Feeds::utility, Answer::yes},
-                       Case{Feeds::inverterOutput, Answer::yes}, Case{Feeds::inverterInput, Answer::no},
-                       Case{Feeds::feeder, Answer::no}, Case{Feeds::surgeDevice, Answer::no}, Case{Feeds::nothing, Answer::no}}) {
-    const Plan added = addBreaker(plan, {kMain, {left, 1}, Half::whole, 2}, RatingAmperes(20), c.feeds).value();
+  for (const Case c : {Case{Feeds::solar, Answer::yes}, Case{Feeds::generator, Answer::yes},
+                       Case{Feeds::utility, Answer::yes}, Case{Feeds::inverterOutput, Answer::yes},
+                       Case{Feeds::inverterInput, Answer::no}, Case{Feeds::feeder, Answer::no},
+                       Case{Feeds::surgeDevice, Answer::no}, Case{Feeds::nothing, Answer::no}}) {
+    const Plan added =
+        addBreaker(plan, {kMain, {left, 1}, Half::whole, 2}, RatingAmperes(20), c.feeds).value();
     EXPECT_TRUE(added.breakers.back()->backFed.is(c.backFed)) << static_cast<int>(c.feeds);
   }
 }
@@ -73,7 +78,8 @@ TEST(Add, aSourceFeedsTheBusBackwards) {
 TEST(Add, ratingsAndPlacesAreChecked) {
   const Plan plan = example::exampleHouse();
   const Placement free{kMain, {left, 8}, Half::whole, 1};
-  EXPECT_EQ(said(addBreaker(plan, free, RatingAmperes(4), Feeds::nothing)), "rating_A is 4, but it must lie between 5 and 400");
+  EXPECT_EQ(said(addBreaker(plan, free, RatingAmperes(4), Feeds::nothing)),
+            "rating_A is 4, but it must lie between 5 and 400");
   EXPECT_EQ(said(addBreaker(plan, {kMain, {left, 1}, Half::whole, 1}, RatingAmperes(20), Feeds::nothing)),
             "Already taken by Refrigerator, at 1");
 }
@@ -85,14 +91,17 @@ TEST(Add, aCircuitTakesTheFirstFreeSpaceOrTheOneGiven) {
   EXPECT_TRUE(find(added, attic.planned)->position() == (SpacePosition{left, 8}));
   EXPECT_TRUE(attic.breaker == attic.planned) << "found in an existing panel: it fed the circuit before too";
   EXPECT_TRUE(attic.voltage.is(VoltageClass::v120));
-  added = addCircuit(plan, kMain, Placement{kMain, {right, 9}, Half::whole, 2}, 2, RatingAmperes(30), "Dryer").value();
+  added = addCircuit(plan, kMain, Placement{kMain, {right, 9}, Half::whole, 2}, 2, RatingAmperes(30), "Dryer")
+              .value();
   const Circuit& dryer = *find(added, circuitNamed(added, "Dryer"));
   EXPECT_TRUE(find(added, dryer.planned)->position() == (SpacePosition{right, 9}));
   EXPECT_TRUE(dryer.voltage.is(VoltageClass::v240));
-  added = addCircuit(plan, kMain, Placement{kMain, {left, 8}, Half::b, 1}, 1, RatingAmperes(15), "Half").value();
+  added =
+      addCircuit(plan, kMain, Placement{kMain, {left, 8}, Half::b, 1}, 1, RatingAmperes(15), "Half").value();
   EXPECT_TRUE(added.breakers.back()->half.is(Half::b));
-  EXPECT_EQ(said(addCircuit(plan, kMain, Placement{kMain, {left, 1}, Half::whole, 1}, 1, RatingAmperes(15), "X")),
-            "Already taken by Refrigerator, at 1");
+  EXPECT_EQ(
+      said(addCircuit(plan, kMain, Placement{kMain, {left, 1}, Half::whole, 1}, 1, RatingAmperes(15), "X")),
+      "Already taken by Refrigerator, at 1");
 }
 
 TEST(Add, aCircuitPlannedIntoTheBackupSubpanelIsNew) {
@@ -106,15 +115,19 @@ TEST(Add, whereAnotherBreakerStoodBeforeTheNewOneIsNew) {
   Plan plan = example::exampleHouseMoved();
   const BreakerId old = find(plan, circuitNamed(plan, "Lights"))->breaker;
   plan = keepOldBreaker(plan, old, false).value();
-  const Plan added = addCircuit(plan, kMain, Placement{kMain, {right, 1}, Half::whole, 1}, 1, RatingAmperes(15), "Hall").value();
+  const Plan added =
+      addCircuit(plan, kMain, Placement{kMain, {right, 1}, Half::whole, 1}, 1, RatingAmperes(15), "Hall")
+          .value();
   EXPECT_TRUE(added.breakers.back()->stage.is(Stage::fresh));
   EXPECT_EQ(breakersAt(added, kMain, {right, 1}, Reading::before), std::vector<BreakerId>{old});
 }
 
 TEST(Add, aFullPanelHasNoPlace) {
   Plan plan = newPlan();
-  for (int i = 0; i < 8; ++i) plan = addCircuit(plan, kBackup, std::nullopt, 1, RatingAmperes(20), "C").value();
-  EXPECT_EQ(said(addCircuit(plan, kBackup, std::nullopt, 1, RatingAmperes(20), "C")), "Backup subpanel has no free place of this size");
+  for (int i = 0; i < 8; ++i)
+    plan = addCircuit(plan, kBackup, std::nullopt, 1, RatingAmperes(20), "C").value();
+  EXPECT_EQ(said(addCircuit(plan, kBackup, std::nullopt, 1, RatingAmperes(20), "C")),
+            "Backup subpanel has no free place of this size");
   EXPECT_EQ(said(addCircuit(plan, {7}, std::nullopt, 1, RatingAmperes(20), "C")), "There is no such panel");
 }
 
@@ -181,7 +194,8 @@ TEST(Copy, loadsPanelsAndBreakers) {
 
 TEST(Copy, aTandemHalfIsCopiedIntoTheHalfBesideIt) {
   Plan plan = example::emptyHouse();
-  const BreakerId half = example::addBreaker(plan, kMain, {right, 4}, 1, 15, Feeds::nothing, Stage::existing, Half::b);
+  const BreakerId half =
+      example::addBreaker(plan, kMain, {right, 4}, 1, 15, Feeds::nothing, Stage::existing, Half::b);
   const Plan copied = copyBreaker(plan, half).value();
   EXPECT_TRUE(copied.breakers.back()->position() == (SpacePosition{right, 4}));
   EXPECT_TRUE(copied.breakers.back()->half.is(Half::a));

@@ -11,7 +11,9 @@
 namespace stayalight {
 namespace {
 
-std::int64_t draw(std::int64_t low, std::int64_t high) { return *rc::gen::inRange<std::int64_t>(low, high + 1); }
+std::int64_t draw(std::int64_t low, std::int64_t high) {
+  return *rc::gen::inRange<std::int64_t>(low, high + 1);
+}
 
 SpacePosition anyPosition(const Panel& panel) {
   return {static_cast<Column>(draw(0, 1)), static_cast<std::int32_t>(draw(1, rowCount(panel)))};
@@ -82,51 +84,70 @@ void expectSound(const Plan& plan) {
 
 EntityRef anyEntity(const Plan& plan) {
   switch (draw(0, 6)) {
-    case 0: return {RecordKind::panel, anyId(plan.panels).number};
-    case 1: return {RecordKind::circuit, anyId(plan.circuits).number};
-    case 2: return {RecordKind::feederRun, anyId(plan.runs).number};
-    case 3: return {RecordKind::load, draw(1, 12)};
-    case 4: return {RecordKind::space, anyId(plan.panels).number, static_cast<std::int32_t>(draw(0, 1))};
-    case 5: return {draw(0, 1) == 0 ? RecordKind::overloadPoint : RecordKind::useWindow, draw(1, 6),
-                    static_cast<std::int32_t>(draw(0, 1))};
-    default: return {RecordKind::breaker, anyId(plan.breakers).number};
+    case 0:
+      return {RecordKind::panel, anyId(plan.panels).number};
+    case 1:
+      return {RecordKind::circuit, anyId(plan.circuits).number};
+    case 2:
+      return {RecordKind::feederRun, anyId(plan.runs).number};
+    case 3:
+      return {RecordKind::load, draw(1, 12)};
+    case 4:
+      return {RecordKind::space, anyId(plan.panels).number, static_cast<std::int32_t>(draw(0, 1))};
+    case 5:
+      return {draw(0, 1) == 0 ? RecordKind::overloadPoint : RecordKind::useWindow, draw(1, 6),
+              static_cast<std::int32_t>(draw(0, 1))};
+    default:
+      return {RecordKind::breaker, anyId(plan.breakers).number};
   }
 }
 
 Result<Plan> anyFieldSet(const Plan& plan) {
   const EntityRef entity = anyEntity(plan);
   const auto fields = recordType(entity.kind).fields;
-  const Field& field = fields[static_cast<std::size_t>(draw(0, static_cast<std::int64_t>(fields.size()) - 1))];
+  const Field& field =
+      fields[static_cast<std::size_t>(draw(0, static_cast<std::int64_t>(fields.size()) - 1))];
   return setField(plan, entity, field.key, example::randomValue(field, draw));
 }
 
 Placement anyPlacement(const Plan& plan) {
   const PanelId panel = anyId(plan.panels);
-  return {panel, anyPosition(*find(plan, panel)), static_cast<Half>(draw(0, 4)), static_cast<std::int32_t>(draw(1, 2))};
+  return {panel, anyPosition(*find(plan, panel)), static_cast<Half>(draw(0, 4)),
+          static_cast<std::int32_t>(draw(1, 2))};
 }
 
 Result<Plan> anyEdit(const Plan& plan) {
   const auto feeds = static_cast<Feeds>(draw(0, 8));
   switch (draw(0, 17)) {
     case 0:
-    case 1: return moveCircuits(plan, someCircuits(plan), anyId(plan.panels));
+    case 1:
+      return moveCircuits(plan, someCircuits(plan), anyId(plan.panels));
     case 2: {
       const Placement place = anyPlacement(plan);
       return moveCircuits(plan, someCircuits(plan), place.panel, place.position);
     }
-    case 3: return sendBack(plan, someCircuits(plan));
-    case 4: return relocate(plan, anyId(plan.breakers), anyPlacement(plan).position);
-    case 5: return swapBreakers(plan, anyId(plan.breakers), anyId(plan.breakers));
-    case 6: return keepOldBreaker(plan, anyId(plan.breakers), draw(0, 1) == 0);
-    case 7: return draw(0, 3) == 0 ? Result<Plan>(addPanel(plan, static_cast<PanelRole>(draw(0, 2))))
-                                   : Result<Plan>(addFeederRun(plan, static_cast<Segment>(draw(0, 4))));
-    case 8: return addBreaker(plan, anyPlacement(plan), RatingAmperes(20), feeds);
-    case 9: return addCircuit(plan, anyId(plan.panels), std::nullopt, static_cast<std::int32_t>(draw(1, 2)), RatingAmperes(20), "New");
+    case 3:
+      return sendBack(plan, someCircuits(plan));
+    case 4:
+      return relocate(plan, anyId(plan.breakers), anyPlacement(plan).position);
+    case 5:
+      return swapBreakers(plan, anyId(plan.breakers), anyId(plan.breakers));
+    case 6:
+      return keepOldBreaker(plan, anyId(plan.breakers), draw(0, 1) == 0);
+    case 7:
+      return draw(0, 3) == 0 ? Result<Plan>(addPanel(plan, static_cast<PanelRole>(draw(0, 2))))
+                             : Result<Plan>(addFeederRun(plan, static_cast<Segment>(draw(0, 4))));
+    case 8:
+      return addBreaker(plan, anyPlacement(plan), RatingAmperes(20), feeds);
+    case 9:
+      return addCircuit(plan, anyId(plan.panels), std::nullopt, static_cast<std::int32_t>(draw(1, 2)),
+                        RatingAmperes(20), "New");
     case 10: {
       const Placement place = anyPlacement(plan);
       return addCircuit(plan, place.panel, place, place.poles, RatingAmperes(15), "Here");
     }
-    case 11: return addLoad(plan, anyId(plan.circuits), example::plainLoad("Load", 100));
+    case 11:
+      return addLoad(plan, anyId(plan.circuits), example::plainLoad("Load", 100));
     case 12: {
       const std::int64_t kind = draw(0, 3);
       if (kind == 0) return copyCircuit(plan, anyId(plan.circuits));
@@ -134,7 +155,8 @@ Result<Plan> anyEdit(const Plan& plan) {
       if (kind == 2) return copyPanel(plan, anyId(plan.panels));
       return copyBreaker(plan, anyId(plan.breakers));
     }
-    case 13: return remove(plan, anyEntity(plan));
+    case 13:
+      return remove(plan, anyEntity(plan));
     case 14: {
       const std::int64_t list = draw(0, 3);
       if (list == 0) return addItem(plan, {RecordKind::inverter}, "overload");
@@ -142,7 +164,8 @@ Result<Plan> anyEdit(const Plan& plan) {
       if (list == 2) return addItem(plan, {RecordKind::panel, anyId(plan.panels).number}, "space_exceptions");
       return addItem(plan, {RecordKind::load, draw(1, 12)}, "windows");
     }
-    default: return anyFieldSet(plan);
+    default:
+      return anyFieldSet(plan);
   }
 }
 
@@ -158,7 +181,8 @@ RC_GTEST_PROP(EditProperties, sendingBackUndoesAMoveExactly, ()) {
     return;
   }
   expectSound(moved.value());
-  for (const CircuitId id : circuits) RC_ASSERT(panelOf(moved.value(), *find(moved.value(), id), Reading::planned) == example::kBackup);
+  for (const CircuitId id : circuits)
+    RC_ASSERT(panelOf(moved.value(), *find(moved.value(), id), Reading::planned) == example::kBackup);
   const Result<Plan> back = sendBack(moved.value(), circuits);
   RC_ASSERT(back.ok());
   RC_ASSERT(back.value() == plan);

@@ -19,14 +19,18 @@ using example::plainLoad;
 constexpr Column left = Column::left;
 constexpr Column right = Column::right;
 
-Result<Plan> move(const Plan& plan, std::vector<CircuitId> circuits, std::optional<SpacePosition> landing = std::nullopt,
-                  PanelId panel = kBackup) {
+Result<Plan> move(const Plan& plan, std::vector<CircuitId> circuits,
+                  std::optional<SpacePosition> landing = std::nullopt, PanelId panel = kBackup) {
   return moveCircuits(plan, circuits, panel, landing);
 }
 Result<Plan> back(const Plan& plan, std::vector<CircuitId> circuits) { return sendBack(plan, circuits); }
 
-const Breaker& planned(const Plan& plan, CircuitId circuit) { return *find(plan, find(plan, circuit)->planned); }
-const Breaker& before(const Plan& plan, CircuitId circuit) { return *find(plan, find(plan, circuit)->breaker); }
+const Breaker& planned(const Plan& plan, CircuitId circuit) {
+  return *find(plan, find(plan, circuit)->planned);
+}
+const Breaker& before(const Plan& plan, CircuitId circuit) {
+  return *find(plan, find(plan, circuit)->breaker);
+}
 Leg legPlanned(const Plan& plan, CircuitId circuit) {
   const Breaker& breaker = planned(plan, circuit);
   return legOf(*find(plan, breaker.panel), breaker.position());
@@ -66,7 +70,8 @@ TEST(Move, aNewBreakerIsBoughtAndTheOldOneStaysWithoutFunction) {
   EXPECT_TRUE(stands(left_, Reading::before));
   EXPECT_TRUE(stands(left_, Reading::planned));
   EXPECT_TRUE(backedUp(moved.value(), *find(moved.value(), freezer)));
-  EXPECT_TRUE(find(plan, freezer)->planned == find(plan, freezer)->breaker) << "the plan given stays as it was";
+  EXPECT_TRUE(find(plan, freezer)->planned == find(plan, freezer)->breaker)
+      << "the plan given stays as it was";
 }
 
 TEST(Move, aRefusedLandingMovesNothingAndSaysWhy) {
@@ -92,11 +97,14 @@ TEST(Move, theLighterLegIsTakenThenTheTopmostSpace) {
   const CircuitId office = circuitNamed(plan, "Office");
   Result<Plan> moved = move(plan, {lights});
   ASSERT_TRUE(moved.ok());
-  EXPECT_TRUE(planned(moved.value(), lights).position() == (SpacePosition{left, 1})) << "nothing there yet: topmost";
+  EXPECT_TRUE(planned(moved.value(), lights).position() == (SpacePosition{left, 1}))
+      << "nothing there yet: topmost";
   moved = move(moved.value(), {office});
-  EXPECT_TRUE(planned(moved.value(), office).position() == (SpacePosition{left, 2})) << "L1 carries 120 W, L2 none";
+  EXPECT_TRUE(planned(moved.value(), office).position() == (SpacePosition{left, 2}))
+      << "L1 carries 120 W, L2 none";
   moved = move(moved.value(), {freezer});
-  EXPECT_TRUE(planned(moved.value(), freezer).position() == (SpacePosition{right, 2})) << "L2 carries 30 W, L1 120 W";
+  EXPECT_TRUE(planned(moved.value(), freezer).position() == (SpacePosition{right, 2}))
+      << "L2 carries 30 W, L1 120 W";
 }
 
 TEST(Move, severalAtOnceBalanceWhateverTheOrderTheyWereChosenIn) {
@@ -104,7 +112,8 @@ TEST(Move, severalAtOnceBalanceWhateverTheOrderTheyWereChosenIn) {
   std::vector<CircuitId> circuits;
   const double watts[] = {100, 400, 200, 300};
   for (std::int32_t i = 0; i < 4; ++i) {
-    circuits.push_back(addCircuitWithLoad(plan, kMain, {left, i + 1}, 1, 15, "C" + std::to_string(i), plainLoad("L", watts[i])));
+    circuits.push_back(addCircuitWithLoad(plan, kMain, {left, i + 1}, 1, 15, "C" + std::to_string(i),
+                                          plainLoad("L", watts[i])));
   }
   const Result<Plan> one = move(plan, circuits);
   const Result<Plan> other = move(plan, {circuits[3], circuits[1], circuits[0], circuits[2]});
@@ -112,7 +121,8 @@ TEST(Move, severalAtOnceBalanceWhateverTheOrderTheyWereChosenIn) {
   double legs[2] = {0, 0};
   for (std::size_t i = 0; i < 4; ++i) {
     legs[index(legPlanned(one.value(), circuits[i]))] += watts[i];
-    EXPECT_TRUE(planned(one.value(), circuits[i]).position() == planned(other.value(), circuits[i]).position());
+    EXPECT_TRUE(planned(one.value(), circuits[i]).position() ==
+                planned(other.value(), circuits[i]).position());
   }
   // Heaviest first on the lighter leg: 400 | 300, then 200 to 300, then 100 to 400.
   EXPECT_DOUBLE_EQ(legs[0], 500);
@@ -171,7 +181,8 @@ TEST(Move, aGroupWithoutRoomOnBothLegsIsRefused) {
     example::addBreaker(plan, kBackup, taken, 1, 15, Feeds::nothing, Stage::fresh);
   }
   EXPECT_EQ(said(move(plan, {a})),
-            "Backup subpanel has no free places on opposite legs for Counter A and the circuits that share its neutral");
+            "Backup subpanel has no free places on opposite legs for Counter A and the circuits that share "
+            "its neutral");
   // With one space of L2 free but not beside one of L1 it goes apart rather than on one leg.
   editBreaker(plan, plan.breakers.back()->id).stage = Stage::removed;
   example::addBreaker(plan, kBackup, {right, 3}, 1, 15, Feeds::nothing, Stage::fresh);
@@ -253,7 +264,8 @@ TEST(Move, aCircuitOnANewBreakerTakesItAlong) {
   moved = move(plan, {fridge}, std::nullopt, other);
   ASSERT_TRUE(moved.ok()) << said(moved);
   EXPECT_TRUE(find(moved.value(), fridge)->planned == fresh);
-  EXPECT_EQ(planned(moved.value(), fridge).listingLine, "another") << "not bought yet: the line of the panel it goes to";
+  EXPECT_EQ(planned(moved.value(), fridge).listingLine, "another")
+      << "not bought yet: the line of the panel it goes to";
 }
 
 TEST(Move, aGroupMovedWithinItsPanelStaysTogether) {
@@ -283,7 +295,8 @@ TEST(SendBack, refusesWhatNeverMovedAndWhatHasNoOldBreaker) {
   const CircuitId pump = circuitNamed(plan, "Well pump");
   EXPECT_EQ(said(back(plan, {pump})), "Well pump stands where it always stood");
   const Plan added = addCircuit(plan, kBackup, std::nullopt, 1, RatingAmperes(15), "New one").value();
-  EXPECT_EQ(said(back(added, {circuitNamed(added, "New one")})), "New one is new: no old breaker fed it before");
+  EXPECT_EQ(said(back(added, {circuitNamed(added, "New one")})),
+            "New one is new: no old breaker fed it before");
 }
 
 TEST(SendBack, refusesWhereTheOldSpaceWasGivenAway) {
@@ -292,7 +305,8 @@ TEST(SendBack, refusesWhereTheOldSpaceWasGivenAway) {
   const BreakerId old = find(plan, freezer)->breaker;
   const Plan moved = keepOldBreaker(move(plan, {freezer}).value(), old, false).value();
   EXPECT_TRUE(back(moved, {freezer}).value() == plan) << "a blank takes the breaker again";
-  const Plan given = addBreaker(moved, {kMain, {right, 6}, Half::whole, 1}, RatingAmperes(20), Feeds::surgeDevice).value();
+  const Plan given =
+      addBreaker(moved, {kMain, {right, 6}, Half::whole, 1}, RatingAmperes(20), Feeds::surgeDevice).value();
   EXPECT_EQ(said(back(given, {freezer})), "Already taken by the breaker of the surge device, at 12");
   // The old breaker itself feeds something else now.
   Plan reused = move(plan, {freezer}).value();
@@ -307,7 +321,8 @@ TEST(Move, aWholeHouseMovesAndComesBack) {
   for (const auto& circuit : plan.circuits) all.push_back(circuit->id);
   const Result<Plan> moved = move(plan, all);
   ASSERT_TRUE(moved.ok()) << said(moved);
-  for (const auto& circuit : moved.value().circuits) EXPECT_TRUE(backedUp(moved.value(), *circuit)) << circuit->name;
+  for (const auto& circuit : moved.value().circuits)
+    EXPECT_TRUE(backedUp(moved.value(), *circuit)) << circuit->name;
   EXPECT_TRUE(back(moved.value(), all).value() == plan);
 }
 

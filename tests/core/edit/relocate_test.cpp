@@ -40,7 +40,8 @@ TEST(Relocate, anExistingBreakerKeepsItsPlaceInTheScheduleBefore) {
   EXPECT_NE(fresh, old);
   EXPECT_EQ(breakersAt(moved.value(), kMain, {left, 9}, Reading::planned), std::vector<BreakerId>{fresh});
   EXPECT_TRUE(find(moved.value(), freezer)->breaker == old);
-  EXPECT_EQ(occupants(moved.value(), kMain, Reading::before).size(), occupants(plan, kMain, Reading::before).size());
+  EXPECT_EQ(occupants(moved.value(), kMain, Reading::before).size(),
+            occupants(plan, kMain, Reading::before).size());
   EXPECT_TRUE(sendBack(moved.value(), std::vector<CircuitId>{freezer}).value() == plan);
 }
 
@@ -73,7 +74,8 @@ TEST(Relocate, refusals) {
 
 TEST(Relocate, aTandemHalfTakesTheFreeHalf) {
   Plan plan = example::emptyHouse();
-  const BreakerId moving = example::addBreaker(plan, kMain, {left, 1}, 1, 15, Feeds::nothing, Stage::fresh, Half::a);
+  const BreakerId moving =
+      example::addBreaker(plan, kMain, {left, 1}, 1, 15, Feeds::nothing, Stage::fresh, Half::a);
   example::addBreaker(plan, kMain, {left, 2}, 1, 15, Feeds::nothing, Stage::fresh, Half::a);
   const Result<Plan> moved = relocate(plan, moving, {left, 2});
   ASSERT_TRUE(moved.ok()) << said(moved);
@@ -86,12 +88,14 @@ TEST(Swap, newBreakersOfOnePanelExchangePlaces) {
   ASSERT_TRUE(swapped.ok()) << said(swapped);
   EXPECT_TRUE(plannedAt(swapped.value(), "Lights") == plannedAt(plan, "Office"));
   EXPECT_TRUE(plannedAt(swapped.value(), "Office") == plannedAt(plan, "Lights"));
-  EXPECT_TRUE(swapBreakers(swapped.value(), plannedOn(plan, "Lights"), plannedOn(plan, "Office")).value() == plan);
+  EXPECT_TRUE(swapBreakers(swapped.value(), plannedOn(plan, "Lights"), plannedOn(plan, "Office")).value() ==
+              plan);
 }
 
 TEST(Swap, existingBreakersExchangePlacesAndTheScheduleBeforeStays) {
   const Plan plan = example::exampleHouse();
-  const Result<Plan> swapped = swapBreakers(plan, plannedOn(plan, "Well pump"), plannedOn(plan, "Water heater"));
+  const Result<Plan> swapped =
+      swapBreakers(plan, plannedOn(plan, "Well pump"), plannedOn(plan, "Water heater"));
   ASSERT_TRUE(swapped.ok()) << said(swapped);
   EXPECT_TRUE(plannedAt(swapped.value(), "Well pump") == (SpacePosition{right, 4}));
   EXPECT_TRUE(plannedAt(swapped.value(), "Water heater") == (SpacePosition{left, 4}));
@@ -120,12 +124,15 @@ TEST(Swap, circuitsOfTwoPanelsChangeSides) {
   for (const bool mainFirst : {true, false}) {
     const BreakerId freezer = plannedOn(plan, "Freezer");
     const BreakerId lights = plannedOn(plan, "Lights");
-    const Result<Plan> swapped = mainFirst ? swapBreakers(plan, freezer, lights) : swapBreakers(plan, lights, freezer);
+    const Result<Plan> swapped =
+        mainFirst ? swapBreakers(plan, freezer, lights) : swapBreakers(plan, lights, freezer);
     ASSERT_TRUE(swapped.ok()) << said(swapped);
     EXPECT_TRUE(plannedIn(swapped.value(), "Freezer") == kBackup);
-    EXPECT_TRUE(plannedAt(swapped.value(), "Freezer") == (SpacePosition{right, 1})) << "where the other one stood";
+    EXPECT_TRUE(plannedAt(swapped.value(), "Freezer") == (SpacePosition{right, 1}))
+        << "where the other one stood";
     EXPECT_TRUE(plannedIn(swapped.value(), "Lights") == kMain);
-    EXPECT_TRUE(plannedAt(swapped.value(), "Lights") == (SpacePosition{right, 1})) << "fed by its old breaker again";
+    EXPECT_TRUE(plannedAt(swapped.value(), "Lights") == (SpacePosition{right, 1}))
+        << "fed by its old breaker again";
   }
 }
 
@@ -133,7 +140,8 @@ TEST(Swap, aMultiwireGroupIsNotTornApart) {
   const Plan plan = example::exampleHouse();
   const CircuitId a = circuitNamed(plan, "Counter A");
   const CircuitId b = circuitNamed(plan, "Counter B");
-  const Plan moved = moveCircuits(plan, std::vector<CircuitId>{circuitNamed(plan, "Lights")}, kBackup).value();
+  const Plan moved =
+      moveCircuits(plan, std::vector<CircuitId>{circuitNamed(plan, "Lights")}, kBackup).value();
   const Result<Plan> swapped = swapBreakers(moved, plannedOn(moved, "Lights"), plannedOn(moved, "Counter A"));
   ASSERT_TRUE(swapped.ok()) << said(swapped);
   EXPECT_TRUE(plannedIn(swapped.value(), "Counter A") == kBackup);
@@ -153,8 +161,10 @@ TEST(KeepOldBreaker, spareOrBlank) {
   EXPECT_FALSE(stands(*find(blank, old), Reading::planned));
   EXPECT_TRUE(stands(*find(blank, old), Reading::before));
   EXPECT_TRUE(keepOldBreaker(blank, old, true).value() == plan);
-  EXPECT_EQ(said(keepOldBreaker(plan, plannedOn(plan, "Office"), false)), "This breaker feeds Office as planned");
-  const Plan used = addBreaker(blank, {kMain, {right, 2}, Half::whole, 1}, RatingAmperes(20), Feeds::nothing).value();
+  EXPECT_EQ(said(keepOldBreaker(plan, plannedOn(plan, "Office"), false)),
+            "This breaker feeds Office as planned");
+  const Plan used =
+      addBreaker(blank, {kMain, {right, 2}, Half::whole, 1}, RatingAmperes(20), Feeds::nothing).value();
   EXPECT_EQ(said(keepOldBreaker(used, old, true)), "Already taken by a spare breaker, at 4");
 }
 

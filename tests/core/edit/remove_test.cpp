@@ -95,9 +95,11 @@ TEST(Remove, aPanelGoesWithTheCircuitsThatHaveNoOtherAndNoReferenceIsLeft) {
 TEST(Remove, refusals) {
   const Plan plan = example::exampleHouse();
   EXPECT_EQ(said(remove(plan, {RecordKind::panel, kMain.number})), "A plan keeps its main panel");
-  EXPECT_EQ(said(remove(plan, {RecordKind::battery})), "This part belongs to every plan and cannot be taken away");
+  EXPECT_EQ(said(remove(plan, {RecordKind::battery})),
+            "This part belongs to every plan and cannot be taken away");
   EXPECT_EQ(said(remove(plan, {RecordKind::circuit, 99})), "This part of the plan is not there any more");
-  EXPECT_EQ(said(remove(plan, {RecordKind::overloadPoint, 0, 5})), "This part of the plan is not there any more");
+  EXPECT_EQ(said(remove(plan, {RecordKind::overloadPoint, 0, 5})),
+            "This part of the plan is not there any more");
 }
 
 TEST(Remove, loadsRunsAndRowsOfLists) {

@@ -14,7 +14,9 @@ using example::loadNamed;
 std::string said(const Result<Plan>& result) {
   return result.ok() ? std::string("done") : render(result.refusal(), plainEnglish());
 }
-EntityRef circuitRef(const Plan& plan, std::string_view name) { return {RecordKind::circuit, circuitNamed(plan, name).number}; }
+EntityRef circuitRef(const Plan& plan, std::string_view name) {
+  return {RecordKind::circuit, circuitNamed(plan, name).number};
+}
 EntityRef breakerRef(const Plan& plan, std::string_view circuit) {
   return {RecordKind::breaker, find(plan, circuitNamed(plan, circuit))->planned.number};
 }
@@ -77,8 +79,14 @@ TEST(SetField, refusals) {
       {mainRef, "spaces", whole(3), "spaces is 3, but it must lie between 4 and 84"},
       {mainRef, "fed_from", whole(2), "Main panel would be fed from itself"},
       {mainRef, "fed_from", whole(1), "Main panel would be fed from itself"},
-      {{RecordKind::overloadPoint, 0, 0}, "time_s", 10.0, "The times of the overload curve must rise from row to row"},
-      {{RecordKind::overloadPoint, 0, 1}, "time_s", 0.2, "The times of the overload curve must rise from row to row"},
+      {{RecordKind::overloadPoint, 0, 0},
+       "time_s",
+       10.0,
+       "The times of the overload curve must rise from row to row"},
+      {{RecordKind::overloadPoint, 0, 1},
+       "time_s",
+       0.2,
+       "The times of the overload curve must rise from row to row"},
   };
   for (const Case& c : cases) EXPECT_EQ(said(setField(plan, c.entity, c.key, c.value)), c.expected) << c.key;
 }
@@ -94,7 +102,8 @@ TEST(SetField, theScheduleBeforeIsKeptFreeOfOverlaps) {
   Plan plan = example::exampleHouseMoved();
   const Circuit lights = *find(plan, circuitNamed(plan, "Lights"));
   plan = keepOldBreaker(plan, lights.breaker, false).value();
-  // The freezer's breaker is existing: corrected onto the place of the removed one it would have stood there before too.
+  // The freezer's breaker is existing: corrected onto the place of the removed one it would have stood there
+  // before too.
   Result<Plan> set = setField(plan, breakerRef(plan, "Freezer"), "row", whole(1));
   EXPECT_EQ(said(set), "Lights stood at 2 before the work");
 }
@@ -112,7 +121,8 @@ TEST(SetField, aStageTellsWhatFedTheCircuitBefore) {
 TEST(SetField, aCircuitPutOnASpareBreakerGivesItAFunction) {
   Plan plan = example::exampleHouseMoved();
   const Circuit lights = *find(plan, circuitNamed(plan, "Lights"));
-  const Plan set = setField(plan, circuitRef(plan, "Lights"), "planned", whole(lights.breaker.number)).value();
+  const Plan set =
+      setField(plan, circuitRef(plan, "Lights"), "planned", whole(lights.breaker.number)).value();
   EXPECT_TRUE(find(set, lights.breaker)->stage.is(Stage::existing));
   const BreakerId solar = example::addBreaker(plan, kMain, {Column::left, 8}, 2, 20, Feeds::solar);
   EXPECT_EQ(said(setField(plan, circuitRef(plan, "Lights"), "planned", whole(solar.number))),
@@ -146,14 +156,18 @@ TEST(Items, rowsStartWhereTheyChangeNothing) {
   EXPECT_EQ(plan.inverter->overload[2].watts, plan.inverter->overload[1].watts);
 
   plan = addItem(plan, {RecordKind::inverter}, "efficiency").value();
-  EXPECT_DOUBLE_EQ(plan.inverter->efficiency.at(0).efficiency.count(), 0.93) << "the marginal one, until it is read";
+  EXPECT_DOUBLE_EQ(plan.inverter->efficiency.at(0).efficiency.count(), 0.93)
+      << "the marginal one, until it is read";
 
   plan = addItem(plan, {RecordKind::panel, kBackup.number}, "space_exceptions").value();
   plan = addItem(plan, {RecordKind::panel, kBackup.number}, "space_exceptions").value();
   ASSERT_EQ(find(plan, kBackup)->exceptions.size(), 2u);
-  EXPECT_TRUE(find(plan, kBackup)->exceptions[1].column.is(Column::right)) << "the next space that is not listed";
-  EXPECT_EQ(said(setField(plan, {RecordKind::space, kBackup.number, 1}, "column", word("left"))), "Space 1 is listed already");
-  EXPECT_EQ(said(setField(plan, {RecordKind::space, kBackup.number, 1}, "row", whole(5))), "Backup subpanel has no such space");
+  EXPECT_TRUE(find(plan, kBackup)->exceptions[1].column.is(Column::right))
+      << "the next space that is not listed";
+  EXPECT_EQ(said(setField(plan, {RecordKind::space, kBackup.number, 1}, "column", word("left"))),
+            "Space 1 is listed already");
+  EXPECT_EQ(said(setField(plan, {RecordKind::space, kBackup.number, 1}, "row", whole(5))),
+            "Backup subpanel has no such space");
   const Plan left = removeItem(plan, {RecordKind::space, kBackup.number, 0}).value();
   ASSERT_EQ(find(left, kBackup)->exceptions.size(), 1u);
   EXPECT_TRUE(find(left, kBackup)->exceptions[0].column.is(Column::right));
@@ -162,23 +176,31 @@ TEST(Items, rowsStartWhereTheyChangeNothing) {
 TEST(Items, refusals) {
   Plan plan = example::emptyHouse();
   EXPECT_EQ(said(addItem(plan, {RecordKind::plan}, "panels")), "A plan has no list \"panels\" to add to");
-  EXPECT_EQ(said(addItem(plan, {RecordKind::panel, 99}, "space_exceptions")), "This part of the plan is not there any more");
-  EXPECT_EQ(said(removeItem(plan, {RecordKind::space, kBackup.number, 0})), "This part of the plan is not there any more");
-  EXPECT_EQ(said(removeItem(plan, {RecordKind::panel, kBackup.number})), "This part of the plan is not there any more");
-  for (int i = 0; i < 8; ++i) plan = addItem(plan, {RecordKind::panel, kBackup.number}, "space_exceptions").value();
-  EXPECT_EQ(said(addItem(plan, {RecordKind::panel, kBackup.number}, "space_exceptions")), "Every space is listed already");
+  EXPECT_EQ(said(addItem(plan, {RecordKind::panel, 99}, "space_exceptions")),
+            "This part of the plan is not there any more");
+  EXPECT_EQ(said(removeItem(plan, {RecordKind::space, kBackup.number, 0})),
+            "This part of the plan is not there any more");
+  EXPECT_EQ(said(removeItem(plan, {RecordKind::panel, kBackup.number})),
+            "This part of the plan is not there any more");
+  for (int i = 0; i < 8; ++i)
+    plan = addItem(plan, {RecordKind::panel, kBackup.number}, "space_exceptions").value();
+  EXPECT_EQ(said(addItem(plan, {RecordKind::panel, kBackup.number}, "space_exceptions")),
+            "Every space is listed already");
 }
 
 TEST(ApplyFix, doesWhatTheEditDoes) {
   const Plan plan = example::exampleHouse();
   const CircuitId freezer = circuitNamed(plan, "Freezer");
   const Plan moved = applyFix(plan, fix::Move{{freezer}, kBackup, SpacePosition{Column::left, 2}}).value();
-  EXPECT_TRUE(moved == moveCircuits(plan, std::vector<CircuitId>{freezer}, kBackup, SpacePosition{Column::left, 2}).value());
+  EXPECT_TRUE(
+      moved ==
+      moveCircuits(plan, std::vector<CircuitId>{freezer}, kBackup, SpacePosition{Column::left, 2}).value());
   EXPECT_TRUE(applyFix(moved, fix::SendBack{{freezer}}).value() == plan);
   const BreakerId breaker = find(moved, freezer)->planned;
   const Plan placed = applyFix(moved, fix::Relocate{breaker, {Column::right, 4}}).value();
   EXPECT_EQ(find(placed, breaker)->row, 4);
-  const Plan set = applyFix(plan, fix::SetField{circuitRef(plan, "Lights"), "smoke_alarms", word("no")}).value();
+  const Plan set =
+      applyFix(plan, fix::SetField{circuitRef(plan, "Lights"), "smoke_alarms", word("no")}).value();
   EXPECT_TRUE(find(set, circuitNamed(plan, "Lights"))->smokeAlarms.is(Answer::no));
 }
 

@@ -14,10 +14,12 @@ class OwnPatterns : public Language {
 std::string rendered(const Message& message) { return render(message, OwnPatterns()); }
 
 TEST(Render, argumentsTakeTheirPlacesInAnyOrder) {
-  EXPECT_EQ(rendered(say(MessageId{"%2 before %1, %1 again"}, std::string("one"), std::string("two"))), "two before one, one again");
+  EXPECT_EQ(rendered(say(MessageId{"%2 before %1, %1 again"}, std::string("one"), std::string("two"))),
+            "two before one, one again");
   EXPECT_EQ(rendered(say(MessageId{"no argument"})), "no argument");
   EXPECT_EQ(rendered(say(MessageId{"80 %% of %1"}, std::string("all"))), "80 % of all");
-  EXPECT_EQ(rendered(say(MessageId{"[%3]"}, std::string("one"))), "[]") << "a missing argument is empty, no crash";
+  EXPECT_EQ(rendered(say(MessageId{"[%3]"}, std::string("one"))), "[]")
+      << "a missing argument is empty, no crash";
   EXPECT_EQ(rendered(say(MessageId{"ends in %"})), "ends in %");
   EXPECT_EQ(rendered(say(MessageId{"%x"})), "%x");
 }
@@ -51,11 +53,14 @@ TEST(Render, everyKindOfArgument) {
 }
 
 TEST(Render, theFirstWholeNumberChoosesThePluralForm) {
-  const auto spaces = [](std::int64_t count) { return rendered(say(MessageId{"%1 space free||%1 spaces free"}, count)); };
+  const auto spaces = [](std::int64_t count) {
+    return rendered(say(MessageId{"%1 space free||%1 spaces free"}, count));
+  };
   EXPECT_EQ(spaces(1), "1 space free");
   EXPECT_EQ(spaces(0), "0 spaces free");
   EXPECT_EQ(spaces(12), "12 spaces free");
-  EXPECT_EQ(rendered(say(MessageId{"%1: %2 pole||%1: %2 poles"}, std::string("Main"), std::int64_t{1})), "Main: 1 pole");
+  EXPECT_EQ(rendered(say(MessageId{"%1: %2 pole||%1: %2 poles"}, std::string("Main"), std::int64_t{1})),
+            "Main: 1 pole");
 }
 
 TEST(Render, anIdWithoutTextIsSeenAtOnce) {

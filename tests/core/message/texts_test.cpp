@@ -29,9 +29,15 @@ std::string withoutComments(const std::string& text) {
   for (std::string line; std::getline(lines, line);) {
     bool quoted = false;
     for (std::size_t i = 0; i + 1 < line.size(); ++i) {
-      if (line[i] == '\\') { ++i; continue; }
+      if (line[i] == '\\') {
+        ++i;
+        continue;
+      }
       if (line[i] == '"') quoted = !quoted;
-      if (!quoted && line[i] == '/' && line[i + 1] == '/') { line.resize(i); break; }
+      if (!quoted && line[i] == '/' && line[i + 1] == '/') {
+        line.resize(i);
+        break;
+      }
     }
     out += line + "\n";
   }
@@ -110,7 +116,8 @@ TEST(Texts, placesCountFromOneWithoutGapsInEveryForm) {
 }
 
 TEST(Texts, everyIdOfCoreHasAText) {
-  const std::regex declared("MessageId\\s+\\w*\\s*\\{\\s*\"([^\"]*)\"\\s*\\}|MessageId\\{\\s*\"([^\"]*)\"\\s*\\}");
+  const std::regex declared(
+      "MessageId\\s+\\w*\\s*\\{\\s*\"([^\"]*)\"\\s*\\}|MessageId\\{\\s*\"([^\"]*)\"\\s*\\}");
   std::size_t found = 0;
   for (const Source& source : coreSources()) {
     for (std::sregex_iterator it(source.text.begin(), source.text.end(), declared), end; it != end; ++it) {

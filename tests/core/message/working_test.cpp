@@ -40,7 +40,10 @@ std::set<std::string> symbolsOf(std::string_view expression) {
   std::set<std::string> symbols;
   const auto isWord = [](char c) { return std::isalnum(static_cast<unsigned char>(c)) != 0 || c == '_'; };
   for (std::size_t i = 0; i < expression.size();) {
-    if (!isWord(expression[i])) { ++i; continue; }
+    if (!isWord(expression[i])) {
+      ++i;
+      continue;
+    }
     std::size_t end = i;
     while (end < expression.size() && isWord(expression[end])) ++end;
     const bool number = std::isdigit(static_cast<unsigned char>(expression[i])) != 0;
@@ -67,7 +70,8 @@ TEST(Formulas, muParserReadsEveryOne) {
     Step step = stepOf(row.key, {});
     const std::set<std::string> symbols = symbolsOf(row.expression);
     for (const std::string& symbol : symbols) step.inputs.push_back(input(symbol, 0.5));
-    EXPECT_NO_THROW({ EXPECT_TRUE(std::isfinite(evaluated(step))) << row.key; }) << row.key << ": " << row.expression;
+    EXPECT_NO_THROW({ EXPECT_TRUE(std::isfinite(evaluated(step))) << row.key; })
+        << row.key << ": " << row.expression;
   }
 }
 
@@ -79,7 +83,8 @@ TEST(Evaluable, aPlainFormulaStandsAsPrinted) {
 }
 
 TEST(Evaluable, aSumRunsOverRepeatedSymbolsInTheirOrder) {
-  const Step step = stepOf("power.average", {input("P", 100), input("u", 0.5), input("P", 40), input("u", 0.25)});
+  const Step step =
+      stepOf("power.average", {input("P", 100), input("u", 0.5), input("P", 40), input("u", 0.25)});
   EXPECT_EQ(evaluableNames(step), (std::vector<std::string>{"P_1", "u_1", "P_2", "u_2"}));
   EXPECT_EQ(evaluableExpression(step), "sum(P_1 * u_1, P_2 * u_2)");
   EXPECT_DOUBLE_EQ(evaluated(step), 60.0);
@@ -92,8 +97,8 @@ TEST(Evaluable, aSumOfOneIsTheOne) {
 }
 
 TEST(Evaluable, whatStandsBesideTheSumIsLeftAlone) {
-  const Step step = stepOf("outage.crossing", {input("U", 100), input("p", 10), input("t", 2), input("p", 20), input("t", 1),
-                                               input("q", 5)});
+  const Step step = stepOf("outage.crossing", {input("U", 100), input("p", 10), input("t", 2), input("p", 20),
+                                               input("t", 1), input("q", 5)});
   EXPECT_EQ(evaluableExpression(step), "(U - sum(p_1 * t_1, p_2 * t_2)) / q");
   EXPECT_DOUBLE_EQ(evaluated(step), 12.0);
 }

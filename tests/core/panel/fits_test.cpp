@@ -16,7 +16,8 @@ using example::kMain;
 constexpr Column left = Column::left;
 constexpr Column right = Column::right;
 
-std::string reason(const Plan& plan, const Placement& placement, const std::vector<BreakerId>& ignoring = {}) {
+std::string reason(const Plan& plan, const Placement& placement,
+                   const std::vector<BreakerId>& ignoring = {}) {
   const std::optional<Message> message = refusal(plan, placement, ignoring);
   return message ? render(*message, plainEnglish()) : "";
 }
@@ -50,8 +51,10 @@ TEST(Fits, refusalsSayWhatIsWrong) {
       {{{9}, {left, 1}, Half::whole, 1}, "There is no such panel"},
       {{kMain, {left, 11}, Half::whole, 1}, "Main panel has no such space"},
       {{kMain, {right, 0}, Half::whole, 1}, "Main panel has no such space"},
-      {{kMain, {left, 10}, Half::whole, 2}, "A two-pole breaker at space 19 would reach below the last row of Main panel"},
-      {{kBackup, {left, 4}, Half::outer, 2}, "A two-pole breaker at space 7 would reach below the last row of Backup subpanel"},
+      {{kMain, {left, 10}, Half::whole, 2},
+       "A two-pole breaker at space 19 would reach below the last row of Main panel"},
+      {{kBackup, {left, 4}, Half::outer, 2},
+       "A two-pole breaker at space 7 would reach below the last row of Backup subpanel"},
       {{kMain, {left, 1}, Half::whole, 1}, "Already taken by Refrigerator, at 1"},
       {{kMain, {left, 1}, Half::b, 1}, "Already taken by Refrigerator, at 1"},
       {{kMain, {left, 5}, Half::whole, 1}, "Already taken by Well pump, at 7, 9"},
@@ -61,9 +64,10 @@ TEST(Fits, refusalsSayWhatIsWrong) {
       {{kMain, {left, 8}, Half::a, 1}, ""},
   };
   for (const Case& c : cases) EXPECT_EQ(reason(plan, c.placement), c.expected);
-  for (const Placement& shape : {Placement{kMain, {left, 8}, Half::a, 2}, Placement{kMain, {left, 8}, Half::b, 2},
-                                 Placement{kMain, {left, 8}, Half::outer, 1}, Placement{kMain, {left, 8}, Half::inner, 1},
-                                 Placement{kMain, {left, 8}, Half::whole, 3}, Placement{kMain, {left, 8}, Half::whole, 0}}) {
+  for (const Placement& shape :
+       {Placement{kMain, {left, 8}, Half::a, 2}, Placement{kMain, {left, 8}, Half::b, 2},
+        Placement{kMain, {left, 8}, Half::outer, 1}, Placement{kMain, {left, 8}, Half::inner, 1},
+        Placement{kMain, {left, 8}, Half::whole, 3}, Placement{kMain, {left, 8}, Half::whole, 0}}) {
     ASSERT_TRUE(refusal(plan, shape, {}));
     EXPECT_EQ(refusal(plan, shape, {})->id.key, "panel.no_such_shape");
   }
@@ -71,7 +75,8 @@ TEST(Fits, refusalsSayWhatIsWrong) {
 
 TEST(Fits, theOldBreakerOfAMovedCircuitStillTakesItsSpaceUntilItIsTakenOut) {
   Plan plan = example::exampleHouseMoved();
-  EXPECT_EQ(reason(plan, {kMain, {left, 1}, Half::whole, 1}), "Already taken by the old breaker of Refrigerator, at 1");
+  EXPECT_EQ(reason(plan, {kMain, {left, 1}, Half::whole, 1}),
+            "Already taken by the old breaker of Refrigerator, at 1");
   const BreakerId old = find(plan, example::circuitNamed(plan, "Refrigerator"))->breaker;
   editBreaker(plan, old).stage = Stage::removed;
   EXPECT_EQ(reason(plan, {kMain, {left, 1}, Half::whole, 1}), "");
@@ -103,7 +108,8 @@ TEST(Fits, twoPolesOnOneLegAreRefused) {
     ASSERT_TRUE(message);
     EXPECT_EQ(message->id.key, "panel.poles_on_one_leg");
   }
-  EXPECT_EQ(reason(plan, {kBackup, {left, 1}, Half::whole, 2}), "Spaces 1, 3 both lie on L1; a two-pole breaker needs both legs");
+  EXPECT_EQ(reason(plan, {kBackup, {left, 1}, Half::whole, 2}),
+            "Spaces 1, 3 both lie on L1; a two-pole breaker needs both legs");
   EXPECT_EQ(reason(plan, {kBackup, {right, 1}, Half::whole, 2}), "");
   // Rows 2 and 3 both measure L1 now; only 3-4 and the right column are left.
   EXPECT_EQ(landings(plan, kBackup, 2, {}).size(), 4u);
@@ -134,11 +140,14 @@ TEST(Fits, aTandemHasTwoHalvesAndAQuadFour) {
   const BreakerId lower = addBreaker(plan, kMain, {left, 1}, 1, 15, Feeds::nothing, Stage::existing, Half::b);
   EXPECT_EQ(breakersAt(plan, kMain, {left, 1}, Reading::planned), (std::vector<BreakerId>{upper, lower}));
 
-  const BreakerId inner = addBreaker(plan, kMain, {right, 1}, 2, 30, Feeds::nothing, Stage::existing, Half::inner);
-  const BreakerId outer = addBreaker(plan, kMain, {right, 1}, 2, 20, Feeds::nothing, Stage::existing, Half::outer);
+  const BreakerId inner =
+      addBreaker(plan, kMain, {right, 1}, 2, 30, Feeds::nothing, Stage::existing, Half::inner);
+  const BreakerId outer =
+      addBreaker(plan, kMain, {right, 1}, 2, 20, Feeds::nothing, Stage::existing, Half::outer);
   EXPECT_EQ(breakersAt(plan, kMain, {right, 1}, Reading::planned), (std::vector<BreakerId>{outer, inner}));
   EXPECT_EQ(breakersAt(plan, kMain, {right, 2}, Reading::planned), (std::vector<BreakerId>{inner, outer}));
-  for (const Half half : {Half::a, Half::b, Half::whole}) EXPECT_NE(reason(plan, {kMain, {right, 2}, half, 1}), "");
+  for (const Half half : {Half::a, Half::b, Half::whole})
+    EXPECT_NE(reason(plan, {kMain, {right, 2}, half, 1}), "");
   EXPECT_EQ(freeSpaces(plan, kMain), 20 - 3);
 }
 
@@ -156,7 +165,8 @@ TEST(Fits, theLabelsPoleMaximumCountsPolesOfAllBreakers) {
   addBreaker(plan, kBackup, {left, 1}, 2, 20, Feeds::nothing, Stage::fresh);
   const BreakerId single = addBreaker(plan, kBackup, {right, 1}, 1, 20, Feeds::nothing, Stage::fresh);
   EXPECT_EQ(reason(plan, {kBackup, {right, 2}, Half::whole, 1}), "");
-  EXPECT_EQ(reason(plan, {kBackup, {right, 2}, Half::whole, 2}), "The label of Backup subpanel allows 4 poles; this would make 5");
+  EXPECT_EQ(reason(plan, {kBackup, {right, 2}, Half::whole, 2}),
+            "The label of Backup subpanel allows 4 poles; this would make 5");
   EXPECT_EQ(reason(plan, {kBackup, {right, 2}, Half::whole, 2}, {single}), "");
 }
 

@@ -1,4 +1,5 @@
-// Rows, printed numbers and legs. Which leg a row lies on and how panels are numbered: common practice, no source.
+// Rows, printed numbers and legs. Which leg a row lies on and how panels are numbered: common practice, no
+// source.
 
 #include <gtest/gtest.h>
 
@@ -35,13 +36,13 @@ TEST(Spaces, printedNumbersOfBothNumberings) {
     const char* printed;
   };
   const Case cases[] = {
-      {20, Numbering::oddEven, {left, 1}, "1"},      {20, Numbering::oddEven, {right, 1}, "2"},
-      {20, Numbering::oddEven, {left, 10}, "19"},    {20, Numbering::oddEven, {right, 10}, "20"},
-      {84, Numbering::oddEven, {left, 42}, "83"},    {84, Numbering::oddEven, {right, 42}, "84"},
-      {7, Numbering::oddEven, {left, 4}, "7"},       {20, Numbering::downColumns, {left, 1}, "1"},
-      {20, Numbering::downColumns, {left, 10}, "10"}, {20, Numbering::downColumns, {right, 1}, "11"},
+      {20, Numbering::oddEven, {left, 1}, "1"},        {20, Numbering::oddEven, {right, 1}, "2"},
+      {20, Numbering::oddEven, {left, 10}, "19"},      {20, Numbering::oddEven, {right, 10}, "20"},
+      {84, Numbering::oddEven, {left, 42}, "83"},      {84, Numbering::oddEven, {right, 42}, "84"},
+      {7, Numbering::oddEven, {left, 4}, "7"},         {20, Numbering::downColumns, {left, 1}, "1"},
+      {20, Numbering::downColumns, {left, 10}, "10"},  {20, Numbering::downColumns, {right, 1}, "11"},
       {20, Numbering::downColumns, {right, 10}, "20"}, {7, Numbering::downColumns, {left, 4}, "4"},
-      {7, Numbering::downColumns, {right, 1}, "5"},  {7, Numbering::downColumns, {right, 3}, "7"},
+      {7, Numbering::downColumns, {right, 1}, "5"},    {7, Numbering::downColumns, {right, 3}, "7"},
   };
   for (const Case& c : cases) {
     EXPECT_EQ(printedNumber(panelOf(c.spaces, c.numbering), c.position), c.printed) << c.spaces << " spaces";
@@ -147,7 +148,10 @@ TEST(Spaces, whatABreakerCovers) {
       {Half::whole, 1, {{first, SpaceHalf::upper}, {first, SpaceHalf::lower}}, "4"},
       {Half::whole,
        2,
-       {{first, SpaceHalf::upper}, {first, SpaceHalf::lower}, {second, SpaceHalf::upper}, {second, SpaceHalf::lower}},
+       {{first, SpaceHalf::upper},
+        {first, SpaceHalf::lower},
+        {second, SpaceHalf::upper},
+        {second, SpaceHalf::lower}},
        "4, 6"},
       {Half::a, 1, {{first, SpaceHalf::upper}}, "4A"},
       {Half::b, 1, {{first, SpaceHalf::lower}}, "4B"},
@@ -171,7 +175,8 @@ TEST(Spaces, twoPoleShapesLieOnBothLegs) {
     EXPECT_EQ(poleLegs(panel, {panel.id, {right, 4}, half, 2}), fromEven);
   }
   // Both halves of a tandem hang on one stab.
-  EXPECT_EQ(poleLegs(panel, {panel.id, {left, 2}, Half::a, 1}), poleLegs(panel, {panel.id, {left, 2}, Half::b, 1}));
+  EXPECT_EQ(poleLegs(panel, {panel.id, {left, 2}, Half::a, 1}),
+            poleLegs(panel, {panel.id, {left, 2}, Half::b, 1}));
 }
 
 TEST(Spaces, aTwoPoleTakesTheNextRowNotTheNextNumber) {
