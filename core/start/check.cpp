@@ -1,0 +1,145 @@
+#include <algorithm>
+
+#include "core/start/moment.h"
+#include "core/start/working.h"
+#include "core/use/coincidence.h"
+
+namespace stayalight {
+namespace {
+
+using Set = std::vector<const RecordedStart*>;
+
+/// The smaller of both in each figure. The likely peak of the others without two loads is at most that without one.
+Base lesser(const Base& a, const Base& b) {
+  Base out = a;
+  for (std::size_t leg = 0; leg < 2; ++leg) {
+    out.average[leg] = std::min(a.average[leg], b.average[leg]);
+    out.likely[leg] = std::min(a.likely[leg], b.likely[leg]);
+    out.high[leg] = std::min(a.high[leg], b.high[leg]);
+  }
+  out.likelyTotal = std::min(a.likelyTotal, b.likelyTotal);
+  out.highTotal = std::min(a.highTotal, b.highTotal);
+  out.likelyApparent = std::min(a.likelyApparent, b.likelyApparent);
+  out.highApparent = std::min(a.highApparent, b.highApparent);
+  return out;
+}
+
+/// Orders checks by their smallest margin; without limits by the VA they ask for.
+double order(const StartCheck& check) {
+  if (const auto margin = smallestMargin(check)) return *margin;
+  return -check.total.highSum.count();
+}
+
+class Starts {
+ public:
+  Starts(const Plan& plan, const std::vector<Draw>& draws, const SystemVoltages& system, const InverterLimits& limits,
+         int month, int hour, Working* working)
+      : plan_(plan), draws_(draws), system_(system), limits_{limits, *plan.inverter, *plan.battery}, month_(month),
+        hour_(hour), working_(working), starts_(recordedStarts(plan, draws, system, working)) {}
+
+  StartFigures figures() {
+    StartFigures out;
+    if (starts_.empty()) return out;
+    const BaseLoads loads(plan_, draws_, system_, month_, hour_);
+    for (const RecordedStart& start : starts_) {
+      out.motors.push_back(start.motor);
+      bases_.push_back(loads.without(start.draw));
+      const Set alone{&start};
+      const CheckedSet checked = checkSet(alone, bases_.back(), draws_, system_, limits_);
+      if (working_ != nullptr) recordCheck(alone, checked, bases_.back(), draws_, system_, limits_, *working_);
+      out.checks.push_back(checked.check);
+    }
+    out.worstPair = worstPair(loads);
+    out.allAtOnce = allAtOnce();
+    return out;
+  }
+
+ private:
+  struct Candidate {
+    double bound = 0.0;
+    std::size_t a = 0, b = 0;
+  };
+
+  /// Exact figures are worked out only for pairs that may still be the worst.
+  std::optional<StartCheck> worstPair(const BaseLoads& loads) {
+    std::vector<Candidate> candidates;
+    for (std::size_t a = 0; a < starts_.size(); ++a) {
+      for (std::size_t b = a + 1; b < starts_.size() && starts_[a].motor.automatic; ++b) {
+        if (!starts_[b].motor.automatic) continue;
+        const Base most = lesser(bases_[a], bases_[b]);
+        candidates.push_back({order(checkSet({&starts_[a], &starts_[b]}, most, draws_, system_, limits_).check), a, b});
+      }
+    }
+    std::stable_sort(candidates.begin(), candidates.end(), [](const auto& x, const auto& y) { return x.bound < y.bound; });
+    std::optional<CheckedSet> worst;
+    Set worstSet;
+    Base worstBase;
+    double least = 0.0;
+    for (const Candidate& candidate : candidates) {
+      if (worst && candidate.bound >= least) break;
+      const Set pair{&starts_[candidate.a], &starts_[candidate.b]};
+      const Base base = loads.reduced(pair[0]->draw).without(pair[1]->draw);
+      CheckedSet checked = checkSet(pair, base, draws_, system_, limits_);
+      const double margin = order(checked.check);
+      if (worst && margin >= least) continue;
+      least = margin;
+      worst = std::move(checked);
+      worstSet = pair;
+      worstBase = base;
+    }
+    if (!worst) return std::nullopt;
+    if (working_ != nullptr) recordCheck(worstSet, *worst, worstBase, draws_, system_, limits_, *working_);
+    return worst->check;
+  }
+
+  /// After a dead interval every motor starts and everything else runs.
+  std::optional<StartCheck> allAtOnce() const {
+    const std::vector<HourUse> uses = usesOf(plan_, loadsOf(plan_, draws_), month_, hour_);
+    Base base;
+    LegPower average;
+    double likelyWatts = 0.0, highWatts = 0.0;
+    for (std::size_t i = 0; i < draws_.size(); ++i) {
+      if (std::any_of(starts_.begin(), starts_.end(), [i](const RecordedStart& start) { return start.draw == i; })) continue;
+      const Draw& draw = draws_[i];
+      average += draw.likely * uses[i].on.likely;
+      for (std::size_t leg = 0; leg < 2; ++leg) {
+        base.likely[leg] += draw.likely.leg[leg].apparent() / system_.legToNeutral;
+        base.high[leg] += draw.high.leg[leg].apparent() / system_.legToNeutral;
+        base.known[leg] = base.known[leg] && (draw.known || !draw.onLeg[leg]);
+      }
+      base.likelyApparent += draw.likely.total().apparent();
+      base.highApparent += draw.high.total().apparent();
+      likelyWatts += draw.likely.total().real.count();
+      highWatts += draw.high.total().real.count();
+    }
+    base.likelyTotal = Watts(likelyWatts);
+    base.highTotal = Watts(highWatts);
+    const Currents flowing = currents(average, system_);
+    base.average = {flowing.legMagnitude(Leg::l1), flowing.legMagnitude(Leg::l2)};
+    base.averageTotal = average.total().real;
+    base.averageApparent = average.total().apparent();
+    Set all;
+    for (const RecordedStart& start : starts_) all.push_back(&start);
+    const CheckedSet checked = checkSet(all, base, draws_, system_, limits_);
+    if (working_ != nullptr) recordCheck(all, checked, base, draws_, system_, limits_, *working_);
+    return checked.check;
+  }
+
+  const Plan& plan_;
+  const std::vector<Draw>& draws_;
+  const SystemVoltages& system_;
+  StartLimits limits_;
+  int month_, hour_;
+  Working* working_;
+  std::vector<RecordedStart> starts_;
+  std::vector<Base> bases_;
+};
+
+}  // namespace
+
+StartFigures startFigures(const Plan& plan, const std::vector<Draw>& draws, const SystemVoltages& system,
+                          const InverterLimits& limits, int month, int hour, Working* working) {
+  return Starts(plan, draws, system, limits, month, hour, working).figures();
+}
+
+}  // namespace stayalight
