@@ -119,6 +119,21 @@ const TextRow kRows[] = {
     {"paper.licence", TEXT("Stayalight", "Licence")},
     {"paper.date", TEXT("Stayalight", "Date")},
     {"paper.inspector", TEXT("Stayalight", "Inspector")},
+    {"paper.view_sheets", TEXT("Stayalight", "Sheets")},
+    {"paper.view_size", TEXT("Stayalight", "Paper size")},
+    {"paper.view_letter", TEXT("Stayalight", "Letter")},
+    {"paper.view_a4", TEXT("Stayalight", "A4")},
+    {"paper.view_print", TEXT("Stayalight", "Print…")},
+    {"paper.view_save", TEXT("Stayalight", "Save as PDF…")},
+    {"paper.view_save_title", TEXT("Stayalight", "Save the sheets as PDF")},
+    {"paper.view_pdf_files", TEXT("Stayalight", "PDF files (*.pdf)")},
+    {"paper.view_saved", TEXT("Stayalight", "%1 page saved: %2||%1 pages saved: %2")},
+    {"paper.view_printed", TEXT("Stayalight", "Sent to the printer.")},
+    {"paper.view_no_pages", TEXT("Stayalight", "Choose a sheet to see it here.")},
+    {"paper.view_pages", TEXT("Stayalight", "Pages")},
+    {"paper.view_page", TEXT("Stayalight", "Page %1, %2")},
+    {"paper.view_not_tagged", TEXT("Stayalight", "The PDF can be searched but is not tagged for screen readers. The boards and lists in this window can be read by them.")},
+    {"paper.view_file", TEXT("Stayalight", "plan")},
 };
 
 }  // namespace

@@ -1,0 +1,240 @@
+#include "ui/paper/paper_view.h"
+
+#include <QtCore/QFileInfo>
+#include <QtGui/QPainter>
+#include <QtGui/QResizeEvent>
+#include <QtPrintSupport/QPrintDialog>
+#include <QtPrintSupport/QPrinter>
+#include <QtWidgets/QCheckBox>
+#include <QtWidgets/QComboBox>
+#include <QtWidgets/QFileDialog>
+#include <QtWidgets/QFrame>
+#include <QtWidgets/QHBoxLayout>
+#include <QtWidgets/QLabel>
+#include <QtWidgets/QPushButton>
+#include <QtWidgets/QScrollArea>
+#include <QtWidgets/QScrollBar>
+#include <QtWidgets/QVBoxLayout>
+#include <algorithm>
+
+#include "stayalight/version.h"
+#include "ui/wording/language.h"
+
+namespace stayalight {
+namespace {
+
+constexpr MessageId kSheets{"paper.view_sheets"};
+constexpr MessageId kSize{"paper.view_size"};
+constexpr MessageId kLetter{"paper.view_letter"};
+constexpr MessageId kA4{"paper.view_a4"};
+constexpr MessageId kPrint{"paper.view_print"};
+constexpr MessageId kSave{"paper.view_save"};
+constexpr MessageId kSaveTitle{"paper.view_save_title"};
+constexpr MessageId kPdfFiles{"paper.view_pdf_files"};
+constexpr MessageId kSaved{"paper.view_saved"};
+constexpr MessageId kPrinted{"paper.view_printed"};
+constexpr MessageId kNoPages{"paper.view_no_pages"};
+constexpr MessageId kPages{"paper.view_pages"};
+constexpr MessageId kPage{"paper.view_page"};
+constexpr MessageId kNotTagged{"paper.view_not_tagged"};
+constexpr MessageId kFile{"paper.view_file"};
+
+/// One page as paper: white, with a hairline, drawn at the width it is given.
+class PageWidget : public QWidget {
+ public:
+  PageWidget(Sheet sheet, double width, const QString& name) : sheet_(std::move(sheet)), scale_(width / sheet_.size.width()) {
+    setFixedSize((sheet_.size * scale_).toSize());
+    setAccessibleName(name);
+  }
+
+ protected:
+  void paintEvent(QPaintEvent*) override {
+    QPainter painter(this);
+    painter.fillRect(rect(), Qt::white);
+    painter.save();
+    painter.scale(scale_, scale_);
+    paint(painter, sheet_);
+    painter.restore();
+    painter.setPen(QPen(palette().color(QPalette::Mid), 1));
+    painter.drawRect(rect().adjusted(0, 0, -1, -1));
+  }
+
+ private:
+  Sheet sheet_;
+  double scale_;
+};
+
+}  // namespace
+
+PaperView::PaperView(const Language& language, QWidget* parent) : QWidget(parent), language_(language) {
+  auto* row = new QHBoxLayout(this);
+  row->setContentsMargins(12, 12, 12, 12);
+  row->setSpacing(16);
+
+  auto* side = new QVBoxLayout;
+  side->setSpacing(8);
+  auto* head = new QLabel(words(language_, kSheets));
+  QFont bold = head->font();
+  bold.setBold(true);
+  head->setFont(bold);
+  side->addWidget(head);
+  choiceLayout_ = new QVBoxLayout;
+  choiceLayout_->setSpacing(4);
+  side->addLayout(choiceLayout_);
+  side->addSpacing(8);
+  auto* sizeLabel = new QLabel(words(language_, kSize));
+  size_ = new QComboBox;
+  size_->addItem(words(language_, kLetter));
+  size_->addItem(words(language_, kA4));
+  size_->setObjectName(QStringLiteral("paperSize"));
+  sizeLabel->setBuddy(size_);
+  side->addWidget(sizeLabel);
+  side->addWidget(size_);
+  side->addSpacing(8);
+  print_ = new QPushButton(words(language_, kPrint));
+  print_->setObjectName(QStringLiteral("printPages"));
+  save_ = new QPushButton(words(language_, kSave));
+  save_->setObjectName(QStringLiteral("savePdf"));
+  side->addWidget(print_);
+  side->addWidget(save_);
+  message_ = new QLabel;
+  message_->setWordWrap(true);
+  message_->setObjectName(QStringLiteral("paperMessage"));
+  side->addWidget(message_);
+  side->addStretch(1);
+  auto* note = new QLabel(words(language_, kNotTagged));
+  note->setWordWrap(true);
+  side->addWidget(note);
+  auto* sideWidget = new QWidget;
+  sideWidget->setLayout(side);
+  sideWidget->setFixedWidth(230);
+  row->addWidget(sideWidget);
+
+  scroll_ = new QScrollArea;
+  scroll_->setWidgetResizable(true);
+  scroll_->setFrameShape(QFrame::NoFrame);
+  scroll_->setAccessibleName(words(language_, kPages));
+  row->addWidget(scroll_, 1);
+
+  connect(size_, &QComboBox::activated, this, [this](int chosen) { Q_EMIT paperSizeChosen(static_cast<PaperSize>(chosen)); });
+  connect(print_, &QPushButton::clicked, this, &PaperView::printPages);
+  connect(save_, &QPushButton::clicked, this, &PaperView::savePdf);
+}
+
+void PaperView::setPlan(const Plan& plan, const Assessment& assessment, const QString& planName) {
+  plan_ = plan;
+  assessment_ = assessment;
+  planName_ = planName;
+  size_->setCurrentIndex(static_cast<int>(plan_.site->paper.valueOr(PaperSize::letter)));
+  rebuildChoices();
+  stale_ = true;
+  if (isVisible()) refresh();
+}
+
+void PaperView::rebuildChoices() {
+  std::vector<SheetChoice> now = sheetChoices(plan_, language_);
+  const bool same = std::equal(now.begin(), now.end(), all_.begin(), all_.end(),
+                               [](const SheetChoice& a, const SheetChoice& b) { return a.word == b.word && a.title == b.title; });
+  all_ = std::move(now);
+  if (same) return;
+  for (QCheckBox* box : boxes_) box->deleteLater();
+  boxes_.clear();
+  for (const SheetChoice& choice : all_) {
+    auto* box = new QCheckBox(choice.title);
+    box->setChecked(true);
+    box->setObjectName(QStringLiteral("sheet-") + choice.word);
+    connect(box, &QCheckBox::toggled, this, &PaperView::refresh);
+    choiceLayout_->addWidget(box);
+    boxes_.push_back(box);
+  }
+}
+
+std::vector<SheetChoice> PaperView::chosen() const {
+  std::vector<SheetChoice> some;
+  for (std::size_t i = 0; i < boxes_.size(); ++i) {
+    if (boxes_[i]->isChecked()) some.push_back(all_[i]);
+  }
+  return some;
+}
+
+void PaperView::refresh() {
+  PaperOptions options;
+  options.size = plan_.site->paper.valueOr(PaperSize::letter);
+  options.planName = planName_;
+  options.version = QString::fromLatin1(kVersion.data(), static_cast<qsizetype>(kVersion.size()));
+  pages_ = sheets(plan_, assessment_, chosen(), language_, options);
+  stale_ = false;
+  print_->setEnabled(!pages_.empty());
+  save_->setEnabled(!pages_.empty());
+  message_->setText(pages_.empty() ? words(language_, kNoPages) : QString());
+  showPages();
+}
+
+void PaperView::showPages() {
+  const int bar = scroll_->verticalScrollBar() != nullptr ? 24 : 0;
+  const double width = std::clamp(static_cast<double>(scroll_->viewport()->width() - bar), 320.0, 900.0);
+  auto* column = new QWidget;
+  auto* layout = new QVBoxLayout(column);
+  layout->setSpacing(16);
+  layout->setContentsMargins(0, 0, 0, 0);
+  std::int64_t number = 0;
+  for (const Sheet& sheet : pages_) {
+    layout->addWidget(new PageWidget(sheet, width, words(language_, kPage, ++number, sheet.title.toStdString())), 0, Qt::AlignHCenter);
+  }
+  layout->addStretch(1);
+  scroll_->setWidget(column);
+}
+
+void PaperView::showEvent(QShowEvent* event) {
+  QWidget::showEvent(event);
+  if (stale_) refresh();
+}
+
+void PaperView::resizeEvent(QResizeEvent* event) {
+  QWidget::resizeEvent(event);
+  if (isVisible() && !stale_ && event->size().width() != event->oldSize().width()) showPages();
+}
+
+void PaperView::printPages() {
+  if (stale_) refresh();
+  if (pages_.empty()) return;
+  QPrinter printer(QPrinter::HighResolution);
+  printer.setPageSize(QPageSize(pages_.front().size.toSize(), QString(), QPageSize::FuzzyMatch));
+  printer.setFullPage(true);
+  printer.setDocName(planName_);
+  QPrintDialog dialog(&printer, this);
+  dialog.setMinMax(1, static_cast<int>(pages_.size()));
+  if (dialog.exec() != QDialog::Accepted) return;
+  QPainter painter;
+  if (!painter.begin(&printer)) return;
+  const int from = printer.fromPage() > 0 ? printer.fromPage() : 1;
+  const int to = printer.toPage() > 0 ? printer.toPage() : static_cast<int>(pages_.size());
+  const double scale = printer.resolution() / 72.0;
+  for (int page = from; page <= to && page <= static_cast<int>(pages_.size()); ++page) {
+    if (page > from) printer.newPage();
+    painter.save();
+    painter.scale(scale, scale);
+    paint(painter, pages_[static_cast<std::size_t>(page - 1)]);
+    painter.restore();
+  }
+  painter.end();
+  message_->setText(words(language_, kPrinted));
+}
+
+void PaperView::savePdf() {
+  if (stale_) refresh();
+  if (pages_.empty()) return;
+  const QString base = planName_.isEmpty() ? words(language_, kFile) : QFileInfo(planName_).completeBaseName();
+  const QString path =
+      QFileDialog::getSaveFileName(this, words(language_, kSaveTitle), base + QStringLiteral(".pdf"), words(language_, kPdfFiles));
+  if (!path.isEmpty()) savePdfTo(path);
+}
+
+bool PaperView::savePdfTo(const QString& path) {
+  if (stale_) refresh();
+  const Result<int> written = writePdf(pages_, path, planName_);
+  message_->setText(written ? words(language_, kSaved, std::int64_t{written.value()}, path.toStdString()) : words(written.refusal(), language_));
+  return written.ok();
+}
+
+}  // namespace stayalight
