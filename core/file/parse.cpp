@@ -32,6 +32,19 @@ std::pair<std::int64_t, std::int64_t> placeOf(std::string_view text, std::size_t
   return {line, count(before.size() - (start == std::string_view::npos ? 0 : start + 1)) + 1};
 }
 
+/// The word, or the one sign, at a byte.
+std::string wordAt(std::string_view text, std::size_t byte) {
+  const auto inWord = [](char c) {
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_' || c == '.' || c == '-';
+  };
+  const std::string_view rest = text.substr(std::min(byte, text.size()));
+  std::size_t length = sequenceLength(rest);
+  if (length == 1 && inWord(rest[0])) {
+    while (length < rest.size() && inWord(rest[length])) ++length;
+  }
+  return shown(rest.substr(0, length));
+}
+
 /// Where the reader is. Its lexer looks one character past a number, so the line before that one is kept too.
 struct Progress {
   int line = 1;
@@ -61,7 +74,6 @@ class Bytes {
     return before;
   }
   friend bool operator==(const Bytes& a, const Bytes& b) { return a.at_ == b.at_; }
-  friend bool operator!=(const Bytes& a, const Bytes& b) { return a.at_ != b.at_; }
 
  private:
   const char* at_;
@@ -112,11 +124,12 @@ class Builder {
   }
   bool parse_error(std::size_t position, const std::string& token, const nlohmann::json::exception& error) {
     const bool atEnd = position > text_.size();
-    const auto [line, column] = placeOf(text_, position > 0 ? position - 1 : 0);
+    const std::size_t byte = position > 0 ? position - 1 : 0;
+    const auto [line, column] = placeOf(text_, byte);
     const bool overflow = error.id == 406;
     Message reason = overflow ? say(kNumberTooLarge, shown(token))
                      : atEnd  ? say(kEndsEarly)
-                              : say(kUnexpected, shown(token));
+                              : say(kUnexpected, wordAt(text_, byte));
     return refuse(say(kNotJson, name_, line, column, std::vector<Message>{std::move(reason)}));
   }
 
