@@ -219,7 +219,8 @@ TEST(Move, twoHotsOnOneTwoPoleBreakerMoveOntoOneNewBreaker) {
   Plan plan = example::emptyHouse();
   const CircuitId a = addCircuit(plan, kMain, {left, 1}, 2, 20, "A");
   const CircuitId b = addCircuit(plan, kMain, {left, 5}, 1, 20, "B");
-  editCircuit(plan, b).breaker = editCircuit(plan, b).planned = find(plan, a)->breaker;
+  Circuit& second = editCircuit(plan, b);
+  second.breaker = second.planned = find(plan, a)->breaker;
   plan.breakers.pop_back();
   const Result<Plan> moved = move(plan, {b}, SpacePosition{left, 2});
   ASSERT_TRUE(moved.ok()) << said(moved);
