@@ -179,14 +179,15 @@ void directory(const ReviewInput& in, Findings& out) {
   std::map<std::pair<PanelId, std::string>, const Circuit*> seen;
   for (const auto& circuit : in.plan.circuits) {
     const Breaker* breaker = plannedBreaker(in.plan, *circuit);
-    if (breaker == nullptr) continue;
+    const Panel* panel = breaker != nullptr ? find(in.plan, breaker->panel) : nullptr;
+    if (panel == nullptr) continue;
     // The backup subpanel's directory is new; an old panel's is asked for with less weight.
     const Severity severity = backedUp(in.plan, *circuit) ? Severity::mustFix : Severity::advice;
     const std::string& text = directoryText(*circuit);
     const std::string spaces = spacesOf(in.plan, *breaker);
     if (const std::optional<Message> fault = directoryFault(text)) {
       out.add("directory.words", severity, kDirectory, say(kWordsPlain, spaces, std::vector<Message>{*fault}),
-              say(kWordsTrade, nameOf(*find(in.plan, breaker->panel)), spaces, std::vector<Message>{*fault}), {at(*circuit)});
+              say(kWordsTrade, nameOf(*panel), spaces, std::vector<Message>{*fault}), {at(*circuit)});
       continue;
     }
     const auto [other, first] = seen.emplace(std::pair(breaker->panel, lowered(text)), &*circuit);

@@ -1,6 +1,7 @@
 #include "core/review/review.h"
 
 #include <algorithm>
+#include <array>
 
 #include "core/code/citations.h"
 #include "core/review/rules.h"
@@ -13,7 +14,7 @@ constexpr MessageId kName{"review.name"};
 constexpr MessageId kCircuitNumber{"review.circuit_number"};
 
 /// Keys of findings that stand before all others of their severity.
-constexpr std::array<std::string_view, 2> kFirst = {"sources.not_kept_apart", "transfer.not_listed"};
+constexpr std::array<std::string_view, 3> kFirst = {"sources.not_kept_apart", "sources.unnamed", "transfer.not_listed"};
 
 bool isFirst(const Finding& finding) { return std::find(kFirst.begin(), kFirst.end(), finding.key) != kFirst.end(); }
 

@@ -23,6 +23,8 @@ constexpr MessageId kNotKeptApartPlain{"review.sources.not_kept_apart.plain"};
 constexpr MessageId kNotKeptApartTrade{"review.sources.not_kept_apart.trade"};
 constexpr MessageId kPerhapsPlain{"review.sources.perhaps.plain"};
 constexpr MessageId kPerhapsTrade{"review.sources.perhaps.trade"};
+constexpr MessageId kUnnamedPlain{"review.sources.unnamed.plain"};
+constexpr MessageId kUnnamedTrade{"review.sources.unnamed.trade"};
 constexpr MessageId kNotListedPlain{"review.transfer.not_listed.plain"};
 constexpr MessageId kNotListedTrade{"review.transfer.not_listed.trade"};
 constexpr MessageId kListingUnknownPlain{"review.transfer.listing_unknown.plain"};
@@ -69,14 +71,25 @@ bool hasBackedUp(const Plan& plan) {
   return std::any_of(plan.circuits.begin(), plan.circuits.end(), [&](const auto& c) { return backedUp(plan, *c); });
 }
 
+/// True where the plan names what keeps this source from meeting another. A solar inverter lets go by itself where it is
+/// listed as interactive, which is a question and no danger yet.
+bool separationNamed(const Plan& plan, const Panel& panel, const Breaker& breaker) {
+  if (breaker.feeds.is(Feeds::solar) || breaker.interlocked.is(Answer::yes)) return true;
+  const Choice<TransferListing>& listing = plan.transfer->listing;
+  const bool ofTransfer = panel.role.is(PanelRole::backup) || breaker.feeds.is(Feeds::inverterOutput) || breaker.feeds.is(Feeds::utility);
+  return listing.is(TransferListing::listedInterlock) || (listing.is(TransferListing::listedTransferEquipment) && ofTransfer);
+}
+
 void busOfTwoSources(const ReviewInput& in, Findings& out) {
   for (const BusSources& bus : busSources(in.plan)) {
     const Panel* panel = find(in.plan, bus.panel);
     if (panel == nullptr || bus.sources < 2 || bus.keptApart == Answer::yes) continue;
     std::vector<std::string> spaces;
     std::vector<EntityRef> places{at(*panel)};
+    bool named = true;
     for (const BreakerId id : bus.breakers) {
       if (const Breaker* breaker = find(in.plan, id)) {
+        named = named && separationNamed(in.plan, *panel, *breaker);
         spaces.push_back(spacesOf(in.plan, *breaker));
         places.push_back(at(*breaker));
       }
@@ -85,6 +98,9 @@ void busOfTwoSources(const ReviewInput& in, Findings& out) {
     if (bus.keptApart == Answer::no) {
       out.add("sources.not_kept_apart", Severity::danger, kTransferListed, say(kNotKeptApartPlain, nameOf(*panel)),
               say(kNotKeptApartTrade, nameOf(*panel), sources, listed(spaces)), places);
+    } else if (!named) {
+      out.add("sources.unnamed", Severity::danger, kTransferListed, say(kUnnamedPlain, nameOf(*panel)),
+              say(kUnnamedTrade, nameOf(*panel), sources, listed(spaces)), places);
     } else {
       out.add("sources.perhaps", Severity::checkOnSite, kTransferListed, say(kPerhapsPlain, nameOf(*panel)),
               say(kPerhapsTrade, nameOf(*panel), sources, listed(spaces)), places);
