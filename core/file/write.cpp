@@ -1,7 +1,7 @@
 #include <algorithm>
 
 #include "core/file/tree.h"
-#include "stayalight/version.h"
+#include "core/message/version.h"
 
 namespace stayalight {
 namespace {

@@ -17,7 +17,7 @@
 #include <QtWidgets/QVBoxLayout>
 #include <algorithm>
 
-#include "stayalight/version.h"
+#include "core/message/version.h"
 #include "ui/wording/language.h"
 
 namespace stayalight {

@@ -40,6 +40,7 @@ const TextRow kRows[] = {
     {"wiring.conductor.too_hot", TEXT("Stayalight", "the table permits this insulation no current at %1")},
     // -- neutral and ground
     {"wiring.neutral.full", TEXT("Stayalight", "%1, as large as the ungrounded conductors")},
+    {"wiring.neutral.in_cable", TEXT("Stayalight", "%1, as all conductors of the cable")},
     {"wiring.neutral.leg_load", TEXT("Stayalight", "%1 for %2 between neutral and the heavier leg")},
     {"wiring.neutral.bounded",
      TEXT("Stayalight", "%1, as large as the ungrounded conductors, whose device bounds the %2 of one leg")},

@@ -1,0 +1,48 @@
+#pragma once
+
+// What a session keeps aside while it runs, so that a crash loses at most some seconds.
+
+#include <QtCore/QDateTime>
+#include <QtCore/QLockFile>
+#include <QtCore/QString>
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include "core/message/message.h"
+#include "core/plan/plan.h"
+
+namespace stayalight {
+
+/// Left by a session that ended without closing.
+struct Leftover {
+  QString file;       ///< the plan kept aside
+  QString original;   ///< the file it was opened from; empty for a plan that was never saved
+  QString name;       ///< of the plan
+  QDateTime written;
+};
+
+/// The place aside of one session. Its lock tells other sessions that it is alive.
+class Autosave {
+ public:
+  Autosave() = default;
+  ~Autosave();
+  Autosave(const Autosave&) = delete;
+  Autosave& operator=(const Autosave&) = delete;
+
+  /// Writes the plan aside; a message where it could not.
+  [[nodiscard]] std::optional<Message> write(const Plan& plan, const QString& original, const QString& name);
+  /// Nothing is left to offer: saved, or closed.
+  void remove();
+  [[nodiscard]] QString file() const { return file_; }
+
+ private:
+  QString file_;
+  std::unique_ptr<QLockFile> lock_;
+};
+
+/// What dead sessions left, newest first.
+[[nodiscard]] std::vector<Leftover> leftovers();
+void removeLeftover(const Leftover& leftover);
+
+}  // namespace stayalight

@@ -1,0 +1,271 @@
+#include "ui/document/plan_document.h"
+
+#include <QtCore/QDir>
+#include <QtCore/QFileInfo>
+#include <QtCore/QSettings>
+
+#include "core/panel/consistency.h"
+
+namespace stayalight {
+namespace {
+
+constexpr MessageId kHeld{"document.held"};
+constexpr MessageId kChangedOnDisk{"document.changed_on_disk"};
+constexpr MessageId kNotKept{"document.not_kept"};
+constexpr int kMostRecent = 10;
+const QLatin1String kRecentKey("recentFiles");
+
+std::string shown(const QString& path) { return QDir::toNativeSeparators(path).toStdString(); }
+
+std::optional<LockHolder> holderOf(const QLockFile& lock) {
+  LockHolder holder;
+  QString application;
+  if (!lock.getLockInfo(&holder.process, &holder.host, &application)) return std::nullopt;
+  const QFileInfo info(lock.fileName());
+  holder.user = info.owner();
+  holder.since = info.lastModified();
+  return holder;
+}
+
+Message heldMessage(const QString& path, const LockHolder& holder) {
+  return say(kHeld, shown(path), holder.user.toStdString(), holder.host.toStdString(), std::to_string(holder.process),
+             holder.since.toString(QStringLiteral("yyyy-MM-dd HH:mm")).toStdString());
+}
+
+struct Locked {
+  std::unique_ptr<QLockFile> lock;   ///< ours, or null
+  std::optional<LockHolder> holder;  ///< another's
+};
+/// A lock in a folder that cannot be written is not taken and not missed: nothing can be saved there either.
+Locked lockFor(const QString& path) {
+  Locked locked;
+  auto lock = std::make_unique<QLockFile>(lockPath(path));
+  lock->setStaleLockTime(0);  // a lock is stale when its process is gone, however old it is
+  if (lock->tryLock()) locked.lock = std::move(lock);
+  else if (lock->error() == QLockFile::LockFailedError) locked.holder = holderOf(*lock);
+  return locked;
+}
+
+}  // namespace
+
+QString lockPath(const QString& path) {
+  const QFileInfo info(path);
+  return info.absolutePath() + QStringLiteral("/.") + info.fileName() + QStringLiteral(".lock");
+}
+
+/// Any edit as two plans; they share all parts that did not change.
+class PlanStep : public QUndoCommand {
+ public:
+  PlanStep(PlanDocument& document, Plan before, Plan after, const QString& text, QString mergeKey)
+      : QUndoCommand(text), document_(document), before_(std::move(before)), after_(std::move(after)), mergeKey_(std::move(mergeKey)) {}
+  void undo() override { document_.take(before_); }
+  void redo() override { document_.take(after_); }
+  [[nodiscard]] int id() const override { return mergeKey_.isEmpty() ? -1 : 1; }
+  bool mergeWith(const QUndoCommand* other) override {
+    const auto* next = static_cast<const PlanStep*>(other);
+    if (next->mergeKey_ != mergeKey_) return false;
+    after_ = next->after_;
+    setText(next->text());
+    setObsolete(after_ == before_);  // typed back to what it was
+    return true;
+  }
+
+ private:
+  PlanDocument& document_;
+  Plan before_;
+  Plan after_;
+  QString mergeKey_;
+};
+
+PlanDocument::PlanDocument(QObject* parent) : QObject(parent) {
+  autosaveTimer_.setSingleShot(true);
+  autosaveTimer_.setInterval(kAutosaveMilliseconds);
+  connect(&autosaveTimer_, &QTimer::timeout, this, &PlanDocument::keepAside);
+  connect(&watcher_, &QFileSystemWatcher::fileChanged, this, &PlanDocument::lookAtDisk);
+  connect(&watcher_, &QFileSystemWatcher::directoryChanged, this, &PlanDocument::lookAtDisk);
+  connect(&stack_, &QUndoStack::indexChanged, this, [this] {
+    if (isModified()) {
+      if (!autosaveTimer_.isActive()) autosaveTimer_.start();
+    } else {
+      autosaveTimer_.stop();
+      autosave_.remove();
+    }
+    Q_EMIT changed();
+  });
+}
+
+PlanDocument::~PlanDocument() {
+  stack_.disconnect(this);
+  autosaveTimer_.stop();
+}
+
+QString PlanDocument::name() const { return path_.isEmpty() ? name_ : QFileInfo(path_).completeBaseName(); }
+
+void PlanDocument::take(Plan plan) {
+  const Plan before = std::exchange(plan_, std::move(plan));
+  Q_EMIT planChanged(before, plan_);
+}
+
+std::optional<Message> PlanDocument::open(const QString& path) {
+  const QString absolute = QFileInfo(path).absoluteFilePath();
+  auto bytes = readBytes(absolute);
+  if (!bytes) return bytes.refusal();
+  const QByteArray& text = bytes.value();
+  auto read = readPlan({text.constData(), static_cast<std::size_t>(text.size())}, QFileInfo(path).fileName().toStdString());
+  if (!read) return read.refusal();
+  close();
+  Locked locked = lockFor(absolute);
+  notes_ = std::move(read.value().notes);
+  if (locked.holder) notes_.push_back(heldMessage(absolute, *locked.holder));
+  lockedBy_ = locked.holder;
+  settle(absolute, text, std::move(locked.lock));
+  take(std::move(read.value().plan));
+  remember(absolute);
+  Q_EMIT changed();
+  return std::nullopt;
+}
+
+void PlanDocument::start(const Plan& plan, const QString& name) {
+  close();
+  name_ = name;
+  take(plan);
+  Q_EMIT changed();
+}
+
+std::optional<Message> PlanDocument::recover(const Leftover& leftover) {
+  auto read = loadPlan(leftover.file);
+  if (!read) return read.refusal();
+  close();
+  name_ = leftover.name;
+  // Its file, where that is still there, is held and watched as if it had been opened.
+  if (!leftover.original.isEmpty()) {
+    auto bytes = readBytes(leftover.original);
+    if (bytes) {
+      Locked locked = lockFor(leftover.original);
+      lockedBy_ = locked.holder;
+      settle(leftover.original, bytes.value(), std::move(locked.lock));
+    }
+  }
+  recovered_ = true;
+  take(std::move(read.value().plan));
+  // The own place aside takes over before the old one goes.
+  if (!autosave_.write(plan_, path_, name())) removeLeftover(leftover);
+  Q_EMIT changed();
+  return std::nullopt;
+}
+
+std::optional<Message> PlanDocument::save(bool overwriteChanged) {
+  if (!overwriteChanged && differsFromDisk() && QFileInfo::exists(path_)) return say(kChangedOnDisk, shown(path_));
+  return saveAs(path_);
+}
+
+std::optional<Message> PlanDocument::saveAs(const QString& path) {
+  const QString absolute = QFileInfo(path).absoluteFilePath();
+  auto bytes = planBytes(plan_, absolute);
+  if (!bytes) return bytes.refusal();
+  std::unique_ptr<QLockFile> lock;
+  if (absolute == path_ && lock_) {
+    lock = std::move(lock_);
+  } else if (QFileInfo(absolute).absoluteDir().exists()) {
+    Locked locked = lockFor(absolute);
+    if (locked.holder) return heldMessage(absolute, *locked.holder);
+    lock = std::move(locked.lock);
+  }
+  // What is written by ourselves is no news.
+  const QStringList watched = watcher_.files() + watcher_.directories();
+  if (!watched.isEmpty()) watcher_.removePaths(watched);
+  if (auto wrong = writeBytes(absolute, bytes.value())) {
+    if (absolute == path_) lock_ = std::move(lock);
+    watch();
+    return wrong;
+  }
+  lockedBy_.reset();
+  settle(absolute, bytes.value(), std::move(lock));
+  recovered_ = false;
+  autosaveTimer_.stop();
+  autosave_.remove();
+  stack_.setClean();
+  remember(absolute);
+  Q_EMIT changed();
+  return std::nullopt;
+}
+
+void PlanDocument::close() {
+  autosaveTimer_.stop();
+  autosave_.remove();
+  const QStringList watched = watcher_.files() + watcher_.directories();
+  if (!watched.isEmpty()) watcher_.removePaths(watched);
+  lock_.reset();
+  lockedBy_.reset();
+  path_.clear();
+  name_.clear();
+  bytes_.clear();
+  notes_.clear();
+  recovered_ = false;
+  saidChangedOnDisk_ = false;
+  const QSignalBlocker quiet(stack_);
+  stack_.clear();
+  take(Plan{});
+}
+
+void PlanDocument::settle(const QString& path, const QByteArray& bytes, std::unique_ptr<QLockFile> lock) {
+  path_ = path;
+  bytes_ = bytes;
+  lock_ = std::move(lock);
+  saidChangedOnDisk_ = false;
+  watch();
+}
+
+void PlanDocument::watch() {
+  if (path_.isEmpty()) return;
+  // The folder too: other programs replace a file instead of changing it.
+  for (const QString& place : {path_, QFileInfo(path_).absolutePath()}) {
+    if (QFileInfo::exists(place)) watcher_.addPath(place);
+  }
+}
+
+bool PlanDocument::differsFromDisk() const {
+  if (path_.isEmpty()) return false;
+  const auto bytes = readBytes(path_);
+  return !bytes || bytes.value() != bytes_;
+}
+
+void PlanDocument::lookAtDisk() {
+  watch();
+  if (!differsFromDisk()) {
+    saidChangedOnDisk_ = false;
+    return;
+  }
+  if (saidChangedOnDisk_) return;
+  saidChangedOnDisk_ = true;
+  Q_EMIT changedOnDisk();
+}
+
+void PlanDocument::keepAside() {
+  if (!isModified()) return;
+  if (const auto wrong = autosave_.write(plan_, path_, name())) Q_EMIT autosaveFailed(*wrong);
+}
+
+std::optional<Message> PlanDocument::apply(Plan after, const QString& text, const QString& mergeWith) {
+  if (after == plan_) return std::nullopt;
+  if (auto wrong = inconsistency(after)) return say(kNotKept, shown(name()), std::vector<Message>{std::move(*wrong)});
+  stack_.push(new PlanStep(*this, plan_, std::move(after), text, mergeWith));
+  return std::nullopt;
+}
+
+QStringList PlanDocument::recentFiles() { return QSettings().value(kRecentKey).toStringList().mid(0, kMostRecent); }
+
+void PlanDocument::remember(const QString& path) {
+  QStringList recent = recentFiles();
+  recent.removeAll(path);
+  recent.prepend(path);
+  QSettings().setValue(kRecentKey, recent.mid(0, kMostRecent));
+}
+
+void PlanDocument::forgetRecent(const QString& path) {
+  QStringList recent = recentFiles();
+  recent.removeAll(path);
+  QSettings().setValue(kRecentKey, recent);
+}
+
+}  // namespace stayalight
