@@ -20,6 +20,7 @@ constexpr MessageId kLegLoad{"wiring.neutral.leg_load"};
 constexpr MessageId kBounded{"wiring.neutral.bounded"};
 constexpr MessageId kPhasor{"wiring.neutral.phasor"};
 constexpr MessageId kFull{"wiring.neutral.full"};
+constexpr MessageId kInCable{"wiring.neutral.in_cable"};
 constexpr MessageId kNeutralUnknown{"wiring.neutral.conductor_unknown"};
 
 constexpr double kSlack = 1.0 + 1e-9;
@@ -97,7 +98,9 @@ SizeAndReason neutralFor(const NeutralQuestion& question, Edition edition, Worki
   }
   const Metal metal = question.conditions.metal;
   ConductorSize needed = *question.conductor;
-  if (!question.load || question.single) {
+  if (question.conditions.nmCable) {
+    result.governs = say(kInCable, conductorName(needed, metal));
+  } else if (!question.load || question.single) {
     result.governs = say(kFull, conductorName(needed, metal));
   } else {
     AcAmperes load = *question.load;

@@ -128,6 +128,15 @@ TEST(Neutral, WithoutALoadItIsAsLargeAsTheConductors) {
   EXPECT_EQ(sizeOf(neutralFor(q, Edition::y2023)), "none");
 }
 
+// Common practice, no source: 6-3 cable holds three conductors of 6 AWG.
+TEST(Neutral, InCableHasTheSizeOfTheOthers) {
+  NeutralQuestion q = neutral(10, 5, 50, "6");
+  q.conditions.nmCable = true;
+  const SizeAndReason result = neutralFor(q, Edition::y2023);
+  EXPECT_EQ(sizeOf(result), "6");
+  EXPECT_EQ(result.governs.id, MessageId{"wiring.neutral.in_cable"});
+}
+
 // 220.61(B): the part above 200 A counts 70 %; 220.61(C): never on two legs of a wye.
 TEST(Neutral, ReductionAbove200AmperesNotOnAWye) {
   NeutralQuestion q = neutral(300, 0, 350, "500");
