@@ -67,7 +67,7 @@ struct Load : Record {
   std::int32_t pole = 1;  ///< for a line-to-neutral load on a two-pole breaker: which pole, 1 or 2
   Graded<Watts> running;  ///< while it runs, at its rated voltage
   Graded<AcAmperes> runningCurrent;  ///< used with the power factor where `running` is not known
-  Graded<Fraction> powerFactor;      ///< lagging, 0.1 to 1; not known: 1 for a resistance, else see core/use/spread.h
+  Graded<Fraction> powerFactor;      ///< lagging, 0.1 to 1; not known: 1 for a resistance, else see core/use/use.h
   std::int32_t ratedVoltage = 120;   ///< 110 to 277
   Choice<LoadKind> kind = LoadKind::constantPower;
   Choice<StartKind> start = StartKind::none;

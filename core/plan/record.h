@@ -66,7 +66,7 @@ template <>
 struct ChoiceWords<Answer> { static constexpr std::array<std::string_view, 3> words = {"unknown", "yes", "no"}; };
 
 /// An entered fact: its value, how well it is known, who found it when and how. `low` and `high` are given only where
-/// the person who knows gave them; otherwise the spread follows from the grade (core/use/spread.h).
+/// the person who knows gave them; otherwise the spread follows from the grade (core/use/use.h).
 template <class T>
 struct Graded {
   std::optional<T> value;

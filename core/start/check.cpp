@@ -9,7 +9,8 @@ namespace {
 
 using Set = std::vector<const RecordedStart*>;
 
-/// The smaller of both in each figure. The likely peak of the others without two loads is at most that without one.
+/// The smaller of both in each figure. The likely peak of the others without two loads is at most that
+/// without one.
 Base lesser(const Base& a, const Base& b) {
   Base out = a;
   for (std::size_t leg = 0; leg < 2; ++leg) {
@@ -32,10 +33,16 @@ double order(const StartCheck& check) {
 
 class Starts {
  public:
-  Starts(const Plan& plan, const std::vector<Draw>& draws, const SystemVoltages& system, const InverterLimits& limits,
-         int month, int hour, Working* working)
-      : plan_(plan), draws_(draws), system_(system), limits_{limits, *plan.inverter, *plan.battery}, month_(month),
-        hour_(hour), working_(working), starts_(recordedStarts(plan, draws, system, working)) {}
+  Starts(const Plan& plan, const std::vector<Draw>& draws, const SystemVoltages& system,
+         const InverterLimits& limits, int month, int hour, Working* working)
+      : plan_(plan),
+        draws_(draws),
+        system_(system),
+        limits_{limits, *plan.inverter, *plan.battery},
+        month_(month),
+        hour_(hour),
+        working_(working),
+        starts_(recordedStarts(plan, draws, system, working)) {}
 
   StartFigures figures() {
     StartFigures out;
@@ -46,7 +53,8 @@ class Starts {
       bases_.push_back(loads.without(start.draw));
       const Set alone{&start};
       const CheckedSet checked = checkSet(alone, bases_.back(), draws_, system_, limits_);
-      if (working_ != nullptr) recordCheck(alone, checked, bases_.back(), draws_, system_, limits_, *working_);
+      if (working_ != nullptr)
+        recordCheck(alone, checked, bases_.back(), draws_, system_, limits_, *working_);
       out.checks.push_back(checked.check);
     }
     out.worstPair = worstPair(loads);
@@ -67,10 +75,12 @@ class Starts {
       for (std::size_t b = a + 1; b < starts_.size() && starts_[a].motor.automatic; ++b) {
         if (!starts_[b].motor.automatic) continue;
         const Base most = lesser(bases_[a], bases_[b]);
-        candidates.push_back({order(checkSet({&starts_[a], &starts_[b]}, most, draws_, system_, limits_).check), a, b});
+        candidates.push_back(
+            {order(checkSet({&starts_[a], &starts_[b]}, most, draws_, system_, limits_).check), a, b});
       }
     }
-    std::stable_sort(candidates.begin(), candidates.end(), [](const auto& x, const auto& y) { return x.bound < y.bound; });
+    std::stable_sort(candidates.begin(), candidates.end(),
+                     [](const auto& x, const auto& y) { return x.bound < y.bound; });
     std::optional<CheckedSet> worst;
     Set worstSet;
     Base worstBase;
@@ -99,7 +109,9 @@ class Starts {
     LegPower average;
     double likelyWatts = 0.0, highWatts = 0.0;
     for (std::size_t i = 0; i < draws_.size(); ++i) {
-      if (std::any_of(starts_.begin(), starts_.end(), [i](const RecordedStart& start) { return start.draw == i; })) continue;
+      if (std::any_of(starts_.begin(), starts_.end(),
+                      [i](const RecordedStart& start) { return start.draw == i; }))
+        continue;
       const Draw& draw = draws_[i];
       average += draw.likely * uses[i].on.likely;
       for (std::size_t leg = 0; leg < 2; ++leg) {

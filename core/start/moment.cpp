@@ -27,7 +27,8 @@ StartFigure<Q> figureOf(const Sums<Q>& sums, Seconds likelyTime, Seconds highTim
   out.likelyTime = likelyTime;
   out.highTime = highTime;
   out.verdict = compare(out.likelySum, out.likelySum, out.likelyLimit);
-  if (out.verdict == Verdict::within && (!known || compare(out.highSum, out.highSum, out.highLimit) != Verdict::within)) {
+  if (out.verdict == Verdict::within &&
+      (!known || compare(out.highSum, out.highSum, out.highLimit) != Verdict::within)) {
     out.verdict = Verdict::notKnown;
   }
   return out;
@@ -62,7 +63,8 @@ std::optional<Fraction> startEfficiency(const Inverter& inverter) {
   std::vector<EfficiencyPoint> curve = inverter.efficiency;
   std::stable_sort(curve.begin(), curve.end(), [](const auto& a, const auto& b) { return a.load < b.load; });
   constexpr double kFull = 1.0;
-  const auto above = std::find_if(curve.begin(), curve.end(), [](const auto& p) { return p.load.count() >= kFull; });
+  const auto above =
+      std::find_if(curve.begin(), curve.end(), [](const auto& p) { return p.load.count() >= kFull; });
   if (above == curve.end()) return curve.back().efficiency;
   if (above == curve.begin() || above->load.count() == kFull) return above->efficiency;
   const auto below = std::prev(above);
@@ -72,12 +74,14 @@ std::optional<Fraction> startEfficiency(const Inverter& inverter) {
 
 std::optional<DcAmperes> batteryLimit(const Battery& battery, Seconds duration) {
   const double packs = std::max(1, battery.packs);
-  if (battery.peakCurrent && battery.peakTime && duration <= *battery.peakTime) return *battery.peakCurrent * packs;
+  if (battery.peakCurrent && battery.peakTime && duration <= *battery.peakTime)
+    return *battery.peakCurrent * packs;
   if (battery.continuousCurrent) return *battery.continuousCurrent * packs;
   return std::nullopt;
 }
 
-Addition additionOf(const RecordedStart& start, const Draw& draw, bool high, bool locked, const SystemVoltages& system) {
+Addition additionOf(const RecordedStart& start, const Draw& draw, bool high, bool locked,
+                    const SystemVoltages& system) {
   const MotorStart& motor = start.motor;
   Addition out;
   out.locked = locked;
@@ -97,7 +101,9 @@ Addition additionOf(const RecordedStart& start, const Draw& draw, bool high, boo
 
 std::vector<Addition> additionsAt(const std::vector<const RecordedStart*>& set, std::size_t moment, bool high,
                                   const std::vector<Draw>& draws, const SystemVoltages& system) {
-  const auto timeOf = [high](const RecordedStart& start) { return high ? start.motor.time.high : start.motor.time.likely; };
+  const auto timeOf = [high](const RecordedStart& start) {
+    return high ? start.motor.time.high : start.motor.time.likely;
+  };
   const Seconds now = timeOf(*set[moment]);
   std::vector<Addition> out;
   out.reserve(set.size());
@@ -107,8 +113,8 @@ std::vector<Addition> additionsAt(const std::vector<const RecordedStart*>& set, 
   return out;
 }
 
-CheckedSet checkSet(const std::vector<const RecordedStart*>& set, const Base& base, const std::vector<Draw>& draws,
-                    const SystemVoltages& system, const StartLimits& limits) {
+CheckedSet checkSet(const std::vector<const RecordedStart*>& set, const Base& base,
+                    const std::vector<Draw>& draws, const SystemVoltages& system, const StartLimits& limits) {
   CheckedSet out;
   StartCheck& check = out.check;
   std::array<bool, 2> touched{};
@@ -122,7 +128,9 @@ CheckedSet checkSet(const std::vector<const RecordedStart*>& set, const Base& ba
   const std::optional<Fraction> efficiency = startEfficiency(limits.unit);
   const std::optional<DcVolts> lowest = limits.unit.lowestInputVoltage;
   const bool batterySide = efficiency && efficiency->count() > 0.0 && lowest && lowest->count() > 0.0;
-  const auto direct = [&](Watts watts) { return BatteryWatts(watts.count() / efficiency->count()) / *lowest; };
+  const auto direct = [&](Watts watts) {
+    return BatteryWatts(watts.count() / efficiency->count()) / *lowest;
+  };
 
   for (std::size_t moment = 0; moment < set.size(); ++moment) {
     const Seconds likelyTime = set[moment]->motor.time.likely;
@@ -144,25 +152,28 @@ CheckedSet checkSet(const std::vector<const RecordedStart*>& set, const Base& ba
     }
     for (std::size_t leg = 0; leg < 2; ++leg) {
       if (!touched[leg]) continue;
-      const auto figure = figureOf<AcAmperes>({base.average[leg], base.likely[leg], base.high[leg], likely.leg[leg],
-                                               high.leg[leg], likelyLimit.leg, highLimit.leg},
-                                              likelyTime, highTime, bounded && base.known[leg]);
+      const auto figure =
+          figureOf<AcAmperes>({base.average[leg], base.likely[leg], base.high[leg], likely.leg[leg],
+                               high.leg[leg], likelyLimit.leg, highLimit.leg},
+                              likelyTime, highTime, bounded && base.known[leg]);
       if (!check.leg[leg] || worseThan(figure, *check.leg[leg])) {
         check.leg[leg] = figure;
         out.moment[leg] = moment;
       }
     }
     const bool allKnown = bounded && base.known[0] && base.known[1];
-    const auto total = figureOf<VoltAmperes>({base.averageApparent, base.likelyApparent, base.highApparent, likely.apparent,
-                                              high.apparent, likelyLimit.apparent, highLimit.apparent},
-                                             likelyTime, highTime, allKnown);
+    const auto total =
+        figureOf<VoltAmperes>({base.averageApparent, base.likelyApparent, base.highApparent, likely.apparent,
+                               high.apparent, likelyLimit.apparent, highLimit.apparent},
+                              likelyTime, highTime, allKnown);
     if (moment == 0 || worseThan(total, check.total)) check.total = total;
     const auto likelyPacks = batteryLimit(limits.battery, likelyTime);
     const auto highPacks = batteryLimit(limits.battery, highTime);
     if (batterySide && (likelyPacks || highPacks)) {
-      const auto figure = figureOf<DcAmperes>({direct(base.averageTotal), direct(base.likelyTotal), direct(base.highTotal),
-                                               direct(likely.watts), direct(high.watts), likelyPacks, highPacks},
-                                              likelyTime, highTime, allKnown);
+      const auto figure =
+          figureOf<DcAmperes>({direct(base.averageTotal), direct(base.likelyTotal), direct(base.highTotal),
+                               direct(likely.watts), direct(high.watts), likelyPacks, highPacks},
+                              likelyTime, highTime, allKnown);
       if (!check.battery || worseThan(figure, *check.battery)) check.battery = figure;
     }
   }
@@ -174,7 +185,8 @@ CheckedSet checkSet(const std::vector<const RecordedStart*>& set, const Base& ba
   }
   const auto& first = check.leg[0];
   const auto& second = check.leg[1];
-  if (!first || (second && second->margin && (!first->margin || *second->margin < *first->margin))) check.worstLeg = Leg::l2;
+  if (!first || (second && second->margin && (!first->margin || *second->margin < *first->margin)))
+    check.worstLeg = Leg::l2;
   return out;
 }
 

@@ -1,7 +1,7 @@
 #pragma once
 
-// Motors that start together, looked at in each moment that matters: when the first of them is up to speed, the next,
-// and so on. In each the rest still stand at locked rotor and those that are up run.
+// Motors that start together, looked at in each moment that matters: when the first of them is up to speed,
+// the next, and so on. In each the rest still stand at locked rotor and those that are up run.
 
 #include "core/start/motor.h"
 
@@ -14,7 +14,8 @@ struct StartLimits {
 };
 /// Efficiency that a start is divided by: marginal, else the label's curve at full load.
 [[nodiscard]] std::optional<Fraction> startEfficiency(const Inverter& inverter);
-/// What the packs give for that long: the peak up to its time, else the continuous current; none where not entered.
+/// What the packs give for that long: the peak up to its time, else the continuous current; none where not
+/// entered.
 [[nodiscard]] std::optional<DcAmperes> batteryLimit(const Battery& battery, Seconds duration);
 
 /// What one motor adds in a moment, for one end of its range.
@@ -24,18 +25,21 @@ struct Addition {
   Watts watts;
   bool locked = true;
 };
-[[nodiscard]] Addition additionOf(const RecordedStart& start, const Draw& draw, bool high, bool locked, const SystemVoltages& system);
+[[nodiscard]] Addition additionOf(const RecordedStart& start, const Draw& draw, bool high, bool locked,
+                                  const SystemVoltages& system);
 /// Those of `set` in the moment in which `set[moment]` is about to be up to speed.
-[[nodiscard]] std::vector<Addition> additionsAt(const std::vector<const RecordedStart*>& set, std::size_t moment, bool high,
-                                                const std::vector<Draw>& draws, const SystemVoltages& system);
+[[nodiscard]] std::vector<Addition> additionsAt(const std::vector<const RecordedStart*>& set,
+                                                std::size_t moment, bool high, const std::vector<Draw>& draws,
+                                                const SystemVoltages& system);
 
 struct CheckedSet {
   StartCheck check;
   std::array<std::size_t, 2> moment{};  ///< index into the set of the moment that governs each leg
 };
 /// The set on a base: each figure is that of its worst moment.
-[[nodiscard]] CheckedSet checkSet(const std::vector<const RecordedStart*>& set, const Base& base, const std::vector<Draw>& draws,
-                                  const SystemVoltages& system, const StartLimits& limits);
+[[nodiscard]] CheckedSet checkSet(const std::vector<const RecordedStart*>& set, const Base& base,
+                                  const std::vector<Draw>& draws, const SystemVoltages& system,
+                                  const StartLimits& limits);
 /// Smallest margin over its limit of all figures; none where nothing has a limit.
 [[nodiscard]] std::optional<double> smallestMargin(const StartCheck& check);
 

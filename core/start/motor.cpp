@@ -52,7 +52,9 @@ Range<double> operator*(const Range<double>& a, const Range<double>& b) {
 }
 Range<double> operator*(const Range<double>& a, double f) { return {a.low * f, a.likely * f, a.high * f}; }
 template <class Q>
-Range<Q> typed(const Range<double>& r) { return {Q(r.low), Q(r.likely), Q(r.high)}; }
+Range<Q> typed(const Range<double>& r) {
+  return {Q(r.low), Q(r.likely), Q(r.high)};
+}
 
 const ClassRow& classOf(const Load& load) {
   return kClasses[static_cast<std::size_t>(load.startClass.valueOr(StartClass::unknown))];
@@ -83,14 +85,19 @@ struct Locked {
 
 class Derivation {
  public:
-  Derivation(const Load& load, const Draw& draw, Working* working) : load_(load), draw_(draw), working_(working) {}
+  Derivation(const Load& load, const Draw& draw, Working* working)
+      : load_(load), draw_(draw), working_(working) {}
 
   Locked locked() const {
-    if (const auto entered = spread(FactKind::startCurrent, load_.lockedRotor)) return fromNameplate(*entered);
+    if (const auto entered = spread(FactKind::startCurrent, load_.lockedRotor))
+      return fromNameplate(*entered);
     Locked found;
-    if (const auto code = fromCodeLetter()) found = *code;
-    else if (const auto table = fromTable()) found = *table;
-    else found = fromClass();
+    if (const auto code = fromCodeLetter())
+      found = *code;
+    else if (const auto table = fromTable())
+      found = *table;
+    else
+      found = fromClass();
     if (load_.start.is(StartKind::softStart)) soften(found);
     return found;
   }
@@ -109,7 +116,8 @@ class Derivation {
     if (load_.codeLetter.size() != 1 || !load_.horsepower) return std::nullopt;
     const auto band = codeLetterBand(load_.codeLetter[0]);
     if (!band) return std::nullopt;
-    // The safe side of a band is its upper end. The last letter has none: then half again as much, and it is not known.
+    // The safe side of a band is its upper end. The last letter has none: then half again as much, and it is
+    // not known.
     constexpr double kOpenEnd = 1.5;
     const double factor = load_.horsepower->count() * 1000.0 / load_.ratedVoltage;
     const double least = band->least.count();
@@ -157,9 +165,10 @@ class Derivation {
     out.says = out.source == StartSource::startClass ? kSaysClass : kSaysNothing;
     out.likely = input("I", out.amperes.likely, "A", load_.name);
     if (working_ != nullptr) {
-      out.likely.step = add(kFromClass, kNoRule, out.amperes.likely,
-                            {input("r", row.ratio.likely, "", "start over running current of its class"),
-                             input("S", draw_.apparent.likely.count(), "VA", load_.name, draw_.grade), ratedVolts()});
+      out.likely.step =
+          add(kFromClass, kNoRule, out.amperes.likely,
+              {input("r", row.ratio.likely, "", "start over running current of its class"),
+               input("S", draw_.apparent.likely.count(), "VA", load_.name, draw_.grade), ratedVolts()});
     }
     return out;
   }
@@ -194,26 +203,30 @@ class Derivation {
 };
 
 /// A drive without an entered figure: its running current, and its running power factor.
-void startsWithDrive(RecordedStart& out, const Load& load, const Draw& draw, AcVolts volts, Working* working) {
+void startsWithDrive(RecordedStart& out, const Load& load, const Draw& draw, AcVolts volts,
+                     Working* working) {
   MotorStart& motor = out.motor;
   motor.source = StartSource::running;
   motor.known = draw.known;
   const double v = volts.count();
   const auto over = [v](VoltAmperes s) { return v > 0.0 ? s.count() / v : 0.0; };
   motor.current = typed<AcAmperes>(
-      Range<double>{over(draw.apparent.low), over(draw.apparent.likely), over(draw.apparent.high)} * kDriveShare);
+      Range<double>{over(draw.apparent.low), over(draw.apparent.likely), over(draw.apparent.high)} *
+      kDriveShare);
   if (working == nullptr || v <= 0.0) return;
   Step step;
   step.formula = kRunning;
   step.result = motor.current.likely.count();
   step.unit = AcAmperes::unit();
   step.inputs = {input("r", kDriveShare.likely, "", "start over running current of a drive"),
-                 input("S", draw.apparent.likely.count(), "VA", load.name, draw.grade), input("V", v, "V", "nominal")};
+                 input("S", draw.apparent.likely.count(), "VA", load.name, draw.grade),
+                 input("V", v, "V", "nominal")};
   step.note = say(kSaysRunning, load.name);
   out.step = working->add(std::move(step));
 }
 
-void startsLockedRotor(RecordedStart& out, const Load& load, const Draw& draw, AcVolts volts, Working* working) {
+void startsLockedRotor(RecordedStart& out, const Load& load, const Draw& draw, AcVolts volts,
+                       Working* working) {
   const Locked locked = Derivation(load, draw, working).locked();
   MotorStart& motor = out.motor;
   motor.source = locked.source;
@@ -226,15 +239,16 @@ void startsLockedRotor(RecordedStart& out, const Load& load, const Draw& draw, A
   step.rule = locked.rule;
   step.result = motor.current.likely.count();
   step.unit = AcAmperes::unit();
-  step.inputs = {locked.likely, input("V", volts.count(), "V", "nominal"), input("V_r", load.ratedVoltage, "V", load.name)};
+  step.inputs = {locked.likely, input("V", volts.count(), "V", "nominal"),
+                 input("V_r", load.ratedVoltage, "V", load.name)};
   step.note = say(locked.says, load.name);
   out.step = working->add(std::move(step));
 }
 
 }  // namespace
 
-std::vector<RecordedStart> recordedStarts(const Plan& plan, const std::vector<Draw>& draws, const SystemVoltages& system,
-                                          Working* working) {
+std::vector<RecordedStart> recordedStarts(const Plan& plan, const std::vector<Draw>& draws,
+                                          const SystemVoltages& system, Working* working) {
   std::vector<RecordedStart> out;
   const std::vector<const Load*> loads = loadsOf(plan, draws);
   for (std::size_t i = 0; i < draws.size(); ++i) {
@@ -252,12 +266,18 @@ std::vector<RecordedStart> recordedStarts(const Plan& plan, const std::vector<Dr
     motor.onLeg = draw.onLeg;
     motor.automatic = load.automatic;
     const bool drive = motor.kind == StartKind::variableSpeed && !load.lockedRotor.value;
-    if (drive) startsWithDrive(found, load, draw, volts, working);
-    else startsLockedRotor(found, load, draw, volts, working);
+    if (drive)
+      startsWithDrive(found, load, draw, volts, working);
+    else
+      startsLockedRotor(found, load, draw, volts, working);
     motor.apparent = {volts * motor.current.low, volts * motor.current.likely, volts * motor.current.high};
 
-    if (const auto time = spread(FactKind::startTime, load.startTime)) motor.time = *time;
-    else motor.time = typed<Seconds>(drive ? kDriveSeconds : motor.kind == StartKind::softStart ? kSoftSeconds : classOf(load).seconds);
+    if (const auto time = spread(FactKind::startTime, load.startTime))
+      motor.time = *time;
+    else
+      motor.time = typed<Seconds>(drive                                ? kDriveSeconds
+                                  : motor.kind == StartKind::softStart ? kSoftSeconds
+                                                                       : classOf(load).seconds);
     if (const auto factor = spread(FactKind::startPowerFactor, load.startPowerFactor)) {
       motor.powerFactor = {factor->low.count(), factor->likely.count(), factor->high.count()};
     } else if (drive && draw.apparent.likely.count() > 0.0) {
@@ -271,10 +291,11 @@ std::vector<RecordedStart> recordedStarts(const Plan& plan, const std::vector<Dr
   return out;
 }
 
-std::vector<MotorStart> motorStarts(const Plan& plan, const std::vector<Draw>& draws, const SystemVoltages& system,
-                                    Working* working) {
+std::vector<MotorStart> motorStarts(const Plan& plan, const std::vector<Draw>& draws,
+                                    const SystemVoltages& system, Working* working) {
   std::vector<MotorStart> out;
-  for (RecordedStart& start : recordedStarts(plan, draws, system, working)) out.push_back(std::move(start.motor));
+  for (RecordedStart& start : recordedStarts(plan, draws, system, working))
+    out.push_back(std::move(start.motor));
   return out;
 }
 

@@ -20,7 +20,8 @@ constexpr MessageId kOnBothUnfavourable{"start.on_both_unfavourable"};
 constexpr MessageId kLeftOnBoth{"start.left_on_both"};
 constexpr MessageId kFromBattery{"start.from_battery"};
 
-StepInput input(std::string_view symbol, double value, std::string_view unit, std::string from, StepIndex step = kNoStep) {
+StepInput input(std::string_view symbol, double value, std::string_view unit, std::string from,
+                StepIndex step = kNoStep) {
   return {symbol, value, unit, std::nullopt, step, std::move(from)};
 }
 
@@ -39,7 +40,8 @@ StepIndex add(Working& working, FormulaId formula, RuleId rule, double result, s
 }  // namespace
 
 void recordCheck(const std::vector<const RecordedStart*>& set, const CheckedSet& checked, const Base& base,
-                 const std::vector<Draw>& draws, const SystemVoltages& system, const StartLimits& limits, Working& working) {
+                 const std::vector<Draw>& draws, const SystemVoltages& system, const StartLimits& limits,
+                 Working& working) {
   const RuleId rule = set.size() == 1 ? kStartOnBase : kStartPair;
   const std::string baseFrom = "likely peak of all other loads";
   for (const Leg leg : {Leg::l1, Leg::l2}) {
@@ -48,11 +50,13 @@ void recordCheck(const std::vector<const RecordedStart*>& set, const CheckedSet&
     if (!figure) continue;
     const std::string name(legName(leg));
     for (const bool high : {false, true}) {
-      std::vector<StepInput> inputs{input("B", (high ? figure->highBase : figure->likelyBase).count(), "A", baseFrom)};
+      std::vector<StepInput> inputs{
+          input("B", (high ? figure->highBase : figure->likelyBase).count(), "A", baseFrom)};
       const std::vector<Addition> additions = additionsAt(set, checked.moment[k], high, draws, system);
       for (std::size_t i = 0; i < set.size(); ++i) {
         const bool direct = !high && additions[i].locked && set[i]->motor.onLeg[k];
-        inputs.push_back(input("I", additions[i].leg[k].count(), "A", additions[i].locked ? "at start" : "running",
+        inputs.push_back(input("I", additions[i].leg[k].count(), "A",
+                               additions[i].locked ? "at start" : "running",
                                direct ? set[i]->step : kNoStep));
       }
       const AcAmperes sum = high ? figure->highSum : figure->likelySum;
@@ -74,17 +78,20 @@ void recordCheck(const std::vector<const RecordedStart*>& set, const CheckedSet&
   const StartFigure<VoltAmperes>& total = checked.check.total;
   const StepIndex likely = add(working, kApparent, rule, motor.apparent.likely.count(), "VA",
                                {input("I", motor.current.likely.count(), "A", "at start", set.front()->step),
-                                input("V", volts.count(), "V", "nominal")}, say(kOnBoth));
+                                input("V", volts.count(), "V", "nominal")},
+                               say(kOnBoth));
   const StepIndex high = add(working, kApparent, rule, motor.apparent.high.count(), "VA",
                              {input("I", motor.current.high.count(), "A", "at start, unfavourable end"),
-                              input("V", volts.count(), "V", "nominal")}, say(kOnBothUnfavourable));
+                              input("V", volts.count(), "V", "nominal")},
+                             say(kOnBothUnfavourable));
   add(working, kTotalOnBase, rule, total.likelySum.count(), "VA",
-      {input("B", total.likelyBase.count(), "VA", baseFrom), input("S", motor.apparent.likely.count(), "VA", "", likely)},
+      {input("B", total.likelyBase.count(), "VA", baseFrom),
+       input("S", motor.apparent.likely.count(), "VA", "", likely)},
       say(kOnBoth));
-  const StepIndex highSum =
-      add(working, kTotalOnBase, rule, total.highSum.count(), "VA",
-          {input("B", total.highBase.count(), "VA", baseFrom), input("S", motor.apparent.high.count(), "VA", "", high)},
-          say(kOnBothUnfavourable));
+  const StepIndex highSum = add(working, kTotalOnBase, rule, total.highSum.count(), "VA",
+                                {input("B", total.highBase.count(), "VA", baseFrom),
+                                 input("S", motor.apparent.high.count(), "VA", "", high)},
+                                say(kOnBothUnfavourable));
   if (total.highLimit) {
     add(working, kTotalMargin, rule, total.margin->count(), "VA",
         {input("L", total.highLimit->count(), "VA", "overload curve at the start's longer time"),
@@ -93,7 +100,8 @@ void recordCheck(const std::vector<const RecordedStart*>& set, const CheckedSet&
   }
   if (const auto& battery = checked.check.battery) {
     add(working, kBattery, kBatteryCurrent, battery->likelySum.count(), "A",
-        {input("P", base.likelyTotal.count(), "W", baseFrom), input("S", motor.apparent.likely.count(), "VA", "", likely),
+        {input("P", base.likelyTotal.count(), "W", baseFrom),
+         input("S", motor.apparent.likely.count(), "VA", "", likely),
          input("f", motor.powerFactor.likely, "", "power factor at start"),
          input("e", startEfficiency(limits.unit)->count(), "", "efficiency of the inverter"),
          input("V", limits.unit.lowestInputVoltage->count(), "V", "lowest input voltage")},

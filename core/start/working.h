@@ -7,6 +7,7 @@
 namespace stayalight {
 
 void recordCheck(const std::vector<const RecordedStart*>& set, const CheckedSet& checked, const Base& base,
-                 const std::vector<Draw>& draws, const SystemVoltages& system, const StartLimits& limits, Working& working);
+                 const std::vector<Draw>& draws, const SystemVoltages& system, const StartLimits& limits,
+                 Working& working);
 
 }  // namespace stayalight

@@ -16,7 +16,9 @@ Answer both(Answer a, Answer b) {
   return a == Answer::yes && b == Answer::yes ? Answer::yes : Answer::unknown;
 }
 
-Answer opposite(Answer a) { return a == Answer::yes ? Answer::no : a == Answer::no ? Answer::yes : Answer::unknown; }
+Answer opposite(Answer a) {
+  return a == Answer::yes ? Answer::no : a == Answer::no ? Answer::yes : Answer::unknown;
+}
 
 void count(BondCount& bonds, Answer there, Message certain, Message perhaps) {
   if (there == Answer::yes) {
@@ -31,10 +33,14 @@ void count(BondCount& bonds, Answer there, Message certain, Message perhaps) {
 Answer inverterBonds(const Inverter& inverter, Mode mode) {
   if (!inverter.bond.known()) return Answer::unknown;
   switch (inverter.bond.valueOr(BondBehaviour::unknown)) {
-    case BondBehaviour::unknown: return Answer::unknown;
-    case BondBehaviour::neverBonds: return Answer::no;
-    case BondBehaviour::bondsInIsland: return mode == Mode::outage ? Answer::yes : Answer::no;
-    case BondBehaviour::alwaysBonded: return Answer::yes;
+    case BondBehaviour::unknown:
+      return Answer::unknown;
+    case BondBehaviour::neverBonds:
+      return Answer::no;
+    case BondBehaviour::bondsInIsland:
+      return mode == Mode::outage ? Answer::yes : Answer::no;
+    case BondBehaviour::alwaysBonded:
+      return Answer::yes;
   }
   return Answer::unknown;
 }
@@ -70,7 +76,8 @@ std::vector<BondCount> bondCounts(const Plan& plan) {
   if (backup == nullptr) return {};
   std::vector<BondCount> counts{bondsIn(plan, *backup, Mode::ordinary)};
   // Without an arrangement there is no way an outage is bridged.
-  if (!plan.transfer->arrangement.is(Arrangement::none)) counts.push_back(bondsIn(plan, *backup, Mode::outage));
+  if (!plan.transfer->arrangement.is(Arrangement::none))
+    counts.push_back(bondsIn(plan, *backup, Mode::outage));
   return counts;
 }
 

@@ -6,7 +6,9 @@
 namespace stayalight {
 namespace {
 
-SystemVoltages splitPhase() { return {nominalLegVolts(), nominalLineVoltsSplitPhase(), false, WyeOrder::unknown, false}; }
+SystemVoltages splitPhase() {
+  return {nominalLegVolts(), nominalLineVoltsSplitPhase(), false, WyeOrder::unknown, false};
+}
 
 SystemVoltages wye(WyeOrder order) { return {nominalLegVolts(), nominalLineVoltsWye(), true, order, false}; }
 
@@ -28,9 +30,12 @@ SystemVoltages voltages(const Plan& plan, Mode mode) {
   const SystemVoltages service = serviceVoltages(*plan.site);
   if (mode != Mode::outage) return service;
   switch (plan.inverter->output.valueOr(InverterOutput::splitPhase120_240)) {
-    case InverterOutput::splitPhase120_240: return splitPhase();
-    case InverterOutput::wye120_208: return wye(service.wye ? service.order : WyeOrder::unknown);
-    case InverterOutput::single120: break;
+    case InverterOutput::splitPhase120_240:
+      return splitPhase();
+    case InverterOutput::wye120_208:
+      return wye(service.wye ? service.order : WyeOrder::unknown);
+    case InverterOutput::single120:
+      break;
   }
   return {nominalLegVolts(), AcVolts(0.0), false, WyeOrder::unknown, true};
 }
@@ -61,19 +66,23 @@ InverterLimits inverterLimits(const Inverter& inverter) {
   const double legPerWatt = limits.leg && limits.total && limits.total->count() > 0.0
                                 ? limits.leg->count() / limits.total->count()
                                 : 1.0 / (legs * legVolts.count());
-  const double apparentPerWatt =
-      limits.total && limits.total->count() > 0.0 ? limits.totalApparent->count() / limits.total->count() : 1.0;
+  const double apparentPerWatt = limits.total && limits.total->count() > 0.0
+                                     ? limits.totalApparent->count() / limits.total->count()
+                                     : 1.0;
   for (const OverloadPoint& entered : inverter.overload) {
     if (!entered.watts && !entered.legCurrent) continue;
     InverterLimits::Point point;
     point.time = entered.time;
-    point.total = entered.watts ? *entered.watts * units : Watts(entered.legCurrent->count() * units / legPerWatt);
-    point.leg = entered.legCurrent ? *entered.legCurrent * units : AcAmperes(point.total.count() * legPerWatt);
+    point.total =
+        entered.watts ? *entered.watts * units : Watts(entered.legCurrent->count() * units / legPerWatt);
+    point.leg =
+        entered.legCurrent ? *entered.legCurrent * units : AcAmperes(point.total.count() * legPerWatt);
     point.apparent = VoltAmperes(point.total.count() * apparentPerWatt);
     limits.curve.push_back(point);
   }
-  std::stable_sort(limits.curve.begin(), limits.curve.end(),
-                   [](const InverterLimits::Point& a, const InverterLimits::Point& b) { return a.time < b.time; });
+  std::stable_sort(
+      limits.curve.begin(), limits.curve.end(),
+      [](const InverterLimits::Point& a, const InverterLimits::Point& b) { return a.time < b.time; });
   return limits;
 }
 

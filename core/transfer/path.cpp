@@ -15,14 +15,17 @@ bool inverterHasInput(const Plan& plan) {
 
 std::vector<Segment> segments(const Plan& plan) {
   switch (plan.transfer->arrangement.valueOr(Arrangement::none)) {
-    case Arrangement::none: break;
+    case Arrangement::none:
+      break;
     case Arrangement::manualSwitch:
     case Arrangement::automaticSwitch:
       if (inverterHasInput(plan)) {
-        return {Segment::mainToSwitch, Segment::mainToInverter, Segment::inverterToSwitch, Segment::switchToBackup};
+        return {Segment::mainToSwitch, Segment::mainToInverter, Segment::inverterToSwitch,
+                Segment::switchToBackup};
       }
       return {Segment::mainToSwitch, Segment::inverterToSwitch, Segment::switchToBackup};
-    case Arrangement::inverterPassThrough: return {Segment::mainToInverter, Segment::inverterToBackup};
+    case Arrangement::inverterPassThrough:
+      return {Segment::mainToInverter, Segment::inverterToBackup};
   }
   return {};
 }
@@ -38,12 +41,16 @@ bool carries(const Plan& plan, Segment segment, Mode mode) {
   const std::vector<Segment> there = segments(plan);
   if (std::find(there.begin(), there.end(), segment) == there.end()) return false;
   switch (segment) {
-    case Segment::mainToSwitch: return mode == Mode::ordinary;
-    case Segment::inverterToSwitch: return mode == Mode::outage;
+    case Segment::mainToSwitch:
+      return mode == Mode::ordinary;
+    case Segment::inverterToSwitch:
+      return mode == Mode::outage;
     case Segment::switchToBackup:
-    case Segment::inverterToBackup: return mode != Mode::off;
+    case Segment::inverterToBackup:
+      return mode != Mode::off;
     case Segment::mainToInverter:
-      // Beside a switch it charges the battery in whatever position the switch stands while the utility is there.
+      // Beside a switch it charges the battery in whatever position the switch stands while the utility is
+      // there.
       return mode == Mode::ordinary ||
              (mode == Mode::off && !plan.transfer->arrangement.is(Arrangement::inverterPassThrough));
   }

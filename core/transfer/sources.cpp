@@ -13,17 +13,23 @@ bool isSource(const Breaker& breaker) {
 /// Is the source behind this breaker kept from closing onto the bus together with another?
 Answer keptApart(const Plan& plan, const Panel& panel, const Breaker& breaker) {
   const Answer own = breaker.interlocked.valueOr(Answer::unknown);
-  // A listed interactive solar inverter lets go by itself (NFPA 70, 705.40); that it is one is asked, no interlock.
+  // A listed interactive solar inverter lets go by itself (NFPA 70, 705.40); that it is one is asked, no
+  // interlock.
   if (breaker.feeds.is(Feeds::solar)) return own == Answer::yes ? Answer::yes : Answer::unknown;
   if (own != Answer::unknown) return own;
-  // The answer about the transfer speaks of the utility and the inverter, and of all that meets on the backup's bus.
+  // The answer about the transfer speaks of the utility and the inverter, and of all that meets on the
+  // backup's bus.
   const bool spokenOf = panel.role.is(PanelRole::backup) || breaker.feeds.is(Feeds::inverterOutput) ||
                         breaker.feeds.is(Feeds::utility);
   switch (plan.transfer->listing.valueOr(TransferListing::unknown)) {
-    case TransferListing::listedInterlock: return Answer::yes;
-    case TransferListing::listedTransferEquipment: return spokenOf ? Answer::yes : Answer::unknown;
-    case TransferListing::none: return spokenOf ? Answer::no : Answer::unknown;
-    case TransferListing::unknown: break;
+    case TransferListing::listedInterlock:
+      return Answer::yes;
+    case TransferListing::listedTransferEquipment:
+      return spokenOf ? Answer::yes : Answer::unknown;
+    case TransferListing::none:
+      return spokenOf ? Answer::no : Answer::unknown;
+    case TransferListing::unknown:
+      break;
   }
   return Answer::unknown;
 }
@@ -38,7 +44,8 @@ std::vector<BusSources> busSources(const Plan& plan) {
     BusSources bus;
     bus.panel = panel->id;
     const bool backup = panel->role.is(PanelRole::backup);
-    bool landing = false;  // the ordinary feed comes in through a breaker of the list, not the panel's main or lugs
+    bool landing =
+        false;  // the ordinary feed comes in through a breaker of the list, not the panel's main or lugs
     std::int32_t feeders = 0;
     std::int32_t loose = 0;  // sources with nothing that is known to keep them apart
     bool surelyLoose = false;
@@ -59,7 +66,8 @@ std::vector<BusSources> busSources(const Plan& plan) {
         add(*breaker);
       }
     }
-    const bool supplied = panel->role.is(PanelRole::main) || panel->fedFrom.valid() || feeders > 0 || (backup && arranged);
+    const bool supplied =
+        panel->role.is(PanelRole::main) || panel->fedFrom.valid() || feeders > 0 || (backup && arranged);
     if (supplied && !landing) {
       ++bus.sources;
       ++loose;

@@ -11,26 +11,28 @@
 
 namespace stayalight {
 
-/// `ordinary`: the utility feeds the backup subpanel. `outage`: the inverter does. `off`: the switch's centre.
+/// `ordinary`: the utility feeds the backup subpanel. `outage`: the inverter does. `off`: the switch's
+/// centre.
 enum class Mode : std::uint8_t { ordinary, outage, off };
 
 /// Voltages between the conductors of a supply.
 struct SystemVoltages {
   AcVolts legToNeutral{120};
   AcVolts legToLeg{240};
-  bool wye = false;               ///< two legs of a 120/208 wye
+  bool wye = false;  ///< two legs of a 120/208 wye
   WyeOrder order = WyeOrder::unknown;
-  bool single = false;            ///< one 120 V source: nothing between the legs
+  bool single = false;  ///< one 120 V source: nothing between the legs
 };
 /// Of what feeds the backup subpanel in that mode: the service, or the inverter's output.
 [[nodiscard]] SystemVoltages voltages(const Plan& plan, Mode mode);
 
 /// What the inverters together carry. Values stand only where the label gives them or they follow from it.
 struct InverterLimits {
-  std::optional<Watts> total;              ///< all day
+  std::optional<Watts> total;  ///< all day
   std::optional<VoltAmperes> totalApparent;
-  std::optional<AcAmperes> leg;            ///< all day, one leg: entered amperes, else leg watts, else half the total, over 120 V
-  std::optional<Watts> legWatts;           ///< all day, one leg: only where the label gives watts for it
+  std::optional<AcAmperes>
+      leg;  ///< all day, one leg: entered amperes, else leg watts, else half the total, over 120 V
+  std::optional<Watts> legWatts;  ///< all day, one leg: only where the label gives watts for it
   /// Overload curve of all units, times ascending; each point with both figures, the missing one filled in.
   struct Point {
     Seconds time;
@@ -42,28 +44,29 @@ struct InverterLimits {
 };
 [[nodiscard]] InverterLimits inverterLimits(const Inverter& inverter);
 
-/// The limit at a duration: between points the safe side (the longer time's value), before the first point the first
-/// point (no extrapolation), after the last the all-day rating; without a curve the all-day rating.
+/// The limit at a duration: between points the safe side (the longer time's value), before the first point
+/// the first point (no extrapolation), after the last the all-day rating; without a curve the all-day rating.
 struct LimitAt {
   std::optional<AcAmperes> leg;
   std::optional<Watts> total;
   std::optional<VoltAmperes> apparent;
-  Seconds pointTime;       ///< time of the curve point that gives it; 0 for the all-day rating
+  Seconds pointTime;  ///< time of the curve point that gives it; 0 for the all-day rating
 };
 [[nodiscard]] LimitAt limitAt(const InverterLimits& limits, Seconds duration);
 
-/// Pieces of the way from the sources to the backup subpanel that this arrangement has, in the order of the current.
-/// A manual or automatic switch has main to switch, inverter to switch, switch to backup; pass-through has main to
-/// inverter and inverter to backup. Beside a switch, main to inverter exists where a breaker feeds the inverter's input.
+/// Pieces of the way from the sources to the backup subpanel that this arrangement has, in the order of the
+/// current. A manual or automatic switch has main to switch, inverter to switch, switch to backup;
+/// pass-through has main to inverter and inverter to backup. Beside a switch, main to inverter exists where a
+/// breaker feeds the inverter's input.
 [[nodiscard]] std::vector<Segment> segments(const Plan& plan);
 /// The run that describes a segment, or nullptr where nobody has entered it.
 [[nodiscard]] const FeederRun* runOf(const Plan& plan, Segment segment);
 /// Does the segment carry current in that mode?
 [[nodiscard]] bool carries(const Plan& plan, Segment segment, Mode mode);
 
-/// Joins of neutral and ground that are connected to the neutral of the backup subpanel in one mode. A bond on the
-/// opened side of a transfer that switches the neutral does not count; the service bond behind a solid neutral counts
-/// even while the utility is dead. Exactly one is right in every mode.
+/// Joins of neutral and ground that are connected to the neutral of the backup subpanel in one mode. A bond
+/// on the opened side of a transfer that switches the neutral does not count; the service bond behind a solid
+/// neutral counts even while the utility is dead. Exactly one is right in every mode.
 struct BondCount {
   Mode mode = Mode::ordinary;
   std::int32_t certain = 0;   ///< bonds that are surely there

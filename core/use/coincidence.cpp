@@ -5,9 +5,11 @@
 namespace stayalight {
 namespace {
 
-constexpr std::array<Measure, 4> kMeasures = {Measure::apparentL1, Measure::apparentL2, Measure::apparent, Measure::watts};
+constexpr std::array<Measure, 4> kMeasures = {Measure::apparentL1, Measure::apparentL2, Measure::apparent,
+                                              Measure::watts};
 
-// Beyond this many steps the lattice is made coarser, so that a mistyped load cannot exhaust memory or patience.
+// Beyond this many steps the lattice is made coarser, so that a mistyped load cannot exhaust memory or
+// patience.
 constexpr double kMostSteps = 20000.0;
 
 struct Share {
@@ -28,14 +30,22 @@ double wattsOnLeg(const Draw& draw, const LegPower& power, std::size_t leg, cons
 double shareOf(const Draw& draw, Measure measure, End end, const SystemVoltages& system) {
   const LegPower& power = powerAt(draw, end);
   switch (measure) {
-    case Measure::apparentL1: return power.leg[0].apparent().count();
-    case Measure::apparentL2: return power.leg[1].apparent().count();
-    case Measure::wattsL1: return wattsOnLeg(draw, power, 0, system);
-    case Measure::wattsL2: return wattsOnLeg(draw, power, 1, system);
-    case Measure::apparent: return power.total().apparent().count();
-    case Measure::watts: return std::max(0.0, power.total().real.count());
-    case Measure::neutralL1: return power.lineToNeutral[0].apparent().count();
-    case Measure::neutralL2: return power.lineToNeutral[1].apparent().count();
+    case Measure::apparentL1:
+      return power.leg[0].apparent().count();
+    case Measure::apparentL2:
+      return power.leg[1].apparent().count();
+    case Measure::wattsL1:
+      return wattsOnLeg(draw, power, 0, system);
+    case Measure::wattsL2:
+      return wattsOnLeg(draw, power, 1, system);
+    case Measure::apparent:
+      return power.total().apparent().count();
+    case Measure::watts:
+      return std::max(0.0, power.total().real.count());
+    case Measure::neutralL1:
+      return power.lineToNeutral[0].apparent().count();
+    case Measure::neutralL2:
+      return power.lineToNeutral[1].apparent().count();
   }
   return 0.0;
 }
@@ -60,13 +70,14 @@ std::vector<HourUse> usesOf(const Plan& plan, const std::vector<const Load*>& lo
   std::vector<HourUse> out;
   out.reserve(loads.size());
   for (const Load* load : loads) {
-    out.push_back(load != nullptr ? hourUse(*load, month, hour, southern) : HourUse{exactly(1.0), std::nullopt});
+    out.push_back(load != nullptr ? hourUse(*load, month, hour, southern)
+                                  : HourUse{exactly(1.0), std::nullopt});
   }
   return out;
 }
 
-Distribution distributionOf(const std::vector<Draw>& draws, const std::vector<HourUse>& uses, Measure measure, End end,
-                            const SystemVoltages& system) {
+Distribution distributionOf(const std::vector<Draw>& draws, const std::vector<HourUse>& uses, Measure measure,
+                            End end, const SystemVoltages& system) {
   thread_local std::vector<Share> shares;
   shares.clear();
   double total = 0.0;
@@ -83,8 +94,12 @@ Distribution distributionOf(const std::vector<Draw>& draws, const std::vector<Ho
   return sum;
 }
 
-BaseLoads::BaseLoads(const Plan& plan, const std::vector<Draw>& draws, const SystemVoltages& system, int month, int hour)
-    : draws_(&draws), system_(system), uses_(usesOf(plan, loadsOf(plan, draws), month, hour)), out_(draws.size(), false) {
+BaseLoads::BaseLoads(const Plan& plan, const std::vector<Draw>& draws, const SystemVoltages& system,
+                     int month, int hour)
+    : draws_(&draws),
+      system_(system),
+      uses_(usesOf(plan, loadsOf(plan, draws), month, hour)),
+      out_(draws.size(), false) {
   likely_.reserve(kMeasures.size());
   high_.reserve(kMeasures.size());
   for (const Measure measure : kMeasures) {
@@ -103,15 +118,18 @@ Base BaseLoads::base(std::optional<std::size_t> without) const {
     if (out_[i] || i == without) continue;
     const Draw& draw = (*draws_)[i];
     average += draw.likely * uses_[i].on.likely;
-    for (std::size_t leg = 0; leg < 2; ++leg) out.known[leg] = out.known[leg] && (draw.known || !draw.onLeg[leg]);
+    for (std::size_t leg = 0; leg < 2; ++leg)
+      out.known[leg] = out.known[leg] && (draw.known || !draw.onLeg[leg]);
   }
   std::array<double, kMeasures.size()> likely{}, high{};
   for (std::size_t m = 0; m < kMeasures.size(); ++m) {
     if (without) {
       const Draw& gone = (*draws_)[*without];
       const Range<double>& on = uses_[*without].on;
-      likely[m] = likely_[m].quantileWithout(shareOf(gone, kMeasures[m], End::likely, system_), on.likely, kLikelyPeakQuantile);
-      high[m] = high_[m].quantileWithout(shareOf(gone, kMeasures[m], End::high, system_), on.high, kLikelyPeakQuantile);
+      likely[m] = likely_[m].quantileWithout(shareOf(gone, kMeasures[m], End::likely, system_), on.likely,
+                                             kLikelyPeakQuantile);
+      high[m] = high_[m].quantileWithout(shareOf(gone, kMeasures[m], End::high, system_), on.high,
+                                         kLikelyPeakQuantile);
     } else {
       likely[m] = likely_[m].quantile(kLikelyPeakQuantile);
       high[m] = high_[m].quantile(kLikelyPeakQuantile);
@@ -137,14 +155,15 @@ BaseLoads BaseLoads::reduced(std::size_t one) const {
   out.out_[one] = true;
   const Draw& gone = (*draws_)[one];
   for (std::size_t m = 0; m < kMeasures.size(); ++m) {
-    out.likely_[m] = likely_[m].without(shareOf(gone, kMeasures[m], End::likely, system_), uses_[one].on.likely);
+    out.likely_[m] =
+        likely_[m].without(shareOf(gone, kMeasures[m], End::likely, system_), uses_[one].on.likely);
     out.high_[m] = high_[m].without(shareOf(gone, kMeasures[m], End::high, system_), uses_[one].on.high);
   }
   return out;
 }
 
-Base baseWithout(const Plan& plan, const std::vector<Draw>& draws, const SystemVoltages& system, int month, int hour,
-                 const std::vector<LoadId>& without) {
+Base baseWithout(const Plan& plan, const std::vector<Draw>& draws, const SystemVoltages& system, int month,
+                 int hour, const std::vector<LoadId>& without) {
   std::vector<Draw> others;
   for (const Draw& draw : draws) {
     if (std::find(without.begin(), without.end(), draw.load) == without.end()) others.push_back(draw);

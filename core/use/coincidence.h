@@ -20,32 +20,40 @@ template <class T>
 
 /// What a sum is of.
 enum class Measure : std::uint8_t {
-  apparentL1, apparentL2, wattsL1, wattsL2, apparent, watts,
+  apparentL1,
+  apparentL2,
+  wattsL1,
+  wattsL2,
+  apparent,
+  watts,
   neutralL1,  ///< VA of the line-to-neutral loads alone
   neutralL2
 };
-/// What a load adds to a sum while it runs. On two legs of a wye whose order is not known the share of a leg is the
-/// larger of both orders; a share is never below zero.
+/// What a load adds to a sum while it runs. On two legs of a wye whose order is not known the share of a leg
+/// is the larger of both orders; a share is never below zero.
 [[nodiscard]] double shareOf(const Draw& draw, Measure measure, End end, const SystemVoltages& system);
 
-/// The order of a wye's phases that `currents` takes for this power, and a load's power laid out in that order.
+/// The order of a wye's phases that `currents` takes for this power, and a load's power laid out in that
+/// order.
 [[nodiscard]] WyeOrder orderTaken(const LegPower& power, const SystemVoltages& system);
 [[nodiscard]] LegPower inOrder(const LegPower& power, const SystemVoltages& system, WyeOrder order);
 
 /// Load records of the draws, in their order; the loads stay in the plan.
 [[nodiscard]] std::vector<const Load*> loadsOf(const Plan& plan, const std::vector<Draw>& draws);
 /// Use of each draw's load in that hour.
-[[nodiscard]] std::vector<HourUse> usesOf(const Plan& plan, const std::vector<const Load*>& loads, int month, int hour);
+[[nodiscard]] std::vector<HourUse> usesOf(const Plan& plan, const std::vector<const Load*>& loads, int month,
+                                          int hour);
 
-/// Distribution of a sum over all draws. Small shares are added first, which keeps the lattice short; the order does
-/// not depend on the order of the draws.
-[[nodiscard]] Distribution distributionOf(const std::vector<Draw>& draws, const std::vector<HourUse>& uses, Measure measure,
-                                          End end, const SystemVoltages& system);
+/// Distribution of a sum over all draws. Small shares are added first, which keeps the lattice short; the
+/// order does not depend on the order of the draws.
+[[nodiscard]] Distribution distributionOf(const std::vector<Draw>& draws, const std::vector<HourUse>& uses,
+                                          Measure measure, End end, const SystemVoltages& system);
 
 /// The sums that starts stand on, ready to be asked without one load or two.
 class BaseLoads {
  public:
-  BaseLoads(const Plan& plan, const std::vector<Draw>& draws, const SystemVoltages& system, int month, int hour);
+  BaseLoads(const Plan& plan, const std::vector<Draw>& draws, const SystemVoltages& system, int month,
+            int hour);
 
   /// Indices are those of `draws`.
   [[nodiscard]] Base all() const;
@@ -59,7 +67,7 @@ class BaseLoads {
   const std::vector<Draw>* draws_;
   SystemVoltages system_;
   std::vector<HourUse> uses_;
-  std::vector<bool> out_;                ///< taken out already
+  std::vector<bool> out_;                  ///< taken out already
   std::vector<Cumulative> likely_, high_;  ///< of kMeasures
 };
 

@@ -1,7 +1,7 @@
 #pragma once
 
-// Cumulative sums of a distribution, and the same sums with one of its loads taken out again: the base of a start and
-// the odds of each start need the sum of all other loads, without building it anew for each.
+// Cumulative sums of a distribution, and the same sums with one of its loads taken out again: the base of a
+// start and the odds of each start need the sum of all other loads, without building it anew for each.
 
 #include "core/use/use.h"
 

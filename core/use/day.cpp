@@ -5,7 +5,8 @@
 
 namespace stayalight {
 
-DayProfile dayProfile(const Plan& plan, const std::vector<Draw>& draws, const SystemVoltages& system, int month) {
+DayProfile dayProfile(const Plan& plan, const std::vector<Draw>& draws, const SystemVoltages& system,
+                      int month) {
   const std::vector<const Load*> loads = loadsOf(plan, draws);
   DayProfile out;
   for (int hour = 0; hour < 24; ++hour) {
@@ -32,7 +33,8 @@ DayProfile dayProfile(const Plan& plan, const std::vector<Draw>& draws, const Sy
       out.current[h][index(leg)] = flowing.legMagnitude(leg);
     }
     const Watts likely = average.total().real;
-    out.total[h] = {std::max(Watts(0.0), likely - Watts(std::sqrt(below))), likely, likely + Watts(std::sqrt(above))};
+    out.total[h] = {std::max(Watts(0.0), likely - Watts(std::sqrt(below))), likely,
+                    likely + Watts(std::sqrt(above))};
   }
   return out;
 }
@@ -53,7 +55,8 @@ DayPeaks dayPeaks(const Plan& plan, const std::vector<Draw>& draws, const System
       const auto before = static_cast<std::size_t>(same - chances.begin());
       out[h][leg] = before < h ? out[before][leg]
                                : VoltAmperes(distributionOf(draws, uses, measures[leg], End::likely, system)
-                                                 .quantile(kLikelyPeakQuantile)) / system.legToNeutral;
+                                                 .quantile(kLikelyPeakQuantile)) /
+                                     system.legToNeutral;
     }
   }
   return out;

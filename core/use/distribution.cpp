@@ -44,8 +44,10 @@ void Distribution::add(double share, double probabilityOn) {
   while (last > first + 1 && next[last - 1] < kNothing) --last;
   while (first + 1 < last && next[first] < kNothing) ++first;
   next.resize(last);
-  if (first == 0) p_.swap(next);
-  else p_.assign(next.begin() + static_cast<std::ptrdiff_t>(first), next.end());
+  if (first == 0)
+    p_.swap(next);
+  else
+    p_.assign(next.begin() + static_cast<std::ptrdiff_t>(first), next.end());
   lowest_ += first;
 }
 
@@ -89,7 +91,9 @@ Cumulative::Cumulative(const Distribution& distribution)
   for (std::size_t i = p.size(); i-- > 0; sum += p[i]) above_[i] = sum;
 }
 
-Cumulative::Step Cumulative::stepOf(double limit) const { return static_cast<Step>(std::floor(limit / step_ + 1e-9)); }
+Cumulative::Step Cumulative::stepOf(double limit) const {
+  return static_cast<Step>(std::floor(limit / step_ + 1e-9));
+}
 
 double Cumulative::upTo(Step x) const {
   if (x < lowest_) return 0.0;
@@ -101,8 +105,8 @@ double Cumulative::above(Step x) const {
   return x >= end() ? 0.0 : above_[static_cast<std::size_t>(x - lowest_)];
 }
 
-// X = O + w B with B on by chance q: F(x) = (1 - q) G(x) + q G(x - w). Solved for G from the end where it is known, in
-// the direction in which rounding does not grow.
+// X = O + w B with B on by chance q: F(x) = (1 - q) G(x) + q G(x - w). Solved for G from the end where it is
+// known, in the direction in which rounding does not grow.
 double Cumulative::upToWithout(Step x, Step w, double q) const {
   if (w == 0 || q <= 0.0) return upTo(x);
   if (q >= 1.0) return upTo(x + w);
@@ -146,8 +150,10 @@ double Cumulative::quantileWithout(double share, double probabilityOn, double q)
   Step low = std::max<Step>(0, high - w);
   while (low < high) {
     const Step middle = low + (high - low) / 2;
-    if (upToWithout(middle, w, on) >= q - kSlack) high = middle;
-    else low = middle + 1;
+    if (upToWithout(middle, w, on) >= q - kSlack)
+      high = middle;
+    else
+      low = middle + 1;
   }
   return static_cast<double>(high) * step_;
 }
@@ -173,8 +179,10 @@ Cumulative Cumulative::without(double share, double probabilityOn) const {
     for (Step i = 0; i < n; ++i) {
       const auto k = static_cast<std::size_t>(i);
       const bool reaches = i >= w;
-      out.upTo_[k] = (upTo_[k] - (reaches ? q * out.upTo_[static_cast<std::size_t>(i - w)] : 0.0)) / (1.0 - q);
-      out.above_[k] = (above_[k] - q * (reaches ? out.above_[static_cast<std::size_t>(i - w)] : 1.0)) / (1.0 - q);
+      out.upTo_[k] =
+          (upTo_[k] - (reaches ? q * out.upTo_[static_cast<std::size_t>(i - w)] : 0.0)) / (1.0 - q);
+      out.above_[k] =
+          (above_[k] - q * (reaches ? out.above_[static_cast<std::size_t>(i - w)] : 1.0)) / (1.0 - q);
     }
   } else {
     for (Step i = n - 1; i >= 0; --i) {

@@ -7,8 +7,8 @@
 namespace stayalight {
 namespace {
 
-// A load whose power factor nobody has read counts as 1 and, on the unfavourable side, as this (motors, small supplies
-// and lamps lie at 0.5 to 0.8). Common practice, no source.
+// A load whose power factor nobody has read counts as 1 and, on the unfavourable side, as this (motors, small
+// supplies and lamps lie at 0.5 to 0.8). Common practice, no source.
 constexpr double kUnfavourablePowerFactor = 0.7;
 
 Range<Fraction> powerFactorOf(const Load& load) {
@@ -37,7 +37,8 @@ Power powerOf(const Load& load, RatingAmperes breaker, AcVolts volts) {
     const auto from = [&load](AcAmperes current, Fraction pf) {
       return complexPower(Watts((AcVolts(load.ratedVoltage) * current).count() * pf.count()), pf);
     };
-    out.power = {from(amperes->low, factor.low), from(amperes->likely, factor.likely), from(amperes->high, factor.high)};
+    out.power = {from(amperes->low, factor.low), from(amperes->likely, factor.likely),
+                 from(amperes->high, factor.high)};
   } else {
     // Nobody knows; its breaker bounds what runs for long: the rating over the factor of continuous loads.
     out.known = false;
@@ -76,8 +77,10 @@ std::vector<Draw> draws(const Plan& plan, PanelId panelId, Reading reading, cons
       const bool between = draw.connection == Connection::lineToLine;
       const std::size_t pole = load.pole == 2 && poles.size() > 1 ? 1 : 0;
       const Leg leg = poles[pole];
-      if (between) draw.onLeg = {true, true};
-      else draw.onLeg[index(leg)] = true;
+      if (between)
+        draw.onLeg = {true, true};
+      else
+        draw.onLeg[index(leg)] = true;
       const Power power = powerOf(load, breaker->rating, between ? system.legToLeg : system.legToNeutral);
       const auto& [low, likely, high] = power.power;
       draw.watts = {low.real, likely.real, high.real};

@@ -29,8 +29,8 @@ class HourSums {
     for (std::size_t e = 0; e < kEnds.size(); ++e) {
       // Where nothing is reactive, watts and volt-amperes are one distribution.
       reactive_[e] = system.wye || std::any_of(draws.begin(), draws.end(), [&](const Draw& draw) {
-        return powerAt(draw, kEnds[e]).total().reactive.count() != 0.0;
-      });
+                       return powerAt(draw, kEnds[e]).total().reactive.count() != 0.0;
+                     });
     }
   }
 
@@ -52,7 +52,8 @@ class HourSums {
       setAt(load.likelyPeak, kEnds[e], Watts(w.quantile(kLikelyPeakQuantile)));
       if (wanted && load.limitWatts) watts[e - 1].emplace(w);
     }
-    const bool known = std::all_of(draws_.begin(), draws_.end(), [&](const Draw& d) { return d.known || !partOf(d, sum); });
+    const bool known =
+        std::all_of(draws_.begin(), draws_.end(), [&](const Draw& d) { return d.known || !partOf(d, sum); });
     odds(sum, load, apparent, watts, known);
     judge(load, known);
   }
@@ -76,18 +77,23 @@ class HourSums {
     load.oddsOver = over[0];
     double times = 0.0;
     if (vaLimit) {
-      if (const auto n = timesOver(sum, sum.apparent, *apparent[0], *vaLimit)) times = *n;
-      else return;
+      if (const auto n = timesOver(sum, sum.apparent, *apparent[0], *vaLimit))
+        times = *n;
+      else
+        return;
     }
     if (wattLimit) {
-      if (const auto n = timesOver(sum, sum.watts, *watts[0], *wattLimit)) times = std::max(times, *n);
-      else return;
+      if (const auto n = timesOver(sum, sum.watts, *watts[0], *wattLimit))
+        times = std::max(times, *n);
+      else
+        return;
     }
     load.timesOver = times;
   }
 
   // Starts an hour of each load, times the chance that the others lie where this load carries them over.
-  std::optional<double> timesOver(const SumOf& sum, Measure measure, const Cumulative& all, double limit) const {
+  std::optional<double> timesOver(const SumOf& sum, Measure measure, const Cumulative& all,
+                                  double limit) const {
     double times = 0.0;
     for (std::size_t i = 0; i < draws_.size(); ++i) {
       if (!partOf(draws_[i], sum)) continue;
@@ -136,15 +142,18 @@ HourFigures hourFigures(const Plan& plan, const std::vector<Draw>& draws, const 
     for (std::size_t e = 0; e < kEnds.size(); ++e) {
       average[e] += powerAt(draws[i], kEnds[e]) * at(uses[i].on, kEnds[e]);
       for (std::size_t leg = 0; leg < 2; ++leg) {
-        const double watts = shareOf(draws[i], leg == 0 ? Measure::wattsL1 : Measure::wattsL2, kEnds[e], system);
-        setAt(out.leg[leg].average, kEnds[e], at(out.leg[leg].average, kEnds[e]) + Watts(watts * at(uses[i].on, kEnds[e])));
+        const double watts =
+            shareOf(draws[i], leg == 0 ? Measure::wattsL1 : Measure::wattsL2, kEnds[e], system);
+        setAt(out.leg[leg].average, kEnds[e],
+              at(out.leg[leg].average, kEnds[e]) + Watts(watts * at(uses[i].on, kEnds[e])));
       }
     }
   }
   const Currents flowing = currents(connected, system);
   for (std::size_t e = 0; e < kEnds.size(); ++e) {
     const Currents mean = currents(average[e], system);
-    for (const Leg leg : {Leg::l1, Leg::l2}) setAt(out.leg[index(leg)].averageCurrent, kEnds[e], mean.legMagnitude(leg));
+    for (const Leg leg : {Leg::l1, Leg::l2})
+      setAt(out.leg[index(leg)].averageCurrent, kEnds[e], mean.legMagnitude(leg));
     setAt(out.total.average, kEnds[e], average[e].total().real);
     setAt(out.total.averageCurrent, kEnds[e], average[e].total().apparent() / lineVolts);
     if (kEnds[e] == End::likely) out.neutralAverage = mean.neutralMagnitude();
@@ -168,7 +177,8 @@ HourFigures hourFigures(const Plan& plan, const std::vector<Draw>& draws, const 
 
   double neutral = 0.0;
   for (const Measure measure : {Measure::neutralL1, Measure::neutralL2}) {
-    const double peak = distributionOf(draws, uses, measure, End::likely, system).quantile(kLikelyPeakQuantile);
+    const double peak =
+        distributionOf(draws, uses, measure, End::likely, system).quantile(kLikelyPeakQuantile);
     // Legs in phase add up in the neutral.
     neutral = system.single ? neutral + peak : std::max(neutral, peak);
   }

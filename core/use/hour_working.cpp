@@ -28,19 +28,25 @@ struct Part {
   const Load* load = nullptr;
 };
 
-StepInput volts(AcVolts value) { return {"V", value.count(), "V", std::nullopt, kNoStep, "nominal, leg to neutral"}; }
+StepInput volts(AcVolts value) {
+  return {"V", value.count(), "V", std::nullopt, kNoStep, "nominal, leg to neutral"};
+}
 
 /// Sum of P or Q over the parts; none without parts.
 StepIndex sum(Working& working, const std::vector<Part>& parts, bool reactive, bool average) {
   if (parts.empty()) return kNoStep;
   Step step;
-  step.formula = average ? (reactive ? kAverageReactive : kAverage) : (reactive ? kConnectedReactive : kConnected);
+  step.formula =
+      average ? (reactive ? kAverageReactive : kAverage) : (reactive ? kConnectedReactive : kConnected);
   step.unit = reactive ? Vars::unit() : Watts::unit();
   for (const Part& part : parts) {
     const double power = reactive ? part.reactive : part.real;
-    step.inputs.push_back({reactive ? "Q" : "P", power, step.unit, part.grade, kNoStep, part.load != nullptr ? part.load->name : ""});
+    step.inputs.push_back({reactive ? "Q" : "P", power, step.unit, part.grade, kNoStep,
+                           part.load != nullptr ? part.load->name : ""});
     step.result += average ? power * part.use : power;
-    if (average) step.inputs.push_back({"u", part.use, "", std::nullopt, kNoStep, part.load != nullptr ? part.load->name : ""});
+    if (average)
+      step.inputs.push_back(
+          {"u", part.use, "", std::nullopt, kNoStep, part.load != nullptr ? part.load->name : ""});
   }
   return working.add(std::move(step));
 }
@@ -50,7 +56,8 @@ StepInput resultOf(const Working& working, StepIndex step, std::string_view symb
   return {symbol, value, unit, std::nullopt, step, step == kNoStep ? "no load" : ""};
 }
 
-void current(Working& working, const std::vector<Part>& parts, bool average, const SystemVoltages& system, Message note) {
+void current(Working& working, const std::vector<Part>& parts, bool average, const SystemVoltages& system,
+             Message note) {
   const StepIndex real = sum(working, parts, false, average);
   const StepIndex reactive = sum(working, parts, true, average);
   Step step;
@@ -67,8 +74,9 @@ void peak(Working& working, VoltAmperes apparent, AcVolts over, AcAmperes result
   Step step;
   step.formula = kFromApparent;
   step.rule = kLegLoad;
-  step.inputs = {{"S", apparent.count(), VoltAmperes::unit(), std::nullopt, kNoStep, "99th percentile of the hour"},
-                 {"V", over.count(), "V", std::nullopt, kNoStep, "nominal"}};
+  step.inputs = {
+      {"S", apparent.count(), VoltAmperes::unit(), std::nullopt, kNoStep, "99th percentile of the hour"},
+      {"V", over.count(), "V", std::nullopt, kNoStep, "nominal"}};
   step.result = result.count();
   step.unit = AcAmperes::unit();
   step.note = std::move(note);
@@ -77,8 +85,9 @@ void peak(Working& working, VoltAmperes apparent, AcVolts over, AcAmperes result
 
 }  // namespace
 
-void recordHour(const std::vector<Draw>& draws, const std::vector<const Load*>& loads, const std::vector<HourUse>& uses,
-                const SystemVoltages& system, const HourFigures& figures, Working& working) {
+void recordHour(const std::vector<Draw>& draws, const std::vector<const Load*>& loads,
+                const std::vector<HourUse>& uses, const SystemVoltages& system, const HourFigures& figures,
+                Working& working) {
   LegPower connected, average;
   for (std::size_t i = 0; i < draws.size(); ++i) {
     connected += draws[i].likely;
@@ -103,10 +112,12 @@ void recordHour(const std::vector<Draw>& draws, const std::vector<const Load*>& 
     const HourLoad& load = figures.leg[index(leg)];
     current(working, parts(connectedOrder, index(leg), false), false, system, say(kConnectedOfLeg, name));
     current(working, parts(order, index(leg), false), true, system, say(kAverageOfLeg, name));
-    peak(working, load.likelyPeakApparent.likely, system.legToNeutral, load.likelyPeakCurrent.likely, say(kPeakOfLeg, name));
+    peak(working, load.likelyPeakApparent.likely, system.legToNeutral, load.likelyPeakCurrent.likely,
+         say(kPeakOfLeg, name));
   }
-  peak(working, figures.total.likelyPeakApparent.likely, system.single ? system.legToNeutral : system.legToLeg,
-       figures.total.likelyPeakCurrent.likely, say(kPeakOfBoth));
+  peak(working, figures.total.likelyPeakApparent.likely,
+       system.single ? system.legToNeutral : system.legToLeg, figures.total.likelyPeakCurrent.likely,
+       say(kPeakOfBoth));
 
   Step neutral;
   const std::array<std::string_view, 2> realNames = {"P_1", "P_2"};
@@ -119,7 +130,9 @@ void recordHour(const std::vector<Draw>& draws, const std::vector<const Load*>& 
     neutral.inputs.push_back(resultOf(working, reactive, reactiveNames[leg], Vars::unit()));
   }
   neutral.formula = system.single ? kNeutralSingle : system.wye ? kNeutralWye : kNeutralSplitPhase;
-  if (system.wye) neutral.inputs.push_back({"k", order == WyeOrder::l2Leads ? -1.0 : 1.0, "", std::nullopt, kNoStep, "order of the phases"});
+  if (system.wye)
+    neutral.inputs.push_back(
+        {"k", order == WyeOrder::l2Leads ? -1.0 : 1.0, "", std::nullopt, kNoStep, "order of the phases"});
   neutral.inputs.push_back(volts(system.legToNeutral));
   neutral.result = figures.neutralAverage.count();
   neutral.unit = AcAmperes::unit();

@@ -6,7 +6,8 @@
 
 namespace stayalight {
 
-void recordHour(const std::vector<Draw>& draws, const std::vector<const Load*>& loads, const std::vector<HourUse>& uses,
-                const SystemVoltages& system, const HourFigures& figures, Working& working);
+void recordHour(const std::vector<Draw>& draws, const std::vector<const Load*>& loads,
+                const std::vector<HourUse>& uses, const SystemVoltages& system, const HourFigures& figures,
+                Working& working);
 
 }  // namespace stayalight

@@ -14,8 +14,12 @@ bool holds(const UseWindow& window, Season season, int hour) {
   return from < to ? hour >= from && hour < to : hour >= from || hour < to;
 }
 
-Range<double> plain(const Range<Fraction>& range) { return {range.low.count(), range.likely.count(), range.high.count()}; }
-Range<double> plain(const Range<PerHour>& range) { return {range.low.count(), range.likely.count(), range.high.count()}; }
+Range<double> plain(const Range<Fraction>& range) {
+  return {range.low.count(), range.likely.count(), range.high.count()};
+}
+Range<double> plain(const Range<PerHour>& range) {
+  return {range.low.count(), range.likely.count(), range.high.count()};
+}
 Range<double> times(const Range<double>& range, double factor) {
   return {range.low * factor, range.likely * factor, range.high * factor};
 }
@@ -35,7 +39,8 @@ HourUse hourUse(const Load& load, int month, int hour, bool southern) {
   if (!load.windows.empty()) {
     const Season season = seasonOf(month, southern);
     for (const UseWindow& candidate : load.windows) {
-      if (holds(candidate, season, hour) && (window == nullptr || candidate.share > window->share)) window = &candidate;
+      if (holds(candidate, season, hour) && (window == nullptr || candidate.share > window->share))
+        window = &candidate;
     }
     if (window == nullptr) return {exactly(0.0), exactly(0.0)};
   }
@@ -43,7 +48,8 @@ HourUse hourUse(const Load& load, int month, int hour, bool southern) {
 
   HourUse use;
   if (window != nullptr && window->duty) {
-    use.on = spread(FactKind::duty, gradeOf(load.duty.value.has_value(), load.duty.grade), window->duty->count(), {}, {});
+    use.on = spread(FactKind::duty, gradeOf(load.duty.value.has_value(), load.duty.grade),
+                    window->duty->count(), {}, {});
   } else if (const auto duty = spread(FactKind::duty, load.duty)) {
     use.on = plain(*duty);
   } else {
@@ -52,8 +58,10 @@ HourUse hourUse(const Load& load, int month, int hour, bool southern) {
   use.on = times(use.on, share);
 
   if (window != nullptr && window->startsPerHour) {
-    use.starts = times(spread(FactKind::startsPerHour, gradeOf(load.startsPerHour.value.has_value(), load.startsPerHour.grade),
-                              window->startsPerHour->count(), {}, {}), share);
+    use.starts = times(spread(FactKind::startsPerHour,
+                              gradeOf(load.startsPerHour.value.has_value(), load.startsPerHour.grade),
+                              window->startsPerHour->count(), {}, {}),
+                       share);
   } else if (const auto starts = spread(FactKind::startsPerHour, load.startsPerHour)) {
     use.starts = times(plain(*starts), share);
   } else if (use.on.low >= 1.0 || use.on.high <= 0.0) {

@@ -22,14 +22,16 @@ Currents currentsIn(const LegPower& power, const SystemVoltages& system, bool la
   Currents out;
   for (std::size_t k = 0; k < 2; ++k) out.leg[k] = std::conj(phasor(power.leg[k]) / volts[k]);
   // What lies between the legs cancels in the neutral.
-  out.neutral = std::conj(phasor(power.lineToNeutral[0]) / volts[0]) + std::conj(phasor(power.lineToNeutral[1]) / volts[1]);
+  out.neutral = std::conj(phasor(power.lineToNeutral[0]) / volts[0]) +
+                std::conj(phasor(power.lineToNeutral[1]) / volts[1]);
   return out;
 }
 
 /// The same load laid out for the other order of the phases.
 LegPower reordered(const LegPower& power) {
   LegPower out = power;
-  const ComplexPower between[2] = {power.leg[0] + power.lineToNeutral[0] * -1.0, power.leg[1] + power.lineToNeutral[1] * -1.0};
+  const ComplexPower between[2] = {power.leg[0] + power.lineToNeutral[0] * -1.0,
+                                   power.leg[1] + power.lineToNeutral[1] * -1.0};
   out.leg[0] = power.lineToNeutral[0] + between[1];
   out.leg[1] = power.lineToNeutral[1] + between[0];
   return out;
@@ -74,7 +76,8 @@ LegPower onLegs(const ComplexPower& power, Connection connection, Leg leg, const
 WyeOrder orderTaken(const LegPower& power, const SystemVoltages& system) {
   if (!system.wye || system.order != WyeOrder::unknown) return system.order;
   const AcAmperes lagging = currentsIn(power, system, true).neutralMagnitude();
-  return currentsIn(reordered(power), system, false).neutralMagnitude() > lagging ? WyeOrder::l2Leads : WyeOrder::l2Lags;
+  return currentsIn(reordered(power), system, false).neutralMagnitude() > lagging ? WyeOrder::l2Leads
+                                                                                  : WyeOrder::l2Lags;
 }
 
 LegPower inOrder(const LegPower& power, const SystemVoltages& system, WyeOrder order) {

@@ -10,9 +10,9 @@ namespace stayalight {
 /// A limit is within, over, or not known. Never "passed".
 enum class Verdict : std::uint8_t { within, over, notKnown };
 
-/// The one comparison of a figure with a limit. Over: the likely value is above it. Not known: only the unfavourable
-/// end is above, or there is no limit. A figure equal to its limit is within; differences below one part in 10^9 are
-/// taken as equal.
+/// The one comparison of a figure with a limit. Over: the likely value is above it. Not known: only the
+/// unfavourable end is above, or there is no limit. A figure equal to its limit is within; differences below
+/// one part in 10^9 are taken as equal.
 template <class Q>
 [[nodiscard]] Verdict compare(Q likely, Q unfavourable, const std::optional<Q>& limit) {
   if (!limit) return Verdict::notKnown;

@@ -28,14 +28,16 @@ inline void expectWorkingHolds(const Working& working) {
       values.push_back(input.value);
       if (input.step != kNoStep) {
         ASSERT_LT(static_cast<std::size_t>(input.step), s) << step.formula.key;
-        EXPECT_DOUBLE_EQ(steps[static_cast<std::size_t>(input.step)].result, input.value) << step.formula.key << " " << input.symbol;
+        EXPECT_DOUBLE_EQ(steps[static_cast<std::size_t>(input.step)].result, input.value)
+            << step.formula.key << " " << input.symbol;
       }
     }
     try {
       for (std::size_t i = 0; i < names.size(); ++i) parser.DefineVar(names[i], &values[i]);
       parser.SetExpr(expression);
       const double read = parser.Eval();
-      EXPECT_NEAR(read, step.result, 1e-9 * std::max(1.0, std::abs(step.result))) << step.formula.key << ": " << expression;
+      EXPECT_NEAR(read, step.result, 1e-9 * std::max(1.0, std::abs(step.result)))
+          << step.formula.key << ": " << expression;
     } catch (const mu::ParserError& error) {
       ADD_FAILURE() << step.formula.key << ": " << expression << ": " << error.GetMsg();
     }

@@ -5,9 +5,12 @@ namespace {
 
 const FormulaRow kRows[] = {
     // -- start current
-    {"start.from_code_letter", "k * h * 1000 / V_r", "I", "NFPA 70, Table 430.7(B): kVA per horsepower, single phase"},
-    {"start.from_class", "r * S / V_r", "I", "ratio of start to running current by class; common practice, no source"},
-    {"start.soft", "r * I", "I", "share of the start current a soft starter leaves; common practice, no source"},
+    {"start.from_code_letter", "k * h * 1000 / V_r", "I",
+     "NFPA 70, Table 430.7(B): kVA per horsepower, single phase"},
+    {"start.from_class", "r * S / V_r", "I",
+     "ratio of start to running current by class; common practice, no source"},
+    {"start.soft", "r * I", "I",
+     "share of the start current a soft starter leaves; common practice, no source"},
     {"start.scaled", "I * V / V_r", "I", "start current in proportion to the voltage"},
     {"start.running", "r * S / V", "I", "a drive starts at its running current; common practice, no source"},
     {"start.apparent", "I * V", "S", "definition of apparent power"},

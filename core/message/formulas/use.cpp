@@ -9,9 +9,9 @@ const FormulaRow kRows[] = {
     {"power.average_reactive", "sum(Q * u)", "Q", "mean of loads that are on for a share of the time"},
     {"power.connected", "sum(P)", "P", "real power adds over loads"},
     {"power.connected_reactive", "sum(Q)", "Q", "reactive power adds over loads"},
-    {"power.apparent", "sqrt(P^2 + Q^2)", "S", "definition of apparent power"},
     // -- current
-    {"current.from_power", "sqrt(P^2 + Q^2) / V", "I", "definition of apparent power, one leg against neutral"},
+    {"current.from_power", "sqrt(P^2 + Q^2) / V", "I",
+     "definition of apparent power, one leg against neutral"},
     {"current.from_apparent", "S / V", "I", "definition of apparent power"},
     {"current.neutral_split_phase", "sqrt((P_1 - P_2)^2 + (Q_1 - Q_2)^2) / V", "I_N",
      "Kirchhoff's current law, legs in opposition"},

@@ -6,7 +6,8 @@ namespace {
 const TextRow kRows[] = {
     {"transfer.bond_in_panel", TEXT("Stayalight", "bond in %1")},
     {"transfer.bond_perhaps_in_panel", TEXT("Stayalight", "perhaps a bond in %1, not known")},
-    {"transfer.bond_at_service", TEXT("Stayalight", "bond at the service disconnect ahead of the main panel")},
+    {"transfer.bond_at_service",
+     TEXT("Stayalight", "bond at the service disconnect ahead of the main panel")},
     {"transfer.bond_perhaps_at_service",
      TEXT("Stayalight", "perhaps a bond at a service disconnect ahead of the main panel, not known")},
     {"transfer.bond_in_inverter", TEXT("Stayalight", "bond in the inverter")},

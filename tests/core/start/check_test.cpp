@@ -54,14 +54,15 @@ struct House {
     return plan.circuits.back()->loads[0].id;
   }
   StartFigures figures(Working* working = nullptr, const SystemVoltages& system = kSplit) const {
-    return startFigures(plan, draws(plan, kMain, Reading::planned, system), system, inverterLimits(*plan.inverter), 1, 18, working);
+    return startFigures(plan, draws(plan, kMain, Reading::planned, system), system,
+                        inverterLimits(*plan.inverter), 1, 18, working);
   }
 };
 
 TEST(StartFigures, AStartStandsOnAllOtherLoadsOfItsLeg) {
   House house;
-  house.add(steady(1200));                           // 10 A on L1
-  house.add(motor("Fridge", false, 120, 20, 0.4));   // 20 A for 0.4 s on L1
+  house.add(steady(1200));                          // 10 A on L1
+  house.add(motor("Fridge", false, 120, 20, 0.4));  // 20 A for 0.4 s on L1
   const StartCheck check = house.figures().checks.at(0);
   ASSERT_TRUE(check.leg[0]);
   EXPECT_FALSE(check.leg[1]);
@@ -202,7 +203,8 @@ TEST(StartFigures, EveryRecordedStepHolds) {
   drive.lockedRotor = {};
   drive.start = StartKind::variableSpeed;
   house.add(drive);
-  for (const SystemVoltages& system : {kSplit, SystemVoltages{AcVolts(120), AcVolts(208), true, WyeOrder::unknown, false}}) {
+  for (const SystemVoltages& system :
+       {kSplit, SystemVoltages{AcVolts(120), AcVolts(208), true, WyeOrder::unknown, false}}) {
     Working working;
     const StartFigures figures = house.figures(&working, system);
     EXPECT_EQ(figures.motors.size(), 5u);

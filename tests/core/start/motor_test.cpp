@@ -49,7 +49,8 @@ TEST(MotorStarts, CodeLetterTimesHorsepower) {
 }
 
 TEST(MotorStarts, HorsepowerTableByRatedVoltage) {
-  // NFPA 70, Table 430.251(A): 1 hp 96 A at 115 V, 53 A at 208 V, 48 A at 230 V; below 1/2 hp six times Table 430.248.
+  // NFPA 70, Table 430.251(A): 1 hp 96 A at 115 V, 53 A at 208 V, 48 A at 230 V; below 1/2 hp six times Table
+  // 430.248.
   const struct {
     double hp;
     std::int32_t volts;
@@ -61,7 +62,8 @@ TEST(MotorStarts, HorsepowerTableByRatedVoltage) {
     load.horsepower = Horsepower(row.hp);
     const MotorStart start = startOf(load);
     EXPECT_EQ(start.source, StartSource::horsepowerTable);
-    EXPECT_NEAR(start.current.likely.count() * row.volts / (between ? 240 : 120), row.amperes, 1e-6) << row.hp << " " << row.volts;
+    EXPECT_NEAR(start.current.likely.count() * row.volts / (between ? 240 : 120), row.amperes, 1e-6)
+        << row.hp << " " << row.volts;
     EXPECT_TRUE(start.known);
   }
 }

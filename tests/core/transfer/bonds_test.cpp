@@ -2,8 +2,8 @@
 
 #include "core/transfer/transfer.h"
 
-// Expected counts follow from where the neutral is continuous (NFPA 70, 250.20(D) note and 250.30: a source whose
-// neutral the transfer does not open is not separately derived and takes the bond of the service).
+// Expected counts follow from where the neutral is continuous (NFPA 70, 250.20(D) note and 250.30: a source
+// whose neutral the transfer does not open is not separately derived and takes the bond of the service).
 
 namespace stayalight {
 namespace {
@@ -64,12 +64,15 @@ TEST(BondCounts, ByArrangement) {
   expectCounts("the service bond upstream, both house panels unbonded",
                {.mainBond = Answer::no, .upstream = Answer::yes}, {1, 0}, {1, 0});
   expectCounts("upstream and in the main as well", {.upstream = Answer::yes}, {2, 0}, {2, 0});
-  expectCounts("always bonded behind a solid neutral", {.inverter = BondBehaviour::alwaysBonded}, {2, 0}, {2, 0});
+  expectCounts("always bonded behind a solid neutral", {.inverter = BondBehaviour::alwaysBonded}, {2, 0},
+               {2, 0});
   expectCounts("always bonded behind a switched neutral",
                {.switchesNeutral = Answer::yes, .inverter = BondBehaviour::alwaysBonded}, {1, 0}, {1, 0});
   expectCounts("pass-through feeds the neutral of the inverter on every day",
-               {.switchesNeutral = Answer::yes, .arrangement = Arrangement::inverterPassThrough,
-                .inverter = BondBehaviour::alwaysBonded}, {2, 0}, {1, 0});
+               {.switchesNeutral = Answer::yes,
+                .arrangement = Arrangement::inverterPassThrough,
+                .inverter = BondBehaviour::alwaysBonded},
+               {2, 0}, {1, 0});
 }
 
 TEST(BondCounts, WhatNobodyLookedForIsPossible) {

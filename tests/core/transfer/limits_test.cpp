@@ -102,17 +102,15 @@ TEST(InverterLimits, NothingEnteredGivesNoLimit) {
 
 TEST(LimitAt, TakesTheSafeSideBetweenPoints) {
   Inverter inverter = inverterOf(7200);
-  inverter.overload = {point(0.5, 14400, std::nullopt), point(10, 10800, std::nullopt), point(1800, 7920, std::nullopt)};
+  inverter.overload = {point(0.5, 14400, std::nullopt), point(10, 10800, std::nullopt),
+                       point(1800, 7920, std::nullopt)};
   const InverterLimits limits = inverterLimits(inverter);
   const struct {
     double seconds, leg, total, pointTime;
   } rows[] = {
-      {0.1, 60, 14400, 0.5},  // before the first point the first, no more
-      {0.5, 60, 14400, 0.5},
-      {0.51, 45, 10800, 10},  // between points the longer time's
-      {10, 45, 10800, 10},
-      {600, 33, 7920, 1800},
-      {1801, 30, 7200, 0},  // after the last the all-day rating
+      {0.1, 60, 14400, 0.5},                         // before the first point the first, no more
+      {0.5, 60, 14400, 0.5}, {0.51, 45, 10800, 10},  // between points the longer time's
+      {10, 45, 10800, 10},   {600, 33, 7920, 1800}, {1801, 30, 7200, 0},  // after the last the all-day rating
   };
   for (const auto& row : rows) {
     const LimitAt at = limitAt(limits, Seconds(row.seconds));

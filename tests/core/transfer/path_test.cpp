@@ -35,8 +35,8 @@ TEST(Segments, ABreakerForTheInverterInputBringsItsRun) {
   addInput(plan, Stage::removed);
   EXPECT_EQ(segments(plan).size(), 3u);
   addInput(plan, Stage::fresh);
-  EXPECT_EQ(segments(plan), (Segments{Segment::mainToSwitch, Segment::mainToInverter, Segment::inverterToSwitch,
-                                      Segment::switchToBackup}));
+  EXPECT_EQ(segments(plan), (Segments{Segment::mainToSwitch, Segment::mainToInverter,
+                                      Segment::inverterToSwitch, Segment::switchToBackup}));
   EXPECT_TRUE(carries(plan, Segment::mainToInverter, Mode::ordinary));
   EXPECT_TRUE(carries(plan, Segment::mainToInverter, Mode::off));
   EXPECT_FALSE(carries(plan, Segment::mainToInverter, Mode::outage));

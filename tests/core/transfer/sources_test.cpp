@@ -18,7 +18,8 @@ Plan house(Arrangement arrangement, TransferListing listing = TransferListing::u
   return plan;
 }
 
-void add(Plan& plan, std::int64_t panel, Feeds feeds, Answer interlocked = Answer::unknown, Stage stage = Stage::fresh) {
+void add(Plan& plan, std::int64_t panel, Feeds feeds, Answer interlocked = Answer::unknown,
+         Stage stage = Stage::fresh) {
   Breaker breaker;
   breaker.id = nextBreakerId(plan);
   breaker.panel = {panel};

@@ -12,7 +12,8 @@ Distribution alike(int n, double share, double p) {
 }
 
 TEST(Distribution, TenUsersOnTwelveMinutesAnHour) {
-  // Feller, An Introduction to Probability Theory and Its Applications, vol. 1, ch. VI: P(at least 7 of 10) at p = 0.2.
+  // Feller, An Introduction to Probability Theory and Its Applications, vol. 1, ch. VI: P(at least 7 of 10)
+  // at p = 0.2.
   EXPECT_NEAR(alike(10, 100, 0.2).probabilityOver(600), 0.0008643584, 1e-12);
 }
 
@@ -58,7 +59,8 @@ TEST(Cumulative, TakesALoadOutAgain) {
       EXPECT_DOUBLE_EQ(sums.without(640, p).quantile(q), expected.quantile(q)) << p << " " << q;
     }
     for (const double limit : {900.0, 2000.0, 3100.0}) {
-      EXPECT_NEAR(sums.probabilityCarriedOver(limit, 640, p), others.probabilityWithin(limit - 640, limit), 1e-12);
+      EXPECT_NEAR(sums.probabilityCarriedOver(limit, 640, p), others.probabilityWithin(limit - 640, limit),
+                  1e-12);
     }
   }
 }

@@ -1,7 +1,7 @@
 #include <gtest/gtest.h>
 
-#include "tests/core/example_plans.h"
 #include "core/use/use.h"
+#include "tests/core/example_plans.h"
 
 namespace stayalight {
 namespace {

@@ -13,7 +13,8 @@ const SystemVoltages kSplit{};
 Load measured(std::string name, double watts, double powerFactor, double duty, std::optional<double> starts) {
   Load load = plainLoad(std::move(name), watts, powerFactor, duty);
   load.running = {Watts(watts), Grade::measured, Watts(watts), Watts(watts), {}, {}, {}};
-  load.powerFactor = {Fraction(powerFactor), Grade::measured, Fraction(powerFactor), Fraction(powerFactor), {}, {}, {}};
+  load.powerFactor = {
+      Fraction(powerFactor), Grade::measured, Fraction(powerFactor), Fraction(powerFactor), {}, {}, {}};
   load.duty = {Fraction(duty), Grade::measured, Fraction(duty), Fraction(duty), {}, {}, {}};
   if (starts) load.startsPerHour = {PerHour(*starts), Grade::measured, {}, {}, {}, {}, {}};
   return load;
@@ -24,12 +25,13 @@ struct Figures {
   std::vector<Draw> all;
   HourFigures hour;
 };
-Figures figuresOf(const std::vector<Load>& loads, const InverterLimits& limits = {}, Working* working = nullptr,
-                  const SystemVoltages& system = kSplit) {
+Figures figuresOf(const std::vector<Load>& loads, const InverterLimits& limits = {},
+                  Working* working = nullptr, const SystemVoltages& system = kSplit) {
   Figures out;
   out.plan = emptyHouse();
   for (std::size_t i = 0; i < loads.size(); ++i) {
-    addCircuitWithLoad(out.plan, kMain, {Column::left, static_cast<std::int32_t>(2 * i + 1)}, 2, 20, loads[i].name, loads[i]);
+    addCircuitWithLoad(out.plan, kMain, {Column::left, static_cast<std::int32_t>(2 * i + 1)}, 2, 20,
+                       loads[i].name, loads[i]);
   }
   out.all = draws(out.plan, kMain, Reading::planned, system);
   out.hour = hourFigures(out.plan, out.all, system, limits, 1, 18, working);
@@ -37,11 +39,13 @@ Figures figuresOf(const std::vector<Load>& loads, const InverterLimits& limits =
 }
 
 TEST(HourFigures, TwoLoadsThatOverlap) {
-  // A refrigerator (1.5 starts an hour, 35 % on) and a sump pump (6, 10 %) meet 3.5 % of the time, and one carries the
-  // other over 1.5 x 0.10 + 6 x 0.35 = 2.25 times an hour, 54 times a day (common practice, no source; arithmetic).
+  // A refrigerator (1.5 starts an hour, 35 % on) and a sump pump (6, 10 %) meet 3.5 % of the time, and one
+  // carries the other over 1.5 x 0.10 + 6 x 0.35 = 2.25 times an hour, 54 times a day (common practice, no
+  // source; arithmetic).
   InverterLimits limits;
   limits.leg = AcAmperes(10);
-  const Figures f = figuresOf({measured("Refrigerator", 600, 1, 0.35, 1.5), measured("Sump pump", 800, 1, 0.10, 6)}, limits);
+  const Figures f = figuresOf(
+      {measured("Refrigerator", 600, 1, 0.35, 1.5), measured("Sump pump", 800, 1, 0.10, 6)}, limits);
   const HourLoad& l1 = f.hour.leg[0];
   EXPECT_NEAR(*l1.oddsOver, 0.035, 1e-12);
   EXPECT_NEAR(*l1.timesOver, 2.25, 1e-12);
@@ -55,7 +59,8 @@ TEST(HourFigures, TwoLoadsThatOverlap) {
 TEST(HourFigures, WithoutStartsTheTimesAreNotKnown) {
   InverterLimits limits;
   limits.leg = AcAmperes(10);
-  const Figures f = figuresOf({measured("Refrigerator", 600, 1, 0.35, std::nullopt), measured("Pump", 800, 1, 0.10, 6)}, limits);
+  const Figures f = figuresOf(
+      {measured("Refrigerator", 600, 1, 0.35, std::nullopt), measured("Pump", 800, 1, 0.10, 6)}, limits);
   EXPECT_TRUE(f.hour.leg[0].oddsOver);
   EXPECT_FALSE(f.hour.leg[0].timesOver);
 }
@@ -113,7 +118,8 @@ TEST(HourFigures, EveryRecordedStepHolds) {
 }
 
 TEST(BaseWithout, LeavesTheLoadOut) {
-  const Figures f = figuresOf({measured("A", 600, 1, 1, {}), measured("B", 500, 1, 1, {}), measured("C", 100, 1, 0.3, {})});
+  const Figures f =
+      figuresOf({measured("A", 600, 1, 1, {}), measured("B", 500, 1, 1, {}), measured("C", 100, 1, 0.3, {})});
   const Base base = baseWithout(f.plan, f.all, kSplit, 1, 18, {f.all[1].load});
   EXPECT_NEAR(base.likely[0].count(), 700.0 / 120, 1e-9);
   EXPECT_NEAR(base.average[0].count(), 630.0 / 120, 1e-9);

@@ -1,5 +1,5 @@
-// Leg and neutral currents against ngspice (Debian package), an independent solver of the same network: ideal sources,
-// constant-power loads as the impedances they are at nominal volts.
+// Leg and neutral currents against ngspice (Debian package), an independent solver of the same network: ideal
+// sources, constant-power loads as the impedances they are at nominal volts.
 
 #include <gtest/gtest.h>
 
@@ -26,7 +26,8 @@ struct Network {
   SystemVoltages system;
 };
 
-void writeImpedance(std::ostream& out, const char* label, const char* from, const char* to, const ComplexPower& power, double volts) {
+void writeImpedance(std::ostream& out, const char* label, const char* from, const char* to,
+                    const ComplexPower& power, double volts) {
   const Complex z = volts * volts / std::conj(Complex(power.real.count(), power.reactive.count()));
   const double henries = z.imag() / (2 * std::numbers::pi * 60);
   out << "R" << label << " " << from << " m" << label << " " << z.real() << "\n";
@@ -36,8 +37,11 @@ void writeImpedance(std::ostream& out, const char* label, const char* from, cons
 /// Magnitudes of line 1, line 2 and neutral.
 std::array<double, 3> simulate(const Network& network) {
   const std::filesystem::path folder = std::filesystem::temp_directory_path();
-  const std::string base = (folder / ("stayalight_legs_" + std::to_string(::getpid()) + "_" + network.name)).string();
-  const double angle = !network.system.wye ? 180.0 : network.system.order == WyeOrder::l2Leads ? 120.0 : -120.0;
+  const std::string base =
+      (folder / ("stayalight_legs_" + std::to_string(::getpid()) + "_" + network.name)).string();
+  const double angle = !network.system.wye                         ? 180.0
+                       : network.system.order == WyeOrder::l2Leads ? 120.0
+                                                                   : -120.0;
   // The exact line-to-line volts of the two sources; 208 V is 120 times the root of three, rounded.
   const double between = network.system.wye ? 120 * std::numbers::sqrt3 : 240.0;
   {
@@ -47,9 +51,11 @@ std::array<double, 3> simulate(const Network& network) {
     writeImpedance(net, "a", "p1", "n", network.l1, 120);
     writeImpedance(net, "b", "p2", "n", network.l2, 120);
     writeImpedance(net, "c", "p1", "p2", network.between, between);
-    net << ".ac lin 1 60 60\n.control\nset numdgt=10\nrun\nprint mag(i(V1)) mag(i(V2)) mag(i(VN))\nquit\n.endc\n.end\n";
+    net << ".ac lin 1 60 60\n.control\nset numdgt=10\nrun\nprint mag(i(V1)) mag(i(V2)) "
+           "mag(i(VN))\nquit\n.endc\n.end\n";
   }
-  const std::string command = std::string(NGSPICE_PROGRAM) + " -b '" + base + ".cir' > '" + base + ".out' 2>&1";
+  const std::string command =
+      std::string(NGSPICE_PROGRAM) + " -b '" + base + ".cir' > '" + base + ".out' 2>&1";
   const int status = std::system(command.c_str());
   std::ifstream in(base + ".out");
   std::stringstream text;
@@ -61,8 +67,10 @@ std::array<double, 3> simulate(const Network& network) {
   const char* labels[] = {"mag(i(v1)) = ", "mag(i(v2)) = ", "mag(i(vn)) = "};
   for (std::size_t i = 0; i < 3; ++i) {
     const std::size_t at = text.str().find(labels[i]);
-    if (at == std::string::npos) ADD_FAILURE() << text.str();
-    else out[i] = std::strtod(text.str().c_str() + at + std::string(labels[i]).size(), nullptr);
+    if (at == std::string::npos)
+      ADD_FAILURE() << text.str();
+    else
+      out[i] = std::strtod(text.str().c_str() + at + std::string(labels[i]).size(), nullptr);
   }
   return out;
 }

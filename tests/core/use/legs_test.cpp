@@ -21,17 +21,21 @@ LegPower onNeutral(ComplexPower a, ComplexPower b, const SystemVoltages& system 
 
 TEST(Legs, NeutralAtEqualPowerFactorIsTheDifference) {
   // Answered question of a public electrical code forum: legs of 5 A and 8 A leave 3 A.
-  EXPECT_NEAR(currents(onNeutral(ofAmperes(5, 0.9), ofAmperes(8, 0.9)), kSplit).neutralMagnitude().count(), 3.0, 1e-9);
+  EXPECT_NEAR(currents(onNeutral(ofAmperes(5, 0.9), ofAmperes(8, 0.9)), kSplit).neutralMagnitude().count(),
+              3.0, 1e-9);
 }
 
 TEST(Legs, NeutralAtUnlikePowerFactorsIsAPhasorDifference) {
   // Kirchhoff's law: sqrt(30^2 + 20^2 - 2 x 30 x 20 x 0.7) = 21.45 A, where magnitudes would say 10 A.
-  EXPECT_NEAR(currents(onNeutral(ofAmperes(30, 1.0), ofAmperes(20, 0.7)), kSplit).neutralMagnitude().count(), 21.4476, 5e-5);
+  EXPECT_NEAR(currents(onNeutral(ofAmperes(30, 1.0), ofAmperes(20, 0.7)), kSplit).neutralMagnitude().count(),
+              21.4476, 5e-5);
 }
 
 TEST(Legs, MultiwireCircuitOf100And200Watts) {
   // Public training slides on the lost neutral: 0.833 A in the neutral of 100 W against 200 W at 120 V.
-  EXPECT_NEAR(currents(onNeutral({Watts(100), Vars(0)}, {Watts(200), Vars(0)}), kSplit).neutralMagnitude().count(), 0.8333, 1e-4);
+  EXPECT_NEAR(
+      currents(onNeutral({Watts(100), Vars(0)}, {Watts(200), Vars(0)}), kSplit).neutralMagnitude().count(),
+      0.8333, 1e-4);
 }
 
 TEST(Legs, SixCircuitsOfAHouse) {
@@ -48,10 +52,12 @@ TEST(Legs, SixCircuitsOfAHouse) {
 TEST(Legs, ALoadBetweenTheLegsOfAWyeSplitsUnevenly) {
   const double p = 1500, q = 900;
   const double share = q / (2 * std::numbers::sqrt3);
-  const LegPower lagging = onLegs({Watts(p), Vars(q)}, Connection::lineToLine, Leg::l1, wye(WyeOrder::l2Lags));
+  const LegPower lagging =
+      onLegs({Watts(p), Vars(q)}, Connection::lineToLine, Leg::l1, wye(WyeOrder::l2Lags));
   EXPECT_NEAR(lagging.leg[0].real.count(), p / 2 + share, 1e-9);
   EXPECT_NEAR(lagging.leg[1].real.count(), p / 2 - share, 1e-9);
-  const LegPower leading = onLegs({Watts(p), Vars(q)}, Connection::lineToLine, Leg::l1, wye(WyeOrder::l2Leads));
+  const LegPower leading =
+      onLegs({Watts(p), Vars(q)}, Connection::lineToLine, Leg::l1, wye(WyeOrder::l2Leads));
   EXPECT_NEAR(leading.leg[1].real.count(), p / 2 + share, 1e-9);
   for (const auto& leg : lagging.leg) {
     EXPECT_NEAR(leg.apparent().count(), std::hypot(p, q) / std::numbers::sqrt3, 1e-9);
@@ -61,9 +67,11 @@ TEST(Legs, ALoadBetweenTheLegsOfAWyeSplitsUnevenly) {
 }
 
 TEST(Legs, CurrentsOfAWyeDoNotAddByMagnitude) {
-  // Phasors: 20 A line to neutral and 7.22 A line to line, both at power factor 1, stand 30 degrees apart: 26.5 A.
+  // Phasors: 20 A line to neutral and 7.22 A line to line, both at power factor 1, stand 30 degrees
+  // apart: 26.5 A.
   LegPower power = onLegs({Watts(2400), Vars(0)}, Connection::lineToNeutral, Leg::l1, wye(WyeOrder::l2Lags));
-  power += onLegs({Watts(7.22 * 120 * std::numbers::sqrt3), Vars(0)}, Connection::lineToLine, Leg::l1, wye(WyeOrder::l2Lags));
+  power += onLegs({Watts(7.22 * 120 * std::numbers::sqrt3), Vars(0)}, Connection::lineToLine, Leg::l1,
+                  wye(WyeOrder::l2Lags));
   EXPECT_NEAR(currents(power, wye(WyeOrder::l2Lags)).legMagnitude(Leg::l1).count(), 26.5, 0.05);
 }
 

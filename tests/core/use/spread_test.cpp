@@ -13,10 +13,14 @@ TEST(Spread, GivesEachGradeItsWidth) {  // common practice, no source
     Grade grade;
     double value, low, high;
   } rows[] = {
-      {FactKind::watts, Grade::measured, 1000, 950, 1050},   {FactKind::watts, Grade::traced, 1000, 900, 1100},
-      {FactKind::watts, Grade::nameplate, 1000, 600, 1000},  {FactKind::watts, Grade::typical, 1000, 700, 1400},
-      {FactKind::watts, Grade::unknown, 1000, 500, 2000},    {FactKind::duty, Grade::typical, 0.5, 0.35, 0.7},
-      {FactKind::duty, Grade::unknown, 0.8, 0.4, 1.0},       {FactKind::powerFactor, Grade::unknown, 0.95, 0.665, 1.0},
+      {FactKind::watts, Grade::measured, 1000, 950, 1050},
+      {FactKind::watts, Grade::traced, 1000, 900, 1100},
+      {FactKind::watts, Grade::nameplate, 1000, 600, 1000},
+      {FactKind::watts, Grade::typical, 1000, 700, 1400},
+      {FactKind::watts, Grade::unknown, 1000, 500, 2000},
+      {FactKind::duty, Grade::typical, 0.5, 0.35, 0.7},
+      {FactKind::duty, Grade::unknown, 0.8, 0.4, 1.0},
+      {FactKind::powerFactor, Grade::unknown, 0.95, 0.665, 1.0},
       {FactKind::powerFactor, Grade::unknown, 0.12, 0.1, 0.138},
       {FactKind::startPowerFactor, Grade::typical, 0.5, 0.4, 0.8},
   };

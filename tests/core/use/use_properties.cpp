@@ -22,7 +22,8 @@ Load anyLoad() {
   const double watts = *rc::gen::inRange(0, 3000);
   const double factor = *rc::gen::inRange(30, 101) / 100.0;
   const double duty = *rc::gen::inRange(0, 101) / 100.0;
-  Load load = *rc::gen::arbitrary<bool>() ? plainLoad("Load", watts, factor, duty) : lineToLineLoad("Load", watts, factor, duty);
+  Load load = *rc::gen::arbitrary<bool>() ? plainLoad("Load", watts, factor, duty)
+                                          : lineToLineLoad("Load", watts, factor, duty);
   load.pole = *rc::gen::inRange(1, 3);
   load.running.grade = static_cast<Grade>(*rc::gen::inRange(0, 5));
   return load;
@@ -53,13 +54,16 @@ RC_GTEST_PROP(UseProperties, MoreLoadNeverLowersALikelyPeakNorBettersAVerdict, (
   limits.leg = AcAmperes(*rc::gen::inRange(5, 60));
   limits.total = Watts(*rc::gen::inRange(1000, 12000));
   limits.totalApparent = VoltAmperes(limits.total->count());
-  const auto figures = [&] { return hourFigures(plan, draws(plan, kMain, Reading::planned, system), system, limits, 1, 18); };
+  const auto figures = [&] {
+    return hourFigures(plan, draws(plan, kMain, Reading::planned, system), system, limits, 1, 18);
+  };
   const HourFigures before = figures();
   addCircuitWithLoad(plan, kMain, {Column::right, 1}, 2, 30, "More", anyLoad());
   const HourFigures after = figures();
   const auto rank = [](Verdict v) { return v == Verdict::over ? 2 : v == Verdict::notKnown ? 1 : 0; };
-  for (const auto& [a, b] : {std::pair{&before.leg[0], &after.leg[0]}, std::pair{&before.leg[1], &after.leg[1]},
-                             std::pair{&before.total, &after.total}}) {
+  for (const auto& [a, b] :
+       {std::pair{&before.leg[0], &after.leg[0]}, std::pair{&before.leg[1], &after.leg[1]},
+        std::pair{&before.total, &after.total}}) {
     RC_ASSERT(b->likelyPeak.likely >= a->likelyPeak.likely);
     RC_ASSERT(b->likelyPeak.high >= a->likelyPeak.high);
     RC_ASSERT(b->likelyPeakApparent.likely >= a->likelyPeakApparent.likely);
@@ -86,14 +90,16 @@ RC_GTEST_PROP(UseProperties, TakingLoadsOutGivesWhatTheOthersGive, ()) {
     RC_ASSERT(near(a.highApparent.count(), b.highApparent.count()));
   };
   same(loads.without(last), baseWithout(plan, all, system, 1, 18, {all[last].load}));
-  same(loads.reduced(last - 1).without(last), baseWithout(plan, all, system, 1, 18, {all[last].load, all[last - 1].load}));
+  same(loads.reduced(last - 1).without(last),
+       baseWithout(plan, all, system, 1, 18, {all[last].load, all[last - 1].load}));
 }
 
 RC_GTEST_PROP(UseProperties, CopiesAndThreadsGiveTheSameAnswers, ()) {
   const Plan plan = anyPlan();
   const SystemVoltages system = anySystem();
   const auto peakOf = [&system](const Plan& p) {
-    return hourFigures(p, draws(p, kMain, Reading::planned, system), system, {}, 1, 18).total.likelyPeakApparent;
+    return hourFigures(p, draws(p, kMain, Reading::planned, system), system, {}, 1, 18)
+        .total.likelyPeakApparent;
   };
   const Range<VoltAmperes> here = peakOf(plan);
   Range<VoltAmperes> there;
