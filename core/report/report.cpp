@@ -1,0 +1,347 @@
+#include "core/report/report.h"
+
+#include <cmath>
+#include <nlohmann/json.hpp>
+
+#include "core/message/version.h"
+#include "core/plan/field.h"
+
+namespace stayalight {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+// The one place where figures are rounded: A to 2 decimals, W, VA and Wh to 1, h to 2, shares and chances to 4.
+constexpr int kAmpereDecimals = 2;
+constexpr int kWattDecimals = 1;
+constexpr int kHourDecimals = 2;
+constexpr int kShareDecimals = 4;
+constexpr int kSecondDecimals = 3;
+constexpr int kVoltDecimals = 2;
+
+Json rounded(double value, int decimals) {
+  if (!std::isfinite(value)) return nullptr;
+  const double scale = std::pow(10.0, decimals);
+  const double out = std::round(value * scale) / scale;
+  return out == 0.0 ? 0.0 : out;  // no -0.0
+}
+
+Json num(AcAmperes q) { return rounded(q.count(), kAmpereDecimals); }
+Json num(DcAmperes q) { return rounded(q.count(), kAmpereDecimals); }
+Json num(Watts q) { return rounded(q.count(), kWattDecimals); }
+Json num(BatteryWatts q) { return rounded(q.count(), kWattDecimals); }
+Json num(Vars q) { return rounded(q.count(), kWattDecimals); }
+Json num(VoltAmperes q) { return rounded(q.count(), kWattDecimals); }
+Json num(BatteryWattHours q) { return rounded(q.count(), kWattDecimals); }
+Json num(LoadWattHours q) { return rounded(q.count(), kWattDecimals); }
+Json num(Hours q) { return rounded(q.count(), kHourDecimals); }
+Json num(Seconds q) { return rounded(q.count(), kSecondDecimals); }
+Json num(AcVolts q) { return rounded(q.count(), kVoltDecimals); }
+Json num(RatingAmperes q) { return q.count(); }
+Json num(double share) { return rounded(share, kShareDecimals); }
+template <class T>
+Json num(const std::optional<T>& value) {
+  return value ? num(*value) : Json(nullptr);
+}
+template <class T>
+Json num(const Range<T>& range) {
+  return Json{{"low", num(range.low)}, {"likely", num(range.likely)}, {"high", num(range.high)}};
+}
+template <class T>
+Json num(const std::optional<Range<T>>& range) {
+  return range ? num(*range) : Json(nullptr);
+}
+
+template <class E, std::size_t N>
+std::string word(E value, const std::array<std::string_view, N>& words) {
+  return std::string(words[static_cast<std::size_t>(value)]);
+}
+std::string word(Verdict v) { return word(v, std::array<std::string_view, 3>{"within", "over", "not_known"}); }
+std::string word(Severity s) { return word(s, std::array<std::string_view, 4>{"danger", "must_fix", "check_on_site", "advice"}); }
+std::string word(Basis b) { return word(b, std::array<std::string_view, 4>{"code", "listed_instruction", "practice", "local"}); }
+std::string word(StartSource s) {
+  return word(s, std::array<std::string_view, 6>{"nameplate", "code_letter", "horsepower_table", "start_class", "running", "not_known"});
+}
+std::string word(OutageEnd e) {
+  return word(e, std::array<std::string_view, 6>{"floor_reached", "leg_overload", "total_overload", "battery_current", "beyond_horizon", "not_known"});
+}
+std::string word(Segment s) { return word(s, ChoiceWords<Segment>::words); }
+std::string word(StartKind s) { return word(s, ChoiceWords<StartKind>::words); }
+std::string word(TimeOfDay time) { return plainEnglish().clock(ClockTime{time.minutes()}); }
+Json word(const std::optional<ConductorSize>& size) { return size ? Json(std::string(name(*size))) : Json(nullptr); }
+
+/// Writes one assessment; the language renders its messages.
+class Report {
+ public:
+  Report(const Plan& plan, const Assessment& assessment, const Language& language)
+      : plan_(plan), assessment_(assessment), language_(language) {}
+
+  Json whole(const std::string& name) const {
+    Json json;
+    json["stayalight_assessment"] = Json{{"format", 1}, {"program", std::string(kVersion)}};
+    json["plan"] = Json{{"file", name}, {"site", plan_.site->name}, {"code_edition", std::string(plan_.site->edition.word())}};
+    json["scenario"] = Json{{"month", plan_.scenario->month},
+                            {"start", word(plan_.scenario->start)},
+                            {"start_charge", num(plan_.scenario->startCharge.count())}};
+    json["has_backup_subpanel"] = assessment_.hasBackup;
+    json["system"] = Json{{"leg_to_neutral_V", num(assessment_.system.legToNeutral)},
+                          {"leg_to_leg_V", num(assessment_.system.legToLeg)}};
+    json["inverter"] = inverter();
+    json["hour"] = hour(assessment_.hour);
+    json["day"] = Json::array();
+    for (const HourFigures& figures : assessment_.day) json["day"].push_back(hourInBrief(figures));
+    json["starts"] = starts();
+    json["segments"] = Json::array();
+    for (const SegmentFigures& figures : assessment_.segments) json["segments"].push_back(segment(figures));
+    json["outage"] = outage();
+    json["panels"] = Json::array();
+    for (const PanelFigures& figures : assessment_.panels) json["panels"].push_back(panel(figures));
+    json["breakers"] = Json::array();
+    for (const BreakerFigures& figures : assessment_.breakers) json["breakers"].push_back(breaker(figures));
+    json["findings"] = Json::array();
+    for (const Finding& found : assessment_.findings) json["findings"].push_back(finding(found));
+    return json;
+  }
+
+ private:
+  [[nodiscard]] Json text(const Message& message) const {
+    return message.id.key.empty() ? Json(nullptr) : Json(render(message, language_));
+  }
+  [[nodiscard]] Json texts(const std::vector<Message>& messages) const {
+    Json list = Json::array();
+    for (const Message& message : messages) list.push_back(render(message, language_));
+    return list;
+  }
+
+  [[nodiscard]] Json inverter() const {
+    Json curve = Json::array();
+    for (const auto& point : assessment_.limits.curve) {
+      curve.push_back(Json{{"time_s", num(point.time)}, {"total_W", num(point.total)}, {"total_VA", num(point.apparent)}, {"leg_A", num(point.leg)}});
+    }
+    return Json{{"total_W", num(assessment_.limits.total)},
+                {"total_VA", num(assessment_.limits.totalApparent)},
+                {"leg_A", num(assessment_.limits.leg)},
+                {"overload", curve}};
+  }
+
+  static Json load(const HourLoad& figures) {
+    return Json{{"connected_W", num(figures.connected.real)},
+                {"connected_var", num(figures.connected.reactive)},
+                {"connected_A", num(figures.connectedCurrent)},
+                {"average_W", num(figures.average)},
+                {"average_A", num(figures.averageCurrent)},
+                {"likely_peak_W", num(figures.likelyPeak)},
+                {"likely_peak_VA", num(figures.likelyPeakApparent)},
+                {"likely_peak_A", num(figures.likelyPeakCurrent)},
+                {"limit_A", num(figures.limit)},
+                {"limit_W", num(figures.limitWatts)},
+                {"odds_over", num(figures.oddsOver)},
+                {"odds_over_high", num(figures.oddsOverHigh)},
+                {"times_over_per_hour", num(figures.timesOver)},
+                {"verdict", word(figures.verdict)}};
+  }
+  static Json hour(const HourFigures& figures) {
+    return Json{{"hour", figures.hour},
+                {"L1", load(figures.leg[0])},
+                {"L2", load(figures.leg[1])},
+                {"total", load(figures.total)},
+                {"neutral_average_A", num(figures.neutralAverage)},
+                {"neutral_worst_A", num(figures.neutralWorst)},
+                {"all_known", figures.allKnown}};
+  }
+  static Json hourInBrief(const HourFigures& figures) {
+    return Json{{"hour", figures.hour},
+                {"L1_average_A", num(figures.leg[0].averageCurrent.likely)},
+                {"L2_average_A", num(figures.leg[1].averageCurrent.likely)},
+                {"L1_likely_peak_A", num(figures.leg[0].likelyPeakCurrent.likely)},
+                {"L2_likely_peak_A", num(figures.leg[1].likelyPeakCurrent.likely)},
+                {"average_W", num(figures.total.average.likely)},
+                {"verdict", word(worse(worse(figures.leg[0].verdict, figures.leg[1].verdict), figures.total.verdict))}};
+  }
+
+  template <class Q>
+  static Json startFigure(const StartFigure<Q>& figure, const std::string& unit) {
+    Json json;
+    json["average_base_" + unit] = num(figure.averageBase);
+    json["likely_base_" + unit] = num(figure.likelyBase);
+    json["high_base_" + unit] = num(figure.highBase);
+    json["likely_sum_" + unit] = num(figure.likelySum);
+    json["high_sum_" + unit] = num(figure.highSum);
+    json["likely_limit_" + unit] = num(figure.likelyLimit);
+    json["high_limit_" + unit] = num(figure.highLimit);
+    json["margin_" + unit] = num(figure.margin);
+    json["likely_time_s"] = num(figure.likelyTime);
+    json["high_time_s"] = num(figure.highTime);
+    json["verdict"] = word(figure.verdict);
+    return json;
+  }
+  [[nodiscard]] std::string loadName(LoadId id) const {
+    const Circuit* circuit = circuitOf(plan_, id);
+    if (circuit == nullptr) return {};
+    for (const Load& load : circuit->loads) {
+      if (load.id == id) return load.name;
+    }
+    return {};
+  }
+  [[nodiscard]] Json check(const StartCheck& figures) const {
+    Json loads = Json::array();
+    for (const LoadId id : figures.loads) loads.push_back(Json{{"load", id.number}, {"name", loadName(id)}});
+    const auto leg = [&](Leg which) {
+      const auto& figure = figures.leg[index(which)];
+      return figure ? startFigure(*figure, "A") : Json(nullptr);
+    };
+    return Json{{"loads", loads},
+                {"L1", leg(Leg::l1)},
+                {"L2", leg(Leg::l2)},
+                {"total", startFigure(figures.total, "VA")},
+                {"battery", figures.battery ? startFigure(*figures.battery, "A") : Json(nullptr)},
+                {"worst_leg", std::string(legName(figures.worstLeg))},
+                {"known", figures.known},
+                {"verdict", word(figures.verdict)}};
+  }
+  [[nodiscard]] Json starts() const {
+    Json motors = Json::array();
+    for (const MotorStart& motor : assessment_.starts.motors) {
+      motors.push_back(Json{{"load", motor.load.number},
+                            {"name", loadName(motor.load)},
+                            {"circuit", motor.circuit.number},
+                            {"kind", word(motor.kind)},
+                            {"source", word(motor.source)},
+                            {"start_A", num(motor.current)},
+                            {"start_VA", num(motor.apparent)},
+                            {"time_s", num(motor.time)},
+                            {"power_factor", num(motor.powerFactor)},
+                            {"automatic", motor.automatic},
+                            {"known", motor.known}});
+    }
+    Json checks = Json::array();
+    for (const StartCheck& figures : assessment_.starts.checks) checks.push_back(check(figures));
+    const auto optional = [&](const std::optional<StartCheck>& figures) { return figures ? check(*figures) : Json(nullptr); };
+    return Json{{"motors", motors},
+                {"checks", checks},
+                {"worst_pair", optional(assessment_.starts.worstPair)},
+                {"all_at_once", optional(assessment_.starts.allAtOnce)}};
+  }
+
+  [[nodiscard]] Json segment(const SegmentFigures& figures) const {
+    const DeviceChoice& device = figures.device;
+    const ConductorChoice& conductor = figures.conductor;
+    Json json;
+    json["segment"] = word(figures.segment);
+    json["entered"] = figures.entered;
+    json["continuous_A"] = num(figures.load.continuous);
+    json["other_A"] = num(figures.load.other);
+    json["operating_A"] = num(figures.load.operating);
+    json["neutral_A"] = num(figures.load.neutral);
+    json["device"] = Json{{"minimum_A", num(device.minimum)}, {"rating_A", num(device.rating)}, {"in_plan_A", num(device.inPlan)},
+                          {"maximum_A", num(device.maximum)}, {"maximum_from", text(device.maximumFrom)}, {"fixed", device.fixed},
+                          {"governs", text(device.governs)}};
+    json["conductor"] = Json{{"size_AWG", word(conductor.size)},
+                             {"metal", word(conductor.metal, ChoiceWords<Metal>::words)},
+                             {"terminal_column_C", degrees(conductor.terminalColumn)},
+                             {"terminal_ampacity_A", num(conductor.terminalAmpacity)},
+                             {"ambient_factor", num(conductor.ambientFactor)},
+                             {"adjustment_factor", num(conductor.adjustmentFactor)},
+                             {"derated_ampacity_A", num(conductor.deratedAmpacity)},
+                             {"ampacity_A", num(conductor.ampacity)},
+                             {"fixed", conductor.fixed},
+                             {"not_protected", conductor.notProtected},
+                             {"governs", text(conductor.governs)}};
+    json["neutral_AWG"] = word(figures.neutral);
+    json["neutral_governs"] = text(figures.neutralGoverns);
+    json["ground_AWG"] = word(figures.ground);
+    json["ground_governs"] = text(figures.groundGoverns);
+    json["drop"] = nullptr;
+    if (figures.drop) {
+      json["drop"] = Json{{"L1_V", num(figures.drop->leg[0])},
+                          {"L2_V", num(figures.drop->leg[1])},
+                          {"L1_fraction", num(figures.drop->fraction[0])},
+                          {"L2_fraction", num(figures.drop->fraction[1])},
+                          {"line_to_line_V", num(figures.drop->lineToLine)}};
+    }
+    json["verdict"] = word(figures.verdict);
+    json["over"] = texts(figures.over);
+    json["not_known"] = texts(figures.notKnown);
+    return json;
+  }
+
+  static Json run(const OutageRun& figures, TimeOfDay end) {
+    Json points = Json::array();
+    for (const OutagePoint& point : figures.points) {
+      points.push_back(Json{{"at_h", num(point.at)},
+                            {"charge", num(point.charge)},
+                            {"load_W", num(point.load)},
+                            {"L1_average_A", num(point.legAverage[0])},
+                            {"L2_average_A", num(point.legAverage[1])}});
+    }
+    return Json{{"end_h", num(figures.end)},      {"end_clock", word(end)},         {"reason", word(figures.reason)},
+                {"to_reserve_h", num(figures.toReserve)}, {"drawn_Wh", num(figures.drawn)}, {"delivered_Wh", num(figures.delivered)},
+                {"idle_Wh", num(figures.idle)},   {"losses_Wh", num(figures.losses)}, {"points", points}};
+  }
+  [[nodiscard]] Json outage() const {
+    const OutageFigures& figures = assessment_.outage;
+    Json json;
+    json["estimate"] = true;
+    json["known"] = figures.known;
+    json["missing"] = texts(figures.missing);
+    json["capacity_now_Wh"] = num(figures.energy.capacityNow);
+    json["usable_Wh"] = num(figures.energy.usable);
+    json["temperature_factor"] = num(figures.energy.temperatureFactor);
+    for (const char* key : {"runtime_h", "low", "likely", "high"}) json[key] = nullptr;
+    if (figures.known) {
+      json["runtime_h"] = num(figures.runtime);
+      json["low"] = run(figures.low, figures.endLow);
+      json["likely"] = run(figures.likely, figures.endLikely);
+      json["high"] = run(figures.high, figures.endHigh);
+    }
+    return json;
+  }
+
+  [[nodiscard]] Json panel(const PanelFigures& figures) const {
+    const Panel* entity = find(plan_, figures.panel);
+    const auto leg = [](const ComplexPower& power) {
+      return Json{{"connected_W", num(power.real)}, {"connected_var", num(power.reactive)}, {"connected_VA", num(power.apparent())}};
+    };
+    return Json{{"panel", figures.panel.number},
+                {"name", entity != nullptr ? entity->name : std::string()},
+                {"planned", Json{{"L1", leg(figures.connected[0])}, {"L2", leg(figures.connected[1])}}},
+                {"before", Json{{"L1", leg(figures.connectedBefore[0])}, {"L2", leg(figures.connectedBefore[1])}}},
+                {"free_spaces", figures.freeSpaces}};
+  }
+  static Json breaker(const BreakerFigures& figures) {
+    return Json{{"breaker", figures.breaker.number},
+                {"running_A", Json::array({num(figures.running[0]), num(figures.running[1])})},
+                {"connected_VA", Json::array({num(figures.connected[0]), num(figures.connected[1])})},
+                {"grade", figures.grade ? Json(std::string(kGradeWords[static_cast<std::size_t>(*figures.grade)])) : Json(nullptr)},
+                {"known", figures.known}};
+  }
+
+  [[nodiscard]] Json finding(const Finding& found) const {
+    Json places = Json::array();
+    for (const EntityRef& place : found.places) {
+      places.push_back(Json{{"kind", std::string(recordType(place.kind).name)}, {"id", place.id}});
+    }
+    return Json{{"key", std::string(found.key)},
+                {"severity", word(found.severity)},
+                {"basis", word(found.basis)},
+                {"citation", found.rule.key.empty() ? Json(nullptr) : Json(language_.citation(found.rule))},
+                {"plain", text(found.plain)},
+                {"trade", text(found.trade)},
+                {"places", places},
+                {"fix", found.fix ? text(found.fixName) : Json(nullptr)},
+                {"other_fix", found.otherFix ? text(found.otherFixName) : Json(nullptr)}};
+  }
+
+  const Plan& plan_;
+  const Assessment& assessment_;
+  const Language& language_;
+};
+
+}  // namespace
+
+std::string reportJson(const Plan& plan, const Assessment& assessment, const std::string& name, const Language& language) {
+  // A text that is no UTF-8 gets the replacement character instead of ending the program.
+  return Report(plan, assessment, language).whole(name).dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+}
+
+}  // namespace stayalight

@@ -1,0 +1,84 @@
+#include <nlohmann/json.hpp>
+
+#include "core/report/report.h"
+
+namespace stayalight {
+namespace {
+
+using Json = nlohmann::ordered_json;
+
+/// An assessment in which each list has an item and each optional figure is there: the report of it has every key.
+Assessment specimen() {
+  Assessment full;
+  full.limits.total = Watts{};
+  full.limits.totalApparent = VoltAmperes{};
+  full.limits.leg = AcAmperes{};
+  full.limits.curve.emplace_back();
+  MotorStart motor;
+  full.starts.motors.push_back(motor);
+  StartCheck check;
+  check.loads.emplace_back();
+  check.leg[0].emplace();
+  check.leg[1].emplace();
+  check.battery.emplace();
+  full.starts.checks.push_back(check);
+  full.starts.worstPair = check;
+  full.starts.allAtOnce = check;
+  SegmentFigures segment;
+  segment.drop.emplace();
+  segment.over.emplace_back();
+  segment.notKnown.emplace_back();
+  full.segments.push_back(segment);
+  full.outage.known = true;
+  full.outage.missing.emplace_back();
+  full.outage.energy.capacityNow.emplace();
+  full.outage.energy.usable.emplace();
+  for (OutageRun* run : {&full.outage.low, &full.outage.likely, &full.outage.high}) run->points.emplace_back();
+  full.panels.emplace_back();
+  full.breakers.emplace_back();
+  Finding finding;
+  finding.places.emplace_back();
+  full.findings.push_back(finding);
+  return full;
+}
+
+/// The shape of a value. Figures, texts and parts that are not known are null.
+Json shapeOf(const Json& value, const std::string& key) {
+  if (value.is_object()) {
+    Json properties = Json::object();
+    Json required = Json::array();
+    for (const auto& [name, inner] : value.items()) {
+      properties[name] = shapeOf(inner, name);
+      required.push_back(name);
+    }
+    return Json{{"type", Json::array({"object", "null"})}, {"required", required}, {"properties", properties}};
+  }
+  if (value.is_array()) return Json{{"type", "array"}, {"items", value.empty() ? Json::object() : shapeOf(value.front(), "")}};
+  if (value.is_boolean()) return Json{{"type", "boolean"}};
+  if (value.is_string()) {
+    if (key == "verdict") return Json{{"enum", Json::array({"within", "over", "not_known"})}};
+    if (key == "severity") return Json{{"enum", Json::array({"danger", "must_fix", "check_on_site", "advice"})}};
+    return Json{{"type", "string"}};
+  }
+  // Null in the specimen: a figure where the key ends in a unit or counts, else a text.
+  const bool figure = value.is_number() || key.ends_with("_A") || key.ends_with("_W") || key.ends_with("_VA") || key.ends_with("_h") ||
+                      key.starts_with("odds") || key.starts_with("times");
+  return Json{{"type", Json::array({figure ? "number" : "string", "null"})}};
+}
+
+}  // namespace
+
+std::string reportSchema() {
+  const Json report = Json::parse(reportJson(Plan{}, specimen(), "", plainEnglish()));
+  Json schema{{"$schema", "https://json-schema.org/draft/2020-12/schema"},
+              {"title", "Stayalight assessment, format 1"},
+              {"description",
+               "Keys end in their unit (_A, _W, _VA, _var, _V, _Wh, _h, _s). What is not known is null. Figures are "
+               "rounded once: A and h to 2 decimals, W, VA and Wh to 1, shares and chances to 4. Low, likely and high "
+               "are the 10th, 50th and 90th percentile. All figures are estimates for planning."}};
+  for (const auto& [key, value] : shapeOf(report, "").items()) schema[key] = value;
+  schema["type"] = "object";
+  return schema.dump(2) + "\n";
+}
+
+}  // namespace stayalight
