@@ -18,7 +18,10 @@ RC_GTEST_PROP(ReviewProperties, EveryFindingHasItsPlacesItsTextsAndAFixThatCanBe
     const Finding& finding = list[i];
     RC_ASSERT(!finding.key.empty());
     RC_ASSERT(!finding.places.empty());
-    for (const EntityRef& place : finding.places) RC_ASSERT(findRecord(plan, place) != nullptr);
+    for (const EntityRef& place : finding.places) {
+      const bool there = findRecord(plan, place) != nullptr;
+      RC_ASSERT(there);
+    }
     for (const Message& sentence : {finding.plain, finding.trade}) {
       RC_ASSERT(render(sentence, plainEnglish()).find('<') == std::string::npos);
     }
