@@ -50,6 +50,8 @@ class BoardDrawing {
   void drawAmps(const CellContent& content);
   void drawBody(const CellContent& content, const QRectF& body, bool open, bool rating);
   void drawTarget();
+  // The first content that starts on the same space.
+  [[nodiscard]] const CellContent* firstInRow(const CellContent& content) const;
   void drawFrames(const CellContent& content);
   void drawTies();
   void drawFoot();
@@ -66,7 +68,6 @@ class BoardDrawing {
   QRectF rect_;                    // of the cell being drawn
   Column column_ = Column::left;
   double nameInset_ = 0.0;
-  std::vector<QRectF> halfHits_;
 };
 
 }  // namespace stayalight

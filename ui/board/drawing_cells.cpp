@@ -48,7 +48,11 @@ void BoardDrawing::drawCell(const CellContent& content, int index) {
     const double inner = rect_.width() - m_.body - 2.0 * kBodyInset - 2.0;
     const double middle = nameInset_ + (inner - nameInset_) / 2.0;
     const bool first = (cell.column == 0 || cell.column == 3);
-    rect_ = across(whole, column_, first ? 0.0 : middle, first ? middle : whole.width());
+    // The first in the row lays the ground of the bodies as well; the other one must not paint over them.
+    rect_ = across(whole, column_, first ? 0.0 : middle, first ? middle : inner + 1.0);
+    if (&content == firstInRow(content)) {
+      mark(MarkRole::ground, across(whole, column_, inner, whole.width()), ground);
+    }
     out_.cells[static_cast<std::size_t>(index)].rect = across(whole, column_, first ? 0.0 : middle, first ? middle : inner);
   } else {
     out_.cells[static_cast<std::size_t>(index)].rect = rect_;
@@ -80,6 +84,13 @@ void BoardDrawing::drawCell(const CellContent& content, int index) {
     drawBreaker(content);
   }
   rect_ = shown;
+}
+
+const CellContent* BoardDrawing::firstInRow(const CellContent& content) const {
+  for (const CellContent& other : contents_.cells) {
+    if (other.cell.address.position == content.cell.address.position) return &other;
+  }
+  return &content;
 }
 
 void BoardDrawing::drawNumbers(const CellContent& content) {

@@ -58,6 +58,10 @@ class BoardsView : public QWidget {
   /// Menu of a cell; the window adds its entries and shows it.
   void contextMenuRequested(EntityRef breaker, QPoint global);
 
+ protected:
+  void resizeEvent(QResizeEvent* event) override;
+  void paintEvent(QPaintEvent* event) override;
+
  private:
   friend class BoardWidget;
   struct Parts;

@@ -1,0 +1,87 @@
+#pragma once
+
+// What the view and its boards share.
+
+#include <QtCore/QTimer>
+#include <QtWidgets/QScrollArea>
+#include <map>
+#include <set>
+
+#include "ui/boards/board_widget.h"
+#include "ui/boards/boards_view.h"
+#include "ui/boards/carrying.h"
+#include "ui/wording/language.h"
+
+namespace stayalight {
+
+/// The picture under the pointer while a breaker is carried.
+class CarriedPicture : public QWidget {
+ public:
+  explicit CarriedPicture(QWidget* parent);
+  BoardLayout layout;
+  int cell = -1;
+  double scale = 1.0;
+  Palette palette{Theme::light};
+
+ protected:
+  void paintEvent(QPaintEvent* event) override;
+};
+
+struct BoardsView::Parts {
+  explicit Parts(BoardsView& theView) : view(theView) {}
+
+  BoardsView& view;
+  Plan plan;
+  Assessment assessment;
+  ProgramLanguage plainLanguage;
+  const Language* language = &plainLanguage;
+  Palette palette{Theme::light};
+  PreviewOf preview;
+
+  std::vector<BoardWidget*> boards;  ///< main and existing subpanels first, then backup subpanels
+  QScrollArea* left = nullptr;
+  QScrollArea* right = nullptr;
+  QWidget* under = nullptr;
+  CarriedPicture* picture = nullptr;
+  QRect gap;
+  double rowHeight = kRowHeight;
+
+  std::set<BreakerId> selected;
+  Carrying carrying;
+  std::map<CellAddress, Preview> previews;
+  std::vector<CellAddress> waiting;  ///< landing spaces whose preview is still to be worked out, next one last
+  QTimer work;
+
+  // -- layout
+  void makeBoards();
+  void arrange();
+  void relayout();
+  [[nodiscard]] BoardState stateFor(const BoardWidget& board) const;
+  [[nodiscard]] BoardWidget* boardOf(PanelId panel) const;
+  [[nodiscard]] BoardWidget* boardAt(QPoint global) const;
+
+  // -- selection
+  void setSelection(std::set<BreakerId> breakers, bool tell);
+  void tellSelection() { Q_EMIT view.selectionChanged(view.selection()); }
+  void show(const BoardWidget& board, int cell);
+
+  // -- carrying
+  void take();  ///< the landing spaces of what is carried
+  [[nodiscard]] std::vector<CellAddress> landings() const;
+  [[nodiscard]] std::optional<BoardMove> moveTo(const CellAddress& address) const;
+  [[nodiscard]] std::optional<CellAddress> targetAt(const BoardWidget& board, QPointF point) const;
+  const Preview& previewAt(const CellAddress& address);
+  void workOne();
+  void aim(const std::optional<CellAddress>& target);
+  void tellPending();
+  void dragTo(QPoint global);
+  void finish();  ///< the pointer or Enter lets go
+  void cancel();
+  void request(const BoardMove& move);
+  void chooseByKey(BoardWidget& board);
+  void stepTarget(int key);
+  void sendSelectionBack();
+  [[nodiscard]] std::vector<EntityRef> refs() const;
+};
+
+}  // namespace stayalight
