@@ -111,6 +111,7 @@ void BoardDrawing::text(TextRole role, const QString& whole, double x, Qt::Align
   out.cell = cell_;
   const double width = textWidth(out.text, face, pixels, weight, italic);
   const double left = align.testFlag(Qt::AlignRight) ? x - width : align.testFlag(Qt::AlignHCenter) ? x - width / 2.0 : x;
+  out.baseline = base;
   out.rect = QRectF(left, base - ascent(face, pixels), width, ascent(face, pixels) + descent(face, pixels));
   out_.texts.push_back(out);
 }

@@ -133,6 +133,7 @@ BoardLayout racewayLayout(const Plan& plan, const Language& language, QRectF gap
     text.color = weight == Weight::medium ? ColorRole::ink : ColorRole::ink2;
     text.text = elided(line, gap.width(), text.face, text.pixels, weight);
     const double width = textWidth(text.text, text.face, text.pixels, weight);
+    text.baseline = baseline;
     text.rect = QRectF(gap.center().x() - width / 2.0, baseline - ascent(text.face, text.pixels), width,
                        ascent(text.face, text.pixels) + descent(text.face, text.pixels));
     out.texts.push_back(text);

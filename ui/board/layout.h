@@ -93,7 +93,8 @@ enum class TextRole : std::uint8_t {
 };
 struct BoardText {
   TextRole role = TextRole::name;
-  QRectF rect;            ///< the text's own extent: its width as measured, its height from ascent to descent
+  QRectF rect;            ///< the text's own extent: its width as measured, its height from ascent to descent, of digits alone their own
+  double baseline = 0.0;
   QString text;           ///< as drawn, elided where it did not fit
   QString whole;
   Face face = Face::condensed;

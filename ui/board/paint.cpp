@@ -56,7 +56,7 @@ void paint(QPainter& painter, const BoardText& text, const Palette& palette) {
   QFont face = font(text.face, text.pixels, text.weight, text.italic);
   painter.setFont(face);
   painter.setPen(palette.color(text.color));
-  painter.drawText(QPointF(text.rect.left(), text.rect.top() + ascent(text.face, text.pixels)), text.text);
+  painter.drawText(QPointF(text.rect.left(), text.baseline), text.text);
 }
 
 void paint(QPainter& painter, const BoardLayout& layout, const Palette& palette) {

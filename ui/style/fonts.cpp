@@ -47,6 +47,16 @@ const QFontMetricsF& metrics(Face face, Weight weight, bool italic) {
   return *slot;
 }
 
+// What letters really cover, capitals with accents and tails among them: the line height of a face is larger.
+const QRectF& extent(Face face) {
+  static std::array<std::unique_ptr<QRectF>, 3> all;
+  auto& slot = all[static_cast<std::size_t>(face)];
+  if (!slot) {
+    slot = std::make_unique<QRectF>(metrics(face, Weight::regular, false).tightBoundingRect(QStringLiteral("ÀÊÑÜbdfhklgjpqyç")));
+  }
+  return *slot;
+}
+
 }  // namespace
 
 bool loadFaces() {
@@ -74,11 +84,11 @@ double textWidth(const QString& text, Face face, double pixels, Weight weight, b
 }
 
 double ascent(Face face, double pixels) {
-  return metrics(face, Weight::regular, false).ascent() * pixels / kMeasuredPixels;
+  return -extent(face).top() * pixels / kMeasuredPixels;
 }
 
 double descent(Face face, double pixels) {
-  return metrics(face, Weight::regular, false).descent() * pixels / kMeasuredPixels;
+  return extent(face).bottom() * pixels / kMeasuredPixels;
 }
 
 QString elided(const QString& text, double width, Face face, double pixels, Weight weight, bool italic) {
