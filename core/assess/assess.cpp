@@ -52,6 +52,55 @@ void addPanel(const Plan& plan, const Panel& panel, Reading reading, std::vector
   }
 }
 
+// The panel a breaker carries the load of on an ordinary day; none where it feeds none.
+PanelId panelFedBy(const Plan& plan, const Breaker& breaker) {
+  if (!stands(breaker, Reading::planned)) return {};
+  if (breaker.feeds.is(Feeds::feeder)) return breaker.feedsPanel;
+  const Panel* backup = backupPanel(plan);
+  const bool passesThrough = breaker.feeds.is(Feeds::inverterInput) && plan.transfer->arrangement.is(Arrangement::inverterPassThrough);
+  return passesThrough && backup != nullptr ? backup->id : PanelId{};
+}
+
+// Load of a panel and of those behind it, by leg. `depth` ends a plan whose panels feed each other in a ring.
+std::array<ComplexPower, 2> withFed(const Plan& plan, const Assessment& result, PanelId panel, int depth) {
+  std::array<ComplexPower, 2> sum;
+  for (const PanelFigures& figures : result.panels) {
+    if (figures.panel == panel) sum = figures.connected;
+  }
+  if (depth <= 0) return sum;
+  for (const auto& breaker : plan.breakers) {
+    const PanelId fed = panelFedBy(plan, *breaker);
+    if (breaker->panel != panel || !fed.valid() || fed == panel) continue;
+    const std::array<ComplexPower, 2> behind = withFed(plan, result, fed, depth - 1);
+    for (std::size_t leg = 0; leg < 2; ++leg) sum[leg] += behind[leg];
+  }
+  return sum;
+}
+
+// Gives feeder breakers the load of the panel behind them, and each panel the sum of what it feeds.
+void addFeeders(const Plan& plan, Assessment& result) {
+  const int panels = static_cast<int>(plan.panels.size());
+  const AcVolts volts = voltages(plan, Mode::ordinary).legToNeutral;
+  for (const auto& breaker : plan.breakers) {
+    const PanelId fed = panelFedBy(plan, *breaker);
+    const Panel* panel = find(plan, breaker->panel);
+    if (!fed.valid() || fed == breaker->panel || panel == nullptr) continue;
+    const std::array<ComplexPower, 2> behind = withFed(plan, result, fed, panels);
+    BreakerFigures figures;
+    figures.breaker = breaker->id;
+    const std::vector<Leg> legs = poleLegs(*panel, placementOf(*breaker));
+    for (std::size_t pole = 0; pole < legs.size() && pole < 2; ++pole) {
+      figures.connected[pole] = behind[index(legs[pole])].apparent();
+      figures.running[pole] = figures.connected[pole] / volts;
+    }
+    result.breakers.push_back(figures);
+    for (PanelFigures& mine : result.panels) {
+      if (mine.panel != breaker->panel) continue;
+      for (std::size_t leg = 0; leg < 2; ++leg) mine.fed[leg] += behind[leg];
+    }
+  }
+}
+
 }  // namespace
 
 Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstances& circumstances) {
@@ -66,6 +115,7 @@ Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstance
     addPanel(plan, *panel, Reading::before, result.breakersBefore, figures.connectedBefore);
     result.panels.push_back(figures);
   }
+  addFeeders(plan, result);
   for (auto* figures : {&result.breakers, &result.breakersBefore}) {
     std::sort(figures->begin(), figures->end(),
               [](const BreakerFigures& a, const BreakerFigures& b) { return a.breaker < b.breaker; });

@@ -20,8 +20,10 @@ struct BreakerFigures {
 /// Totals of one panel for its schedule.
 struct PanelFigures {
   PanelId panel;
-  std::array<ComplexPower, 2> connected;  ///< by leg, as planned
+  std::array<ComplexPower, 2> connected;  ///< of its own circuits, by leg, as planned
   std::array<ComplexPower, 2> connectedBefore;
+  /// Of the panels it feeds on an ordinary day, as planned: the moved load comes back through the feeder.
+  std::array<ComplexPower, 2> fed;
   std::int32_t freeSpaces = 0;
 };
 

@@ -34,6 +34,7 @@ constexpr MessageId kNotLooked{"paper.not_looked"};
 
 constexpr MessageId kLoadByLeg{"paper.load_by_leg"};
 constexpr MessageId kConnected{"paper.connected"};
+constexpr MessageId kConnectedFed{"paper.connected_fed"};
 constexpr MessageId kConnectedBefore{"paper.connected_before"};
 constexpr MessageId kAverage{"paper.average"};
 constexpr MessageId kLikelyPeak{"paper.likely_peak"};
@@ -54,6 +55,7 @@ constexpr MessageId kSegments[] = {MessageId{"paper.segment_main_to_switch"}, Me
 constexpr MessageId kDevice{"paper.device"};
 constexpr MessageId kNoDevice{"paper.no_device"};
 constexpr MessageId kWireWords{"paper.wire_words"};
+constexpr MessageId kGoverns{"paper.governs"};
 constexpr MessageId kWireUnknown{"paper.wire_unknown"};
 constexpr MessageId kCalculatedLoad{"paper.calculated_load"};
 constexpr MessageId kNotEntered{"paper.not_entered"};
@@ -206,6 +208,8 @@ void drawLegTable(FigureTable& table, const Assessment& assessment, const PanelF
   };
   table.row(words(language, kConnected), va(connected), QStringLiteral("VA"));
   if (!backup) {
+    const std::array<ComplexPower, 2> all{connected[0] + totals.fed[0], connected[1] + totals.fed[1]};
+    if (reading == Reading::planned) table.row(words(language, kConnectedFed), va(all), QStringLiteral("VA"));
     if (reading == Reading::planned) table.row(words(language, kConnectedBefore), va(totals.connectedBefore), QStringLiteral("VA"), false);
     return;
   }
@@ -238,10 +242,13 @@ void drawFeederTable(FigureTable& table, const Plan& plan, const Assessment& ass
   table.line(words(language, kCalculatedLoad), load ? number(std::round(load->count()), 0, language) + QStringLiteral(" VA") : words(language, kNotEntered));
   if (assessment.segments.empty()) table.note(words(language, kNoFeeder));
   for (const SegmentFigures& segment : assessment.segments) {
-    const QString device = segment.device.rating ? words(language, kDevice, std::int64_t{segment.device.rating->count()}) : words(language, kNoDevice);
+    const auto standing = segment.device.inPlan ? segment.device.inPlan : segment.device.rating;
+    const QString device = standing ? words(language, kDevice, std::int64_t{standing->count()}) : words(language, kNoDevice);
     table.line(words(language, kSegments[static_cast<std::size_t>(segment.segment)]), device);
     QString detail = wireText(segment, language);
-    if (!segment.device.governs.id.key.empty()) detail += QStringLiteral(". ") + words(segment.device.governs, language);
+    if (!segment.device.governs.id.key.empty()) {
+      detail += u' ' + words(language, kGoverns, std::vector<Message>{segment.device.governs});
+    }
     table.note(detail);
   }
   if (assessment.outage.known) {
@@ -290,7 +297,7 @@ void drawFigures(SheetFlow& flow, const Plan& plan, const Assessment& assessment
   const double gap = 26.0;
   const double half = (flow.width() - gap) / 2.0;
   // Heights are worked out on a flow of their own, so that both tables stay together on one page.
-  const double legRows = !backup ? 3.0 : assessment.starts.checks.empty() ? 7.5 : 11.5;
+  const double legRows = !backup ? 4.0 : assessment.starts.checks.empty() ? 7.5 : 11.5;
   const double feederHeight = backup ? 60.0 + 38.0 * static_cast<double>(assessment.segments.size()) : 0.0;
   flow.need(std::max(14.0 + 13.0 * legRows + 13.0, feederHeight));
   FigureTable legs(flow, flow.left(), half);

@@ -11,6 +11,7 @@ namespace {
 constexpr MessageId kSpare{"paper.spare"};
 constexpr MessageId kBlank{"paper.blank"};
 constexpr MessageId kMovedTo{"paper.moved_to"};
+constexpr MessageId kMovedToBackup{"paper.moved_to_backup"};
 constexpr MessageId kFinalSpare{"paper.final_spare"};
 constexpr MessageId kFinalBlank{"paper.final_blank"};
 constexpr MessageId kFrom{"paper.was_from"};
@@ -92,7 +93,8 @@ class RowMaker {
     const Panel* where = now != nullptr ? find(plan_, now->panel) : nullptr;
     const Message final = say(breakerStays ? kFinalSpare : kFinalBlank);
     if (where != nullptr) {
-      moved.movedTo = words(language_, kMovedTo, where->name, spaceNames(*where, placementOf(*now)));
+      const std::string spaces = spaceNames(*where, placementOf(*now));
+      moved.movedTo = where->role.is(PanelRole::backup) ? words(language_, kMovedToBackup, spaces) : words(language_, kMovedTo, where->name, spaces);
     }
     moved.serves = words(final, language_);
     return moved;
@@ -120,6 +122,7 @@ class RowMaker {
       row.name = words(language_, kFeeds[static_cast<std::size_t>(feeds == Feeds::circuit ? Feeds::nothing : feeds)]);
       row.plain = feeds == Feeds::circuit || feeds == Feeds::nothing;
       if (const Panel* to = find(plan_, breaker.feedsPanel)) row.serves = words(language_, kFeederTo, to->name);
+      addVoltAmperes(row, breaker);
       return row;
     }
     row.name = nameOf(*circuit);

@@ -160,6 +160,21 @@ TEST(Assess, BreakersShowTheirPolesAndBothReadings) {
   EXPECT_NEAR(before->connected[0].count(), 720.0, 1e-9);
 }
 
+TEST(Assess, OnAnOrdinaryDayTheMovedLoadComesBackThroughTheFeeder) {
+  HandHouse house = handHouse();
+  const BreakerId feeder = addBreaker(house.plan, house.main, {Column::right, 8}, 2, 50, Feeds::feeder, Stage::fresh);
+  editBreaker(house.plan, feeder).feedsPanel = house.backup;
+  const Assessment result = assess(house.plan);
+  ASSERT_EQ(result.panels.size(), 2u);
+  EXPECT_NEAR(result.panels[0].connected[0].real.count(), 0.0, 1e-9);
+  EXPECT_NEAR(result.panels[0].fed[0].real.count(), 600 + 720 + 120, 1e-9);
+  EXPECT_NEAR(result.panels[0].fed[1].apparent().count(), std::hypot(1920.0, 900.0), 1e-9);
+  // Row 8 is on L2, row 9 on L1.
+  ASSERT_EQ(result.breakers.back().breaker, feeder);
+  EXPECT_NEAR(result.breakers.back().connected[1].count(), 1440.0, 1e-9);
+  EXPECT_NEAR(result.breakers.back().running[0].count(), std::hypot(1920.0, 900.0) / 120, 1e-9);
+}
+
 TEST(Assess, APlanWithoutABackupSubpanelOrAnythingElseIsAnswered) {
   for (const Plan& plan : {Plan{}, newPlan()}) {
     const Assessment result = assess(plan, Circumstances{.record = true});
