@@ -16,7 +16,8 @@ constexpr MessageId kNumber{"paper.column_number"};
 constexpr MessageId kLeg{"paper.column_leg"};
 
 constexpr double kRow = 22.0;
-constexpr double kTallRow = 29.0;   // where a purpose needs two lines
+constexpr double kServesLine = 8.2;  // each further line of a purpose makes its row so much taller
+constexpr qsizetype kMostLines = 4;
 constexpr double kHalvesRow = 36.0; // where a space holds two breakers
 constexpr double kServesSize = 7.2;
 constexpr double kHead = 17.0;
@@ -92,7 +93,8 @@ double rowHeight(const Side& side, const std::vector<ScheduleCell>& column, int 
     if (hasHalves(cell)) return kHalvesRow;
     const ScheduleLine& line = cell.lines.front();
     if (cell.span > 1 || line.moved || line.serves.isEmpty()) return kRow;
-    return textWidth(line.serves, Face::condensed, kServesSize) > side.servesWidth() ? kTallRow : kRow;
+    const qsizetype lines = brokenLines(line.serves, side.servesWidth(), kServesSize, Weight::regular).size();
+    return kRow + kServesLine * static_cast<double>(std::min(lines, kMostLines) - 1);
   }
   return kRow;
 }
@@ -115,13 +117,13 @@ void drawNames(SheetFlow& flow, const Side& side, const ScheduleLine& line, cons
   const bool halves = !half.isEmpty();
   QStringList lines = brokenLines(line.serves, side.servesWidth(), kServesSize, Weight::regular);
   if (halves || lines.size() == 1) lines = {line.serves};
-  if (lines.size() > 2) lines = {lines[0], line.serves.mid(lines[0].size() + 1)};
-  const double top = middle - (lines.size() > 1 ? 4.4 : 0.6);
+  if (lines.size() > kMostLines) lines = lines.mid(0, kMostLines - 1) << lines.mid(kMostLines - 1).join(u' ');
+  const double top = middle - 0.6 - 4.1 * static_cast<double>(lines.size() - 1);
   flow.text(side.servesLeft(), top, half + line.name, halves ? 8.0 : 8.8, weight, Align::left, side.servesWidth());
   double baseline = top + (halves ? 7.6 : 8.6);
   for (const QString& each : lines) {
     flow.text(side.servesLeft(), baseline, each, halves ? 6.8 : kServesSize, Weight::regular, Align::left, side.servesWidth());
-    baseline += 8.2;
+    baseline += kServesLine;
   }
 }
 
