@@ -29,7 +29,6 @@ Json rounded(double value, int decimals) {
 Json num(AcAmperes q) { return rounded(q.count(), kAmpereDecimals); }
 Json num(DcAmperes q) { return rounded(q.count(), kAmpereDecimals); }
 Json num(Watts q) { return rounded(q.count(), kWattDecimals); }
-Json num(BatteryWatts q) { return rounded(q.count(), kWattDecimals); }
 Json num(Vars q) { return rounded(q.count(), kWattDecimals); }
 Json num(VoltAmperes q) { return rounded(q.count(), kWattDecimals); }
 Json num(BatteryWattHours q) { return rounded(q.count(), kWattDecimals); }
@@ -89,7 +88,7 @@ class Report {
     json["inverter"] = inverter();
     json["hour"] = hour(assessment_.hour);
     json["day"] = Json::array();
-    for (const HourFigures& figures : assessment_.day) json["day"].push_back(hourInBrief(figures));
+    for (std::size_t h = 0; h < assessment_.peaks.size(); ++h) json["day"].push_back(hourInBrief(h));
     json["starts"] = starts();
     json["segments"] = Json::array();
     for (const SegmentFigures& figures : assessment_.segments) json["segments"].push_back(segment(figures));
@@ -135,6 +134,7 @@ class Report {
                 {"likely_peak_A", num(figures.likelyPeakCurrent)},
                 {"limit_A", num(figures.limit)},
                 {"limit_W", num(figures.limitWatts)},
+                {"limit_VA", num(figures.limitApparent)},
                 {"odds_over", num(figures.oddsOver)},
                 {"odds_over_high", num(figures.oddsOverHigh)},
                 {"times_over_per_hour", num(figures.timesOver)},
@@ -149,14 +149,14 @@ class Report {
                 {"neutral_worst_A", num(figures.neutralWorst)},
                 {"all_known", figures.allKnown}};
   }
-  static Json hourInBrief(const HourFigures& figures) {
-    return Json{{"hour", figures.hour},
-                {"L1_average_A", num(figures.leg[0].averageCurrent.likely)},
-                {"L2_average_A", num(figures.leg[1].averageCurrent.likely)},
-                {"L1_likely_peak_A", num(figures.leg[0].likelyPeakCurrent.likely)},
-                {"L2_likely_peak_A", num(figures.leg[1].likelyPeakCurrent.likely)},
-                {"average_W", num(figures.total.average.likely)},
-                {"verdict", word(worse(worse(figures.leg[0].verdict, figures.leg[1].verdict), figures.total.verdict))}};
+  [[nodiscard]] Json hourInBrief(std::size_t h) const {
+    const DayProfile& profile = assessment_.profile;
+    return Json{{"hour", h},
+                {"L1_average_A", num(profile.current[h][0])},
+                {"L2_average_A", num(profile.current[h][1])},
+                {"L1_likely_peak_A", num(assessment_.peaks[h][0])},
+                {"L2_likely_peak_A", num(assessment_.peaks[h][1])},
+                {"average_W", num(profile.total[h])}};
   }
 
   template <class Q>

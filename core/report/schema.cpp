@@ -76,7 +76,8 @@ std::string reportSchema() {
                "Keys end in their unit (_A, _W, _VA, _var, _V, _Wh, _h, _s). What is not known is null. Figures are "
                "rounded once: A and h to 2 decimals, W, VA and Wh to 1, shares and chances to 4. Low, likely and high "
                "are the 10th, 50th and 90th percentile. All figures are estimates for planning."}};
-  for (const auto& [key, value] : shapeOf(report, "").items()) schema[key] = value;
+  const Json shape = shapeOf(report, "");
+  for (const auto& [key, value] : shape.items()) schema[key] = value;
   schema["type"] = "object";
   return schema.dump(2) + "\n";
 }

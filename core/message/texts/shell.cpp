@@ -205,6 +205,20 @@ const TextRow kRows[] = {
     {"shell.error.title", TEXT("Stayalight", "Stayalight")},
     {"shell.ask.save", TEXT("Stayalight", "\"%1\" has changes that are not saved. Save them?")},
     {"shell.sample.name", TEXT("Stayalight", "River house")},
+    {"shell.ask.save_yes", TEXT("Stayalight", "Save")},
+    {"shell.ask.save_no", TEXT("Stayalight", "Do not save")},
+    {"shell.ask.cancel", TEXT("Stayalight", "Cancel")},
+    {"shell.ask.overwrite", TEXT("Stayalight", "\"%1\" was changed on the disk by something else since it was opened. Saving here replaces that.")},
+    {"shell.ask.overwrite_yes", TEXT("Stayalight", "Replace it")},
+    {"shell.ask.save_elsewhere", TEXT("Stayalight", "Save elsewhere…")},
+    {"shell.ask.recover", TEXT("Stayalight", "\"%1\" was not saved when the program ended. It was kept aside at %2. Open it?")},
+    {"shell.ask.recover_yes", TEXT("Stayalight", "Open it")},
+    {"shell.ask.recover_no", TEXT("Stayalight", "Throw it away")},
+    {"shell.ask.recover_later", TEXT("Stayalight", "Ask again later")},
+    {"shell.locked", TEXT("Stayalight", "%1 on %2 has this file open since %3. It can be looked at and saved in another file.")},
+    {"shell.opened", TEXT("Stayalight", "Opened %1")},
+    {"shell.saved_as", TEXT("Stayalight", "Saved in %1")},
+    {"shell.changed_on_disk", TEXT("Stayalight", "%1 was changed on the disk by something else.")},
 };
 
 }  // namespace

@@ -1,0 +1,141 @@
+// Files: save, open, recent, drop, the question before leaving, and messages for what cannot be opened.
+
+#include <QtCore/QMimeData>
+#include <QtGui/QAction>
+#include <QtGui/QDropEvent>
+
+#include "tests/ui/shell/window_fixture.h"
+
+using namespace stayalight;
+using namespace stayalight::window;
+
+class ShellFilesTest : public QObject {
+  Q_OBJECT
+
+ private Q_SLOTS:
+  void initTestCase() { QVERIFY(prepare()); }
+  void init();
+  void cleanup() { delete window_; }
+  void saveAndOpenGiveTheSamePlan();
+  void badFilesEndInOneMessage_data();
+  void badFilesEndInOneMessage();
+  void closingAsksAboutChanges();
+  void aDroppedFileOpens();
+  void recentFilesAreOffered();
+  void aFileOpenElsewhereIsSaid();
+
+ private:
+  [[nodiscard]] const Plan& plan() const { return window_->document().plan(); }
+  void change() {
+    window_->boards()->focusBreaker(movableCircuit(plan())->planned);
+    window_->action(Command::move)->trigger();
+    QVERIFY(window_->document().isModified());
+  }
+  [[nodiscard]] QString saved() {
+    const QString path = folder_.filePath(QStringLiteral("house.stayalight"));
+    if (window_->document().saveAs(path)) return {};
+    return path;
+  }
+
+  QTemporaryDir folder_;
+  MainWindow* window_ = nullptr;
+};
+
+void ShellFilesTest::init() {
+  window_ = new MainWindow;
+  window_->show();
+  QVERIFY(QTest::qWaitForWindowActive(window_));
+  window_->openSample();
+}
+
+void ShellFilesTest::saveAndOpenGiveTheSamePlan() {
+  change();
+  const QString path = saved();
+  QVERIFY(!path.isEmpty());
+  QVERIFY(!window_->document().isModified());
+  const Plan before = plan();
+  window_->openSample();
+  QVERIFY(window_->openFile(path));
+  QCOMPARE(plan(), before);
+  QVERIFY(window_->windowTitle().contains(QStringLiteral("house")));
+  // Saved by its key.
+  change();
+  QTest::keyClick(window_, Qt::Key_S, Qt::ControlModifier);
+  QVERIFY(!window_->document().isModified());
+}
+
+void ShellFilesTest::badFilesEndInOneMessage_data() {
+  QTest::addColumn<QByteArray>("bytes");
+  QTest::newRow("empty") << QByteArray();
+  QTest::newRow("not json") << QByteArray("this is no plan");
+  QTest::newRow("cut off") << QByteArray("{\"stayalight\": {\"format\": 1,");
+  QTest::newRow("other format") << QByteArray("{\"stayalight\": {\"format\": 99, \"level\": 1}}");
+  QTest::newRow("deep") << QByteArray(100000, '[');
+}
+
+void ShellFilesTest::badFilesEndInOneMessage() {
+  QFETCH(QByteArray, bytes);
+  const Plan before = plan();
+  const QString path = folder_.filePath(QStringLiteral("bad.stayalight"));
+  QFile file(path);
+  QVERIFY(file.open(QIODevice::WriteOnly));
+  file.write(bytes);
+  file.close();
+  QString text;
+  answerNextBox(QString(), &text);
+  QVERIFY(!window_->openFile(path));
+  QVERIFY(text.contains(QStringLiteral("bad.stayalight")));
+  QCOMPARE(plan(), before);
+  // A folder, and a file that is not there.
+  for (const QString& other : {folder_.path(), folder_.filePath(QStringLiteral("gone.stayalight"))}) {
+    text.clear();
+    answerNextBox(QString(), &text);
+    QVERIFY(!window_->openFile(other));
+    QVERIFY(!text.isEmpty());
+    QCOMPARE(plan(), before);
+  }
+}
+
+void ShellFilesTest::closingAsksAboutChanges() {
+  change();
+  answerNextBox(QStringLiteral("cancel"));
+  QVERIFY(!window_->close());
+  QVERIFY(window_->isVisible());
+  answerNextBox(QStringLiteral("discard"));
+  QVERIFY(window_->close());
+}
+
+void ShellFilesTest::aDroppedFileOpens() {
+  const QString path = saved();
+  window_->openSample();
+  QMimeData data;
+  data.setUrls({QUrl::fromLocalFile(path)});
+  QDragEnterEvent enter(QPoint(50, 50), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
+  QApplication::sendEvent(window_, &enter);
+  QVERIFY(enter.isAccepted());
+  QDropEvent drop(QPointF(50, 50), Qt::CopyAction, &data, Qt::LeftButton, Qt::NoModifier);
+  QApplication::sendEvent(window_, &drop);
+  QTRY_COMPARE(QFileInfo(window_->document().path()).fileName(), QStringLiteral("house.stayalight"));
+}
+
+void ShellFilesTest::recentFilesAreOffered() {
+  const QString path = saved();
+  QVERIFY(window_->openFile(path));
+  const QStringList recent = PlanDocument::recentFiles();
+  QVERIFY(!recent.isEmpty());
+  QCOMPARE(QFileInfo(recent.front()).fileName(), QStringLiteral("house.stayalight"));
+}
+
+void ShellFilesTest::aFileOpenElsewhereIsSaid() {
+  const QString path = saved();
+  MainWindow second;
+  second.show();
+  QString text;
+  answerNextBox(QString(), &text);
+  second.openFile(path);
+  QVERIFY2(!text.isEmpty(), "the lock of the first window was not noticed");
+  QCOMPARE(second.document().plan(), plan());
+}
+
+QTEST_MAIN(ShellFilesTest)
+#include "shell_files_test.moc"

@@ -1,0 +1,93 @@
+#include "ui/shell/actions.h"
+
+#include <QtGui/QAction>
+#include <QtGui/QActionGroup>
+#include <QtWidgets/QMenu>
+#include <QtWidgets/QMenuBar>
+
+#include "ui/wording/language.h"
+
+namespace stayalight {
+namespace {
+
+constexpr CommandRow kCommands[] = {
+    {Command::newPlan, Menu::file, "new", "Ctrl+N", Icon::panel},
+    {Command::open, Menu::file, "open", "Ctrl+O", Icon::folder},
+    {Command::sample, Menu::file, "sample", "", std::nullopt},
+    {Command::save, Menu::file, "save", "Ctrl+S", std::nullopt, true},
+    {Command::saveAs, Menu::file, "save_as", "Ctrl+Shift+S", std::nullopt},
+    {Command::print, Menu::file, "print", "Ctrl+P", Icon::sheet, true},
+    {Command::savePdf, Menu::file, "save_pdf", "Ctrl+E", std::nullopt},
+    {Command::quit, Menu::file, "quit", "Ctrl+Q", std::nullopt, true},
+    {Command::undo, Menu::edit, "undo", "Ctrl+Z", Icon::undo},
+    {Command::redo, Menu::edit, "redo", "Ctrl+Shift+Z", Icon::redo},
+    {Command::move, Menu::edit, "move", "", Icon::move, true},
+    {Command::sendBack, Menu::edit, "send_back", "", Icon::sendBack},
+    {Command::facts, Menu::edit, "facts", "Ctrl+I", Icon::pen, true},
+    {Command::working, Menu::edit, "working", "", Icon::working},
+    {Command::add, Menu::edit, "add", "Ctrl+Shift+A", Icon::add, true},
+    {Command::copy, Menu::edit, "duplicate", "Ctrl+D", std::nullopt},
+    {Command::remove, Menu::edit, "delete", "", Icon::remove},
+    {Command::boards, Menu::view, "boards", "Ctrl+1", std::nullopt, false, true},
+    {Command::paper, Menu::view, "paper", "Ctrl+2", std::nullopt, false, true},
+    {Command::answers, Menu::view, "answers", "Ctrl+3", std::nullopt, true, true},
+    {Command::inspector, Menu::view, "inspector", "Ctrl+4", std::nullopt, false, true},
+    {Command::desktop, Menu::view, "theme_desktop", "", std::nullopt, true, true},
+    {Command::light, Menu::view, "theme_light", "", std::nullopt, false, true},
+    {Command::dark, Menu::view, "theme_dark", "", std::nullopt, false, true},
+    {Command::contrast, Menu::view, "theme_contrast", "", std::nullopt, false, true},
+    {Command::keys, Menu::help, "keys", "F1", std::nullopt},
+    {Command::cautions, Menu::help, "cautions", "", std::nullopt},
+    {Command::about, Menu::help, "about", "", std::nullopt, true},
+};
+
+constexpr std::array<MessageId, 4> kMenus = {MessageId{"shell.menu.file"}, MessageId{"shell.menu.edit"}, MessageId{"shell.menu.view"},
+                                             MessageId{"shell.menu.help"}};
+constexpr MessageId kRecent{"shell.menu.recent"};
+
+}  // namespace
+
+std::span<const CommandRow> commands() { return kCommands; }
+
+Actions::Actions(QWidget* owner, const Language& language, const Palette& palette) {
+  for (const CommandRow& row : kCommands) {
+    const std::string key = std::string("shell.action.") + row.name;
+    const std::string tip = key + ".tip";
+    auto* action = new QAction(words(language, MessageId{key}), owner);
+    action->setObjectName(QString::fromLatin1(row.name));
+    action->setStatusTip(words(language, MessageId{tip}));
+    action->setToolTip(words(language, MessageId{tip}));
+    action->setCheckable(row.choice);
+    if (*row.keys != '\0') action->setShortcut(QKeySequence::fromString(QString::fromLatin1(row.keys), QKeySequence::PortableText));
+    owner->addAction(action);
+    actions_[row.command] = action;
+  }
+  const auto group = [&](std::initializer_list<Command> members) {
+    auto* made = new QActionGroup(owner);
+    for (const Command member : members) made->addAction(actions_.at(member));
+  };
+  group({Command::boards, Command::paper});
+  group({Command::answers, Command::inspector});
+  group({Command::desktop, Command::light, Command::dark, Command::contrast});
+  setColors(palette);
+}
+
+void Actions::setColors(const Palette& palette) const {
+  for (const CommandRow& row : kCommands) {
+    if (row.icon) actions_.at(row.command)->setIcon(buttonIcon(*row.icon, palette));
+  }
+}
+
+void Actions::fill(QMenuBar* bar, QMenu* recent, const Language& language) const {
+  std::array<QMenu*, 4> menus{};
+  for (std::size_t i = 0; i < kMenus.size(); ++i) menus[i] = bar->addMenu(words(language, kMenus[i]));
+  recent->setTitle(words(language, kRecent));
+  for (const CommandRow& row : kCommands) {
+    QMenu* menu = menus[static_cast<std::size_t>(row.menu)];
+    if (row.separatorBefore) menu->addSeparator();
+    menu->addAction(actions_.at(row.command));
+    if (row.command == Command::open) menu->addMenu(recent);
+  }
+}
+
+}  // namespace stayalight

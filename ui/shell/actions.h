@@ -1,0 +1,53 @@
+#pragma once
+
+// Everything the window can be told to do, in one table: text, explanation, keys, icon, menu.
+
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <span>
+
+#include "core/message/message.h"
+#include "ui/style/icons.h"
+
+class QAction;
+class QMenu;
+class QMenuBar;
+class QWidget;
+
+namespace stayalight {
+
+enum class Command : std::uint8_t {
+  newPlan, open, sample, save, saveAs, print, savePdf, quit,
+  undo, redo, move, sendBack, facts, working, add, copy, remove,
+  boards, paper, answers, inspector, light, dark, contrast, desktop,
+  keys, cautions, about
+};
+
+enum class Menu : std::uint8_t { file, edit, view, help };
+
+struct CommandRow {
+  Command command;
+  Menu menu;
+  const char* name;         ///< key of its texts: "shell.action.<name>" and ".tip"
+  const char* keys;         ///< portable text of the shortcut, empty where there is none
+  std::optional<Icon> icon;
+  bool separatorBefore = false;
+  bool choice = false;      ///< can be ticked
+};
+[[nodiscard]] std::span<const CommandRow> commands();
+
+/// The actions, made from the table as children of `owner`.
+class Actions {
+ public:
+  Actions(QWidget* owner, const Language& language, const Palette& palette);
+  [[nodiscard]] QAction* operator[](Command command) const { return actions_.at(command); }
+  /// Menus in the order of the table; File gets `recent` after "open".
+  void fill(QMenuBar* bar, QMenu* recent, const Language& language) const;
+  void setColors(const Palette& palette) const;
+
+ private:
+  std::map<Command, QAction*> actions_;
+};
+
+}  // namespace stayalight

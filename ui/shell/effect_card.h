@@ -1,0 +1,49 @@
+#pragma once
+
+// Under the backup board, always in the same place: what the selected breaker is, or what the drag would change.
+
+#include <QtWidgets/QWidget>
+#include <optional>
+#include <vector>
+
+#include "core/assess/assess.h"
+#include "ui/board/move.h"
+#include "ui/style/palette.h"
+
+namespace stayalight {
+
+struct EffectRow {
+  QString label, now, after, note;
+  std::optional<Verdict> verdict;
+  std::optional<Grade> grade;
+};
+struct Effect {
+  QString title, place;
+  bool moving = false;
+  std::vector<EffectRow> rows;
+};
+/// The figures of one breaker as it stands.
+[[nodiscard]] Effect effectOf(const Plan& plan, const Assessment& assessment, BreakerId breaker, const Language& language);
+/// Both legs, the worst start, hours: now and after the move; or the reason why it is not possible.
+[[nodiscard]] Effect effectOf(const Plan& plan, const Assessment& now, const BoardMove& move, const Result<Plan>& moved, const Assessment* after,
+                              const Language& language);
+
+class EffectCard : public QWidget {
+ public:
+  explicit EffectCard(QWidget* parent = nullptr);
+  void show(const Effect& effect, const Palette& palette, const Language& language);
+  [[nodiscard]] const Effect& effect() const { return effect_; }
+  [[nodiscard]] QSize sizeHint() const override;
+  [[nodiscard]] QSize minimumSizeHint() const override;
+
+ protected:
+  void paintEvent(QPaintEvent* event) override;
+
+ private:
+  Effect effect_;
+  Palette palette_{Theme::light};
+  QString nowHead_, afterHead_;
+  std::vector<QString> verdicts_, grades_;
+};
+
+}  // namespace stayalight

@@ -1,0 +1,420 @@
+#include "ui/shell/main_window.h"
+
+#include <QtCore/QSettings>
+#include <QtGui/QAction>
+#include <QtGui/QGuiApplication>
+#include <QtGui/QScreen>
+#include <QtWidgets/QApplication>
+#include <QtWidgets/QHBoxLayout>
+#include <QtWidgets/QLabel>
+#include <QtWidgets/QMenu>
+#include <QtWidgets/QMenuBar>
+#include <QtWidgets/QPushButton>
+#include <QtWidgets/QSplitter>
+#include <QtWidgets/QStackedWidget>
+#include <QtWidgets/QStyle>
+#include <QtWidgets/QToolBar>
+#include <QtWidgets/QToolButton>
+#include <QtWidgets/QVBoxLayout>
+
+#include "ui/answers/answers_column.h"
+#include "ui/findings/findings_list.h"
+#include "ui/paper/paper_view.h"
+#include "ui/shell/effect_card.h"
+#include "ui/shell/feeder_line.h"
+#include "ui/shell/start_page.h"
+#include "ui/strip/outage_strip.h"
+#include "ui/style/application.h"
+#include "ui/style/fonts.h"
+
+namespace stayalight {
+namespace {
+
+constexpr MessageId kPlaceBoards{"shell.place.boards"};
+constexpr MessageId kPlacePaper{"shell.place.paper"};
+constexpr MessageId kSideAnswers{"shell.side.answers"};
+constexpr MessageId kSideFacts{"shell.side.facts"};
+constexpr MessageId kPrint{"shell.print"};
+constexpr int kOuter = 12;
+constexpr int kRightWidth = 372;
+constexpr int kNarrowRightWidth = 306;
+constexpr int kNarrow = 1360;
+
+Theme desktopTheme() {
+  // Asked once, before the program's own palette stands.
+  static const Theme theme = themeOfDesktop(QGuiApplication::palette());
+  return theme;
+}
+
+/// A rounded sheet that views stand on.
+class SheetFrame final : public QFrame {
+ public:
+  explicit SheetFrame(QWidget* parent) : QFrame(parent) {
+    setObjectName(QStringLiteral("sheet"));
+    setFrameShape(QFrame::StyledPanel);
+    setAutoFillBackground(true);
+  }
+};
+
+}  // namespace
+
+MainWindow::MainWindow(QWidget* parent)
+    : QMainWindow(parent),
+      palette_(desktopTheme()),
+      document_(new PlanDocument(this)),
+      actions_(this, language_, palette_),
+      recent_(new QMenu(this)) {
+  setObjectName(QStringLiteral("mainWindow"));
+  setAcceptDrops(true);
+  setWindowIcon(programIcon());
+  setMinimumSize(960, 600);
+  buildHeader();
+  buildPages();
+  buildStatus();
+  connectViews();
+  connectActions();
+  restorePlaces();
+  applyPalette();
+  fillRecent();
+  showPlace(Command::boards);
+  showSide(Command::answers);
+  planChanged();
+  showTitle();
+}
+
+MainWindow::~MainWindow() {
+  // The document outlives no view that listens to it.
+  document_->disconnect(this);
+}
+
+FormStyle MainWindow::formStyle() const {
+  FormStyle style;
+  style.language = &language_;
+  style.palette = palette_;
+  style.units.metric = QSettings().value(QStringLiteral("metric"), false).toBool();
+  return style;
+}
+
+void MainWindow::buildHeader() {
+  header_ = new QWidget(this);
+  header_->setObjectName(QStringLiteral("header"));
+  header_->setAutoFillBackground(true);
+  auto* row = new QHBoxLayout(header_);
+  row->setContentsMargins(4, 4, kOuter, 4);
+  row->setSpacing(6);
+  auto* bar = new QMenuBar(header_);
+  bar->setNativeMenuBar(false);
+  bar->setSizePolicy(QSizePolicy::Minimum, QSizePolicy::Preferred);
+  actions_.fill(bar, recent_, language_);
+  row->addWidget(bar);
+  tools_ = new QWidget(header_);
+  auto* tools = new QHBoxLayout(tools_);
+  tools->setContentsMargins(0, 0, 0, 0);
+  tools->setSpacing(6);
+  const auto tool = [&](Command command, const QString& name) {
+    auto* button = new QToolButton(tools_);
+    button->setObjectName(name);
+    button->setDefaultAction(actions_[command]);
+    button->setAutoRaise(true);
+    tools->addWidget(button);
+    return button;
+  };
+  tool(Command::undo, QStringLiteral("undoButton"))->setToolButtonStyle(Qt::ToolButtonIconOnly);
+  tool(Command::redo, QStringLiteral("redoButton"))->setToolButtonStyle(Qt::ToolButtonIconOnly);
+  undoText_ = new QLabel(tools_);
+  undoText_->setFont(stayalight::font(Face::condensed, 12));
+  undoText_->setMinimumWidth(40);
+  undoText_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+  tools->addWidget(undoText_, 1);
+  const auto place = [&](Command command, MessageId text, const QString& name) {
+    QToolButton* button = tool(command, name);
+    button->setToolButtonStyle(Qt::ToolButtonTextOnly);
+    button->setText(words(language_, text));
+    button->setFont(stayalight::font(Face::condensed, 13, Weight::medium));
+    button->setMinimumSize(72, 28);
+  };
+  place(Command::boards, kPlaceBoards, QStringLiteral("placeBoards"));
+  place(Command::paper, kPlacePaper, QStringLiteral("placePaper"));
+  auto* space = new QWidget(tools_);
+  space->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Preferred);
+  tools->addWidget(space, 1);
+  QToolButton* print = tool(Command::print, QStringLiteral("printButton"));
+  print->setToolButtonStyle(Qt::ToolButtonTextBesideIcon);
+  print->setText(words(language_, kPrint));
+  print->setAutoRaise(false);
+  row->addWidget(tools_, 1);
+  setMenuWidget(header_);
+}
+
+void MainWindow::buildPages() {
+  pages_ = new QStackedWidget(this);
+  setCentralWidget(pages_);
+  start_ = new StartPage(formStyle(), pages_);
+  pages_->addWidget(start_);
+  places_ = new QStackedWidget(pages_);
+  pages_->addWidget(places_);
+
+  auto* boardsPlace = new QWidget(places_);
+  auto* outer = new QVBoxLayout(boardsPlace);
+  outer->setContentsMargins(kOuter, 8, kOuter, 4);
+  rows_ = new QSplitter(Qt::Vertical, boardsPlace);
+  rows_->setObjectName(QStringLiteral("rows"));
+  rows_->setHandleWidth(10);
+  rows_->setChildrenCollapsible(false);
+  outer->addWidget(rows_);
+  upper_ = new QSplitter(Qt::Horizontal, rows_);
+  lower_ = new QSplitter(Qt::Horizontal, rows_);
+  for (QSplitter* splitter : {upper_, lower_}) {
+    splitter->setHandleWidth(14);
+    splitter->setChildrenCollapsible(false);
+  }
+
+  boards_ = new BoardsView(upper_);
+  boards_->setObjectName(QStringLiteral("boards"));
+  boards_->setLanguage(&language_);
+  auto* under = new QWidget;
+  auto* underColumn = new QVBoxLayout(under);
+  underColumn->setContentsMargins(0, 0, 0, 0);
+  underColumn->setSpacing(8);
+  card_ = new EffectCard(under);
+  card_->setObjectName(QStringLiteral("effectCard"));
+  feeder_ = new FeederLine(under);
+  feeder_->setObjectName(QStringLiteral("feederLine"));
+  underColumn->addWidget(card_, 4);
+  underColumn->addWidget(feeder_, 3);
+  boards_->setUnderBackup(under);
+  upper_->addWidget(boards_);
+
+  auto* right = new SheetFrame(upper_);
+  auto* rightColumn = new QVBoxLayout(right);
+  rightColumn->setContentsMargins(0, 6, 0, 0);
+  rightColumn->setSpacing(2);
+  auto* tabs = new QHBoxLayout;
+  tabs->setContentsMargins(kOuter, 0, kOuter, 0);
+  tabs->setSpacing(4);
+  const auto sideButton = [&](Command command, MessageId text, const QString& name) {
+    auto* button = new QToolButton(right);
+    button->setObjectName(name);
+    button->setDefaultAction(actions_[command]);
+    button->setText(words(language_, text));
+    button->setToolButtonStyle(Qt::ToolButtonTextOnly);
+    button->setAutoRaise(true);
+    button->setFont(stayalight::font(Face::condensed, 12, Weight::medium));
+    tabs->addWidget(button);
+  };
+  sideButton(Command::answers, kSideAnswers, QStringLiteral("sideAnswers"));
+  sideButton(Command::inspector, kSideFacts, QStringLiteral("sideFacts"));
+  tabs->addStretch(1);
+  rightColumn->addLayout(tabs);
+  side_ = new QStackedWidget(right);
+  answers_ = new AnswersColumn(side_);
+  answers_->setObjectName(QStringLiteral("answers"));
+  side_->addWidget(answers_);
+  auto* facts = new QWidget(side_);
+  auto* factsColumn = new QVBoxLayout(facts);
+  factsColumn->setContentsMargins(0, 4, 0, 0);
+  factsColumn->setSpacing(6);
+  // While facts are typed the answer stays in sight.
+  sideSummary_ = new QLabel(facts);
+  sideSummary_->setObjectName(QStringLiteral("sideSummary"));
+  sideSummary_->setFont(stayalight::font(Face::condensed, 12, Weight::medium));
+  sideSummary_->setWordWrap(true);
+  sideSummary_->setContentsMargins(kOuter, 0, kOuter, 0);
+  factsColumn->addWidget(sideSummary_);
+  inspector_ = new Inspector(formStyle(), facts);
+  inspector_->setObjectName(QStringLiteral("inspector"));
+  factsColumn->addWidget(inspector_, 1);
+  side_->addWidget(facts);
+  rightColumn->addWidget(side_, 1);
+  upper_->addWidget(right);
+
+  auto* stripSheet = new SheetFrame(lower_);
+  auto* stripColumn = new QVBoxLayout(stripSheet);
+  stripColumn->setContentsMargins(0, 0, 0, 0);
+  strip_ = new OutageStrip(stripSheet);
+  strip_->setObjectName(QStringLiteral("outageStrip"));
+  stripColumn->addWidget(strip_);
+  lower_->addWidget(stripSheet);
+  auto* findingsSheet = new SheetFrame(lower_);
+  auto* findingsColumn = new QVBoxLayout(findingsSheet);
+  findingsColumn->setContentsMargins(0, 0, 0, 0);
+  findings_ = new FindingsList(findingsSheet);
+  findings_->setObjectName(QStringLiteral("findings"));
+  findingsColumn->addWidget(findings_);
+  lower_->addWidget(findingsSheet);
+  for (QSplitter* splitter : {upper_, lower_}) {
+    splitter->setStretchFactor(0, 1);
+    splitter->setStretchFactor(1, 0);
+    splitter->widget(1)->setMinimumWidth(270);
+  }
+  rows_->setStretchFactor(0, 7);
+  rows_->setStretchFactor(1, 3);
+  // One edge for both rows.
+  connect(upper_, &QSplitter::splitterMoved, this, [this] { lower_->setSizes(upper_->sizes()); });
+  connect(lower_, &QSplitter::splitterMoved, this, [this] { upper_->setSizes(lower_->sizes()); });
+  places_->addWidget(boardsPlace);
+
+  paper_ = new PaperView(language_, places_);
+  paper_->setObjectName(QStringLiteral("paper"));
+  places_->addWidget(paper_);
+}
+
+void MainWindow::buildStatus() {
+  auto* bar = new QWidget(this);
+  bar->setObjectName(QStringLiteral("statusLine"));
+  auto* row = new QHBoxLayout(bar);
+  row->setContentsMargins(14, 2, 14, 4);
+  row->setSpacing(16);
+  status_ = new QLabel(bar);
+  status_->setObjectName(QStringLiteral("statusMessage"));
+  status_->setFont(stayalight::font(Face::condensed, 12, Weight::medium));
+  status_->setTextFormat(Qt::PlainText);
+  hints_ = new QLabel(bar);
+  hints_->setFont(stayalight::font(Face::condensed, 11.5));
+  hints_->setTextFormat(Qt::PlainText);
+  edition_ = new QLabel(bar);
+  edition_->setObjectName(QStringLiteral("edition"));
+  edition_->setFont(stayalight::font(Face::condensed, 11.5));
+  hints_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
+  row->addWidget(status_);
+  row->addWidget(hints_, 1);
+  row->addWidget(edition_);
+  auto* under = new QToolBar(this);
+  under->setObjectName(QStringLiteral("statusBar"));
+  under->setMovable(false);
+  under->setFloatable(false);
+  under->setContextMenuPolicy(Qt::PreventContextMenu);
+  under->toggleViewAction()->setVisible(false);
+  bar->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Preferred);
+  under->addWidget(bar);
+  addToolBar(Qt::BottomToolBarArea, under);
+}
+
+void MainWindow::showPlace(Command place) {
+  places_->setCurrentIndex(place == Command::paper ? 1 : 0);
+  actions_[place]->setChecked(true);
+  showHints();
+}
+
+void MainWindow::showSide(Command side) {
+  side_->setCurrentIndex(side == Command::inspector ? 1 : 0);
+  actions_[side]->setChecked(true);
+}
+
+void MainWindow::restorePlaces() {
+  const QSettings settings;
+  const QByteArray geometry = settings.value(QStringLiteral("window/geometry")).toByteArray();
+  if (geometry.isEmpty() || !restoreGeometry(geometry)) {
+    const QSize room = screen() != nullptr ? screen()->availableSize() : QSize(1440, 900);
+    resize(QSize(1440, 900).boundedTo(room));
+  }
+  if (!rows_->restoreState(settings.value(QStringLiteral("window/rows")).toByteArray())) {
+    rows_->setSizes({height() * 62 / 100, height() * 30 / 100});
+  }
+  const QByteArray columns = settings.value(QStringLiteral("window/columns")).toByteArray();
+  if (!upper_->restoreState(columns)) {
+    const int right = width() < kNarrow ? kNarrowRightWidth : kRightWidth;
+    upper_->setSizes({width() - right - 2 * kOuter, right});
+  }
+  lower_->setSizes(upper_->sizes());
+  const QString theme = settings.value(QStringLiteral("theme")).toString();
+  if (theme == QLatin1String("light")) theme_ = Theme::light;
+  if (theme == QLatin1String("dark")) theme_ = Theme::dark;
+  if (theme == QLatin1String("contrast")) theme_ = Theme::contrast;
+  palette_ = Palette(theme_.value_or(desktopTheme()));
+}
+
+void MainWindow::keepPlaces() {
+  QSettings settings;
+  settings.setValue(QStringLiteral("window/geometry"), saveGeometry());
+  settings.setValue(QStringLiteral("window/rows"), rows_->saveState());
+  settings.setValue(QStringLiteral("window/columns"), upper_->saveState());
+}
+
+void MainWindow::setTheme(std::optional<Theme> theme) {
+  theme_ = theme;
+  palette_ = Palette(theme.value_or(desktopTheme()));
+  const char* word = !theme ? "desktop" : *theme == Theme::light ? "light" : *theme == Theme::dark ? "dark" : "contrast";
+  QSettings().setValue(QStringLiteral("theme"), QString::fromLatin1(word));
+  applyPalette();
+}
+
+void MainWindow::applyPalette() {
+  applyStyle(*qApp, palette_);
+  const QPalette widgets = widgetPalette(palette_);
+  const auto ground = [&](QWidget* widget, ColorRole role) {
+    QPalette colors = widgets;
+    colors.setColor(QPalette::Window, palette_.color(role));
+    widget->setPalette(colors);
+    widget->setAutoFillBackground(true);
+  };
+  for (QFrame* sheet : findChildren<QFrame*>(QStringLiteral("sheet"))) ground(sheet, ColorRole::sheet);
+  ground(header_, ColorRole::sheet);
+  actions_.setColors(palette_);
+  boards_->setPalette(palette_);
+  answers_->setColors(palette_);
+  strip_->setColors(palette_);
+  findings_->setColors(palette_);
+  inspector_->setStyle(formStyle());
+  start_->setStyle(formStyle());
+  const Command chosen = !theme_ ? Command::desktop : *theme_ == Theme::light ? Command::light : *theme_ == Theme::dark ? Command::dark : Command::contrast;
+  actions_[chosen]->setChecked(true);
+  if (open_) showAll(document_->plan(), assessment_);
+  say(status_->text());
+}
+
+void MainWindow::connectActions() {
+  const auto on = [this](Command command, auto&& what) { connect(actions_[command], &QAction::triggered, this, what); };
+  on(Command::newPlan, [this] {
+    if (!mayLeave()) return;
+    document_->close();
+    open_ = false;
+    planChanged();
+    showTitle();
+  });
+  on(Command::open, [this] { chooseFile(); });
+  on(Command::sample, [this] {
+    if (mayLeave()) openSample();
+  });
+  on(Command::save, [this] { save(); });
+  on(Command::saveAs, [this] { saveAs(); });
+  on(Command::print, [this] {
+    showPlace(Command::paper);
+    paper_->printPages();
+  });
+  on(Command::savePdf, [this] {
+    showPlace(Command::paper);
+    paper_->savePdf();
+  });
+  on(Command::quit, [this] { close(); });
+  on(Command::undo, [this] { document_->undo(); });
+  on(Command::redo, [this] { document_->redo(); });
+  on(Command::move, [this] { moveSelection(); });
+  on(Command::sendBack, [this] { sendSelectionBack(); });
+  on(Command::facts, [this] {
+    showSide(Command::inspector);
+    inspector_->focusField({});
+  });
+  on(Command::working, [this] {
+    const auto selected = selectedBreakers();
+    if (!selected.empty()) workingOf(selected.front());
+    else openWorking(answers_->answers().hours);
+  });
+  on(Command::add, [this] {
+    showSide(Command::inspector);
+    if (auto* button = inspector_->findChild<QPushButton*>(QStringLiteral("addNew"))) button->showMenu();
+  });
+  on(Command::copy, [this] { copySelection(); });
+  on(Command::remove, [this] { removeSelection(); });
+  for (const Command place : {Command::boards, Command::paper}) on(place, [this, place] { showPlace(place); });
+  for (const Command side : {Command::answers, Command::inspector}) on(side, [this, side] { showSide(side); });
+  on(Command::desktop, [this] { setTheme(std::nullopt); });
+  on(Command::light, [this] { setTheme(Theme::light); });
+  on(Command::dark, [this] { setTheme(Theme::dark); });
+  on(Command::contrast, [this] { setTheme(Theme::contrast); });
+  on(Command::keys, [this] { showKeys(); });
+  on(Command::cautions, [this] { showCautions(); });
+  on(Command::about, [this] { showAbout(); });
+}
+
+}  // namespace stayalight

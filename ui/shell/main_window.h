@@ -1,0 +1,151 @@
+#pragma once
+
+// The one window: boards and paper as places, answers or facts at the right, the outage strip and the findings below.
+// Every change goes through core's edit functions into the document, one undo step each; after it the plan is assessed
+// once and every view gets that assessment.
+
+#include <QtWidgets/QMainWindow>
+#include <memory>
+#include <optional>
+
+#include "ui/answers/answers_text.h"
+#include "ui/boards/boards_view.h"
+#include "ui/document/plan_document.h"
+#include "ui/inspector/inspector.h"
+#include "ui/shell/actions.h"
+#include "ui/wording/language.h"
+
+class QLabel;
+class QMenu;
+class QSplitter;
+class QStackedWidget;
+class QToolButton;
+
+namespace stayalight {
+
+class AnswersColumn;
+class EffectCard;
+class FeederLine;
+class FindingsList;
+class OutageStrip;
+class PaperView;
+class StartPage;
+class WorkingWindow;
+
+class MainWindow : public QMainWindow {
+  Q_OBJECT
+ public:
+  explicit MainWindow(QWidget* parent = nullptr);
+  ~MainWindow() override;
+
+  /// Opens a plan file after asking about unsaved changes; false where nothing was opened.
+  bool openFile(const QString& path);
+  /// The built-in sample as a plan without a file.
+  void openSample();
+  void startPlan(const Plan& plan);
+  /// Offers what was left by a session that ended without saving.
+  void offerAutosaves();
+
+  [[nodiscard]] PlanDocument& document() { return *document_; }
+  [[nodiscard]] const Assessment& assessment() const { return assessment_; }
+  [[nodiscard]] BoardsView* boards() const { return boards_; }
+  [[nodiscard]] Inspector* inspector() const { return inspector_; }
+  [[nodiscard]] AnswersColumn* answers() const { return answers_; }
+  [[nodiscard]] FindingsList* findings() const { return findings_; }
+  [[nodiscard]] OutageStrip* strip() const { return strip_; }
+  [[nodiscard]] PaperView* paper() const { return paper_; }
+  [[nodiscard]] StartPage* startPage() const { return start_; }
+  [[nodiscard]] EffectCard* card() const { return card_; }
+  [[nodiscard]] QAction* action(Command command) const { return actions_[command]; }
+  [[nodiscard]] QString statusText() const;
+  void setTheme(std::optional<Theme> theme);  ///< none: as the desktop has it
+
+ protected:
+  void closeEvent(QCloseEvent* event) override;
+  void dragEnterEvent(QDragEnterEvent* event) override;
+  void dropEvent(QDropEvent* event) override;
+
+ private:
+  // main_window.cpp: what stands where
+  void buildHeader();
+  void buildPages();
+  void buildStatus();
+  void connectViews();
+  void connectActions();
+  void showPlace(Command place);
+  void showSide(Command side);
+  void restorePlaces();
+  void keepPlaces();
+  void applyPalette();
+  [[nodiscard]] FormStyle formStyle() const;
+
+  // main_window_edit.cpp: changes, and what they change on the screen
+  void edit(Result<Plan> after, const Message& name, const QString& mergeWith = {});
+  void refuse(const Message& why);
+  void planChanged();
+  void showFileState();
+  void showAll(const Plan& plan, const Assessment& assessment);
+  void showSelection();
+  void showPending(const std::optional<BoardMove>& move);
+  void say(const QString& text, bool wrong = false);
+  void showHints();
+  void moveSelection();
+  void sendSelectionBack();
+  void copySelection();
+  void removeSelection();
+  void applyFindingFix(const Finding& finding);
+  void jumpTo(const Finding& finding);
+  void openWorking(const WorkingTarget& target);
+  void workingOf(BreakerId breaker);
+  void contextMenu(EntityRef breaker, QPoint global);
+  [[nodiscard]] std::vector<BreakerId> selectedBreakers() const;
+  [[nodiscard]] std::vector<CircuitId> selectedCircuits() const;
+
+  // main_window_files.cpp: files
+  bool mayLeave();
+  void chooseFile();
+  bool save();
+  bool saveAs();
+  void showError(const Message& why);
+  void showTitle();
+  void fillRecent();
+  void showPlan();
+
+  // help_pages.cpp
+  void showKeys();
+  void showCautions();
+  void showAbout();
+
+  ProgramLanguage language_;
+  Palette palette_;
+  std::optional<Theme> theme_;
+  PlanDocument* document_;
+  Assessment assessment_;
+  Actions actions_;
+  QMenu* recent_;
+  QStackedWidget* pages_ = nullptr;
+  QStackedWidget* places_ = nullptr;
+  QStackedWidget* side_ = nullptr;
+  QSplitter* rows_ = nullptr;
+  QSplitter* upper_ = nullptr;
+  QSplitter* lower_ = nullptr;
+  QWidget* header_ = nullptr;
+  QWidget* tools_ = nullptr;
+  QLabel* undoText_ = nullptr;
+  QLabel* status_ = nullptr;
+  QLabel* hints_ = nullptr;
+  QLabel* edition_ = nullptr;
+  BoardsView* boards_ = nullptr;
+  EffectCard* card_ = nullptr;
+  FeederLine* feeder_ = nullptr;
+  AnswersColumn* answers_ = nullptr;
+  Inspector* inspector_ = nullptr;
+  QLabel* sideSummary_ = nullptr;
+  OutageStrip* strip_ = nullptr;
+  FindingsList* findings_ = nullptr;
+  PaperView* paper_ = nullptr;
+  StartPage* start_ = nullptr;
+  bool open_ = false;
+};
+
+}  // namespace stayalight

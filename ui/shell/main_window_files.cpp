@@ -1,0 +1,260 @@
+#include <QtCore/QFile>
+#include <QtCore/QFileInfo>
+#include <QtCore/QMimeData>
+#include <QtGui/QAction>
+#include <QtGui/QCloseEvent>
+#include <QtGui/QDropEvent>
+#include <QtWidgets/QFileDialog>
+#include <QtWidgets/QMenu>
+#include <QtWidgets/QMessageBox>
+#include <QtWidgets/QPushButton>
+
+#include "core/file/file.h"
+#include "ui/shell/main_window.h"
+
+namespace stayalight {
+namespace {
+
+constexpr MessageId kUntitled{"shell.untitled"};
+constexpr MessageId kTitle{"shell.title"};
+constexpr MessageId kOpenTitle{"shell.open.title"};
+constexpr MessageId kSaveTitle{"shell.save.title"};
+constexpr MessageId kFilter{"shell.filter"};
+constexpr MessageId kErrorTitle{"shell.error.title"};
+constexpr MessageId kAskSave{"shell.ask.save"};
+constexpr MessageId kAskSaveYes{"shell.ask.save_yes"};
+constexpr MessageId kAskSaveNo{"shell.ask.save_no"};
+constexpr MessageId kCancel{"shell.ask.cancel"};
+constexpr MessageId kAskOverwrite{"shell.ask.overwrite"};
+constexpr MessageId kOverwrite{"shell.ask.overwrite_yes"};
+constexpr MessageId kSaveElsewhere{"shell.ask.save_elsewhere"};
+constexpr MessageId kAskRecover{"shell.ask.recover"};
+constexpr MessageId kRecoverYes{"shell.ask.recover_yes"};
+constexpr MessageId kRecoverNo{"shell.ask.recover_no"};
+constexpr MessageId kRecoverLater{"shell.ask.recover_later"};
+constexpr MessageId kLocked{"shell.locked"};
+constexpr MessageId kNoRecent{"shell.menu.no_recent"};
+constexpr MessageId kSampleName{"shell.sample.name"};
+constexpr MessageId kOpened{"shell.opened"};
+constexpr MessageId kSavedAs{"shell.saved_as"};
+const QLatin1String kSuffix(".stayalight");
+
+}  // namespace
+
+void MainWindow::showTitle() {
+  if (!open_) {
+    setWindowTitle(QStringLiteral("Stayalight"));
+    setWindowModified(false);
+    return;
+  }
+  const QString name = document_->name().isEmpty() ? words(language_, kUntitled) : document_->name();
+  setWindowTitle(words(language_, kTitle, QString(name + QStringLiteral("[*]")).toStdString()));
+  setWindowModified(document_->isModified());
+}
+
+void MainWindow::showError(const Message& why) {
+  const QString text = words(why, language_);
+  say(text, true);
+  QMessageBox box(QMessageBox::Warning, words(language_, kErrorTitle), text, QMessageBox::Ok, this);
+  box.setObjectName(QStringLiteral("errorBox"));
+  box.setTextFormat(Qt::PlainText);
+  box.exec();
+}
+
+void MainWindow::showPlan() {
+  open_ = true;
+  showPlace(Command::boards);
+  boards_->select({});
+  inspector_->setPlan(document_->plan());
+  inspector_->look({RecordKind::site});
+  planChanged();
+  showTitle();
+  fillRecent();
+  boards_->setFocus();
+}
+
+bool MainWindow::openFile(const QString& path) {
+  if (!mayLeave()) return false;
+  if (const std::optional<Message> why = document_->open(path)) {
+    // A file that is gone has no place among the recent ones.
+    if (!QFileInfo::exists(path)) PlanDocument::forgetRecent(path);
+    fillRecent();
+    showError(*why);
+    return false;
+  }
+  showPlan();
+  say(words(language_, kOpened, document_->name().toStdString()));
+  const auto& holder = document_->lockedBy();
+  QStringList notes;
+  if (holder) {
+    notes << words(language_, kLocked, holder->user.toStdString(), holder->host.toStdString(),
+                   QLocale().toString(holder->since.toLocalTime(), QLocale::ShortFormat).toStdString());
+  }
+  for (const Message& note : document_->notes()) notes << words(note, language_);
+  notes.removeDuplicates();
+  if (!notes.isEmpty()) {
+    QMessageBox box(QMessageBox::Information, words(language_, kErrorTitle), notes.join(QStringLiteral("\n\n")), QMessageBox::Ok, this);
+    box.setObjectName(QStringLiteral("notesBox"));
+    box.setTextFormat(Qt::PlainText);
+    box.exec();
+  }
+  return true;
+}
+
+void MainWindow::openSample() {
+  QFile file(QStringLiteral(":/samples/river-house.stayalight"));
+  if (!file.open(QIODevice::ReadOnly)) return;
+  const QByteArray bytes = file.readAll();
+  const std::string name = words(language_, kSampleName).toStdString();
+  const Result<ReadPlan> read = readPlan(std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())), name);
+  if (!read) {
+    showError(read.refusal());
+    return;
+  }
+  document_->start(read.value().plan, QString::fromStdString(name));
+  showPlan();
+}
+
+void MainWindow::startPlan(const Plan& plan) {
+  document_->start(plan, QString::fromStdString(plan.site->name));
+  showPlan();
+}
+
+void MainWindow::chooseFile() {
+  const QString folder = document_->path().isEmpty() ? QString() : QFileInfo(document_->path()).absolutePath();
+  const QString path = QFileDialog::getOpenFileName(this, words(language_, kOpenTitle), folder, words(language_, kFilter));
+  if (!path.isEmpty()) openFile(path);
+}
+
+bool MainWindow::save() {
+  if (!open_) return true;
+  if (document_->path().isEmpty()) return saveAs();
+  if (document_->differsFromDisk()) {
+    QMessageBox box(QMessageBox::Question, words(language_, kErrorTitle), words(language_, kAskOverwrite, document_->name().toStdString()), QMessageBox::NoButton, this);
+    box.setObjectName(QStringLiteral("overwriteBox"));
+    QPushButton* overwrite = box.addButton(words(language_, kOverwrite), QMessageBox::DestructiveRole);
+    QPushButton* elsewhere = box.addButton(words(language_, kSaveElsewhere), QMessageBox::AcceptRole);
+    box.addButton(words(language_, kCancel), QMessageBox::RejectRole);
+    box.setDefaultButton(elsewhere);
+    box.exec();
+    if (box.clickedButton() == elsewhere) return saveAs();
+    if (box.clickedButton() != overwrite) return false;
+  }
+  if (const std::optional<Message> why = document_->save(true)) {
+    showError(*why);
+    return false;
+  }
+  planChanged();
+  showTitle();
+  say(words(language_, kSavedAs, document_->path().toStdString()));
+  return true;
+}
+
+bool MainWindow::saveAs() {
+  if (!open_) return true;
+  QString start = document_->path();
+  if (start.isEmpty()) start = (document_->name().isEmpty() ? words(language_, kUntitled) : document_->name()) + kSuffix;
+  QString path = QFileDialog::getSaveFileName(this, words(language_, kSaveTitle), start, words(language_, kFilter));
+  if (path.isEmpty()) return false;
+  if (QFileInfo(path).suffix().isEmpty()) path += kSuffix;
+  if (const std::optional<Message> why = document_->saveAs(path)) {
+    showError(*why);
+    return false;
+  }
+  planChanged();
+  showTitle();
+  fillRecent();
+  say(words(language_, kSavedAs, document_->path().toStdString()));
+  return true;
+}
+
+bool MainWindow::mayLeave() {
+  if (boards_->carrying()) boards_->cancel();
+  // A field still being typed counts.
+  if (QWidget* typing = focusWidget()) typing->clearFocus();
+  if (!open_ || !document_->isModified()) return true;
+  const std::string name = document_->name().isEmpty() ? words(language_, kUntitled).toStdString() : document_->name().toStdString();
+  QMessageBox box(QMessageBox::Question, words(language_, kErrorTitle), words(language_, kAskSave, name), QMessageBox::NoButton, this);
+  box.setObjectName(QStringLiteral("saveBox"));
+  QPushButton* yes = box.addButton(words(language_, kAskSaveYes), QMessageBox::AcceptRole);
+  QPushButton* no = box.addButton(words(language_, kAskSaveNo), QMessageBox::DestructiveRole);
+  QPushButton* cancel = box.addButton(words(language_, kCancel), QMessageBox::RejectRole);
+  yes->setObjectName(QStringLiteral("save"));
+  no->setObjectName(QStringLiteral("discard"));
+  cancel->setObjectName(QStringLiteral("cancel"));
+  box.setDefaultButton(yes);
+  box.setEscapeButton(cancel);
+  box.exec();
+  if (box.clickedButton() == yes) return save();
+  return box.clickedButton() == no;
+}
+
+void MainWindow::offerAutosaves() {
+  for (const Leftover& leftover : leftovers()) {
+    const QString when = QLocale().toString(leftover.written.toLocalTime(), QLocale::ShortFormat);
+    QMessageBox box(QMessageBox::Question, words(language_, kErrorTitle), words(language_, kAskRecover, leftover.name.toStdString(), when.toStdString()),
+                    QMessageBox::NoButton, this);
+    box.setObjectName(QStringLiteral("recoverBox"));
+    QPushButton* yes = box.addButton(words(language_, kRecoverYes), QMessageBox::AcceptRole);
+    QPushButton* no = box.addButton(words(language_, kRecoverNo), QMessageBox::DestructiveRole);
+    QPushButton* later = box.addButton(words(language_, kRecoverLater), QMessageBox::RejectRole);
+    box.setDefaultButton(yes);
+    box.setEscapeButton(later);
+    box.exec();
+    if (box.clickedButton() == no) removeLeftover(leftover);
+    if (box.clickedButton() != yes) continue;
+    if (!mayLeave()) return;
+    if (const std::optional<Message> why = document_->recover(leftover)) {
+      showError(*why);
+      continue;
+    }
+    showPlan();
+    return;
+  }
+}
+
+void MainWindow::fillRecent() {
+  recent_->clear();
+  for (const QString& path : PlanDocument::recentFiles()) {
+    QAction* action = recent_->addAction(QFileInfo(path).completeBaseName());
+    action->setStatusTip(path);
+    action->setToolTip(path);
+    connect(action, &QAction::triggered, this, [this, path] { openFile(path); });
+  }
+  if (recent_->isEmpty()) recent_->addAction(words(language_, kNoRecent))->setEnabled(false);
+}
+
+void MainWindow::closeEvent(QCloseEvent* event) {
+  if (!mayLeave()) {
+    event->ignore();
+    return;
+  }
+  keepPlaces();
+  document_->close();
+  event->accept();
+}
+
+namespace {
+
+QString droppedPlan(const QMimeData* data) {
+  for (const QUrl& url : data->urls()) {
+    if (url.isLocalFile()) return url.toLocalFile();
+  }
+  return {};
+}
+
+}  // namespace
+
+void MainWindow::dragEnterEvent(QDragEnterEvent* event) {
+  if (!droppedPlan(event->mimeData()).isEmpty()) event->acceptProposedAction();
+}
+
+void MainWindow::dropEvent(QDropEvent* event) {
+  const QString path = droppedPlan(event->mimeData());
+  if (path.isEmpty()) return;
+  event->acceptProposedAction();
+  // After the drop has ended: a question must not hold up the program it came from.
+  QMetaObject::invokeMethod(this, [this, path] { openFile(path); }, Qt::QueuedConnection);
+}
+
+}  // namespace stayalight
