@@ -19,7 +19,8 @@ struct TaskName {
   std::string_view word;
   Task task;
 };
-constexpr TaskName kTasks[] = {{"assess", Task::assess}, {"review", Task::review}, {"print", Task::print}, {"draw", Task::draw}};
+constexpr TaskName kTasks[] = {
+    {"assess", Task::assess}, {"review", Task::review}, {"print", Task::print}, {"draw", Task::draw}};
 
 std::vector<std::string> splitAtCommas(std::string_view text) {
   std::vector<std::string> parts;
@@ -43,7 +44,8 @@ std::optional<Message> wrongWith(const CommandLine& line, const std::string& com
   if (std::count(line.plans.begin(), line.plans.end(), "-") > 1) return say(kInputTwice);
   if ((line.task == Task::print || line.task == Task::draw) && line.out.empty()) return say(kNoOut, command);
   if (!line.paper.empty() && line.paper != "letter" && line.paper != "a4") return say(kPaper, line.paper);
-  if (line.task == Task::draw && line.out != "-" && !line.out.ends_with(".png") && !line.out.ends_with(".svg")) {
+  if (line.task == Task::draw && line.out != "-" && !line.out.ends_with(".png") &&
+      !line.out.ends_with(".svg")) {
     return say(kPicture, line.out);
   }
   return std::nullopt;
@@ -58,7 +60,8 @@ Result<CommandLine> parseCommandLine(const std::vector<std::string>& words) {
   for (std::size_t i = 0; i < words.size(); ++i) {
     const std::string& word = words[i];
     if (optionsEnded || word.empty() || word[0] != '-' || word == "-") {
-      const auto* const named = std::find_if(std::begin(kTasks), std::end(kTasks), [&](const TaskName& t) { return t.word == word; });
+      const auto* const named = std::find_if(std::begin(kTasks), std::end(kTasks),
+                                             [&](const TaskName& t) { return t.word == word; });
       if (i == 0 && named != std::end(kTasks)) {
         line.task = named->task;
         command = word;
@@ -78,12 +81,17 @@ Result<CommandLine> parseCommandLine(const std::vector<std::string>& words) {
     const std::string option = word.substr(0, equals);
     if (!hasOption(line.task, option)) return say(kUnknownOption, option, command);
     std::string value;
-    if (equals != std::string::npos) value = word.substr(equals + 1);
-    else if (i + 1 < words.size()) value = words[++i];
+    if (equals != std::string::npos)
+      value = word.substr(equals + 1);
+    else if (i + 1 < words.size())
+      value = words[++i];
     if (value.empty()) return say(kNoValue, option);
-    if (option == "--out") line.out = value;
-    else if (option == "--sheets") line.sheets = splitAtCommas(value);
-    else line.paper = value;
+    if (option == "--out")
+      line.out = value;
+    else if (option == "--sheets")
+      line.sheets = splitAtCommas(value);
+    else
+      line.paper = value;
   }
   if (auto wrong = wrongWith(line, command)) return std::move(*wrong);
   return line;

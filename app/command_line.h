@@ -21,8 +21,8 @@ struct CommandLine {
   std::string paper;                ///< "letter" or "a4"; empty: as the plan says
 };
 
-/// Refused: an unknown command or option, an option without its value or that the command does not have, no plan where
-/// one is needed, no --out. `words` without the program's name.
+/// Refused: an unknown command or option, an option without its value or that the command does not have, no
+/// plan where one is needed, no --out. `words` without the program's name.
 [[nodiscard]] Result<CommandLine> parseCommandLine(const std::vector<std::string>& words);
 
 inline constexpr int kExitOk = 0;

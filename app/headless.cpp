@@ -23,10 +23,12 @@ constexpr MessageId kOutput{"command.output"};
 constexpr MessageId kFaces{"command.faces"};
 constexpr MessageId kNoDanger{"command.no_findings"};
 constexpr MessageId kFindingLine{"command.finding"};
-constexpr MessageId kSeverity[] = {MessageId{"command.danger"}, MessageId{"command.must_fix"}, MessageId{"command.check_on_site"},
-                                   MessageId{"command.advice"}};
+constexpr MessageId kSeverity[] = {MessageId{"command.danger"}, MessageId{"command.must_fix"},
+                                   MessageId{"command.check_on_site"}, MessageId{"command.advice"}};
 
-std::string inputName(const std::string& plan) { return plan == "-" ? render(say(kInput), plainEnglish()) : plan; }
+std::string inputName(const std::string& plan) {
+  return plan == "-" ? render(say(kInput), plainEnglish()) : plan;
+}
 
 Result<ReadPlan> readInput() {
   const std::size_t most = ReadLimits{}.bytes;
@@ -123,7 +125,8 @@ int reviewPlans(const CommandLine& line) {
     for (const Finding& finding : assessment.findings) {
       danger = danger || finding.severity == Severity::danger;
       const std::string citation = finding.rule.key.empty() ? std::string() : language.citation(finding.rule);
-      text += render(say(kFindingLine, inputName(name), std::vector<Message>{say(kSeverity[static_cast<std::size_t>(finding.severity)])},
+      text += render(say(kFindingLine, inputName(name),
+                         std::vector<Message>{say(kSeverity[static_cast<std::size_t>(finding.severity)])},
                          render(finding.plain, language), render(finding.trade, language)),
                      language);
       text += citation.empty() ? "\n" : " [" + citation + "]\n";
@@ -143,17 +146,21 @@ int printPlan(const CommandLine& line, int& argc, char** argv) {
   const ProgramLanguage language = languageFor(*plan);
   QStringList words;
   for (const std::string& word : line.sheets) words << QString::fromStdString(word);
-  const auto chosen = words.isEmpty() ? Result<std::vector<SheetChoice>>(sheetChoices(*plan, language)) : chosenSheets(*plan, words, language);
+  const auto chosen = words.isEmpty() ? Result<std::vector<SheetChoice>>(sheetChoices(*plan, language))
+                                      : chosenSheets(*plan, words, language);
   if (!chosen) {
     writeError(chosen.refusal());
     return kExitError;
   }
   PaperOptions options;
-  options.size = line.paper.empty() ? plan->site->paper.valueOr(PaperSize::letter) : line.paper == "a4" ? PaperSize::a4 : PaperSize::letter;
+  options.size = line.paper.empty()   ? plan->site->paper.valueOr(PaperSize::letter)
+                 : line.paper == "a4" ? PaperSize::a4
+                                      : PaperSize::letter;
   options.planName = QString::fromStdString(baseName(line.plans.front()));
   options.version = QString::fromUtf8(kVersion.data(), static_cast<qsizetype>(kVersion.size()));
   const std::vector<Sheet> pages = sheets(*plan, assess(*plan), chosen.value(), language, options);
-  const QString title = plan->site->name.empty() ? options.planName : QString::fromStdString(plan->site->name);
+  const QString title =
+      plan->site->name.empty() ? options.planName : QString::fromStdString(plan->site->name);
   if (line.out == "-") {
     const QByteArray bytes = pdfBytes(pages, title);
     if (bytes.isEmpty()) {

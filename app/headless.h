@@ -1,7 +1,7 @@
 #pragma once
 
-// The commands that open no window. Results go to the standard output or a file, errors to the standard error, one
-// line each with file, place and reason.
+// The commands that open no window. Results go to the standard output or a file, errors to the standard
+// error, one line each with file, place and reason.
 
 #include "app/command_line.h"
 

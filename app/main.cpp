@@ -37,14 +37,23 @@ int main(int argc, char** argv) {
   }
   const CommandLine& command = line.value();
   switch (command.task) {
-    case Task::help: return std::fputs(kHelp, stdout) < 0 ? kExitError : kExitOk;
+    case Task::help:
+      return std::fputs(kHelp, stdout) < 0 ? kExitError : kExitOk;
     case Task::version:
-      return std::printf("stayalight %.*s\n", static_cast<int>(kVersion.size()), kVersion.data()) < 0 ? kExitError : kExitOk;
-    case Task::assess: return assessPlans(command);
-    case Task::review: return reviewPlans(command);
-    case Task::print: return printPlan(command, argc, argv);
-    case Task::draw: return drawPlan(command, argc, argv);
-    case Task::window: break;
+      return std::printf("stayalight %.*s\n", static_cast<int>(kVersion.size()), kVersion.data()) < 0
+                 ? kExitError
+                 : kExitOk;
+    case Task::assess:
+      return assessPlans(command);
+    case Task::review:
+      return reviewPlans(command);
+    case Task::print:
+      return printPlan(command, argc, argv);
+    case Task::draw:
+      return drawPlan(command, argc, argv);
+    case Task::window:
+      break;
   }
-  return runWindow(argc, argv, command.plans.empty() ? QString() : QString::fromLocal8Bit(command.plans.front().c_str()));
+  return runWindow(argc, argv,
+                   command.plans.empty() ? QString() : QString::fromLocal8Bit(command.plans.front().c_str()));
 }

@@ -57,7 +57,8 @@ PanelId panelFedBy(const Plan& plan, const Breaker& breaker) {
   if (!stands(breaker, Reading::planned)) return {};
   if (breaker.feeds.is(Feeds::feeder)) return breaker.feedsPanel;
   const Panel* backup = backupPanel(plan);
-  const bool passesThrough = breaker.feeds.is(Feeds::inverterInput) && plan.transfer->arrangement.is(Arrangement::inverterPassThrough);
+  const bool passesThrough = breaker.feeds.is(Feeds::inverterInput) &&
+                             plan.transfer->arrangement.is(Arrangement::inverterPassThrough);
   return passesThrough && backup != nullptr ? backup->id : PanelId{};
 }
 

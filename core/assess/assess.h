@@ -12,9 +12,9 @@ namespace stayalight {
 /// What one breaker shows on a board.
 struct BreakerFigures {
   BreakerId breaker;
-  std::array<AcAmperes, 2> running;    ///< by pole: likely current while everything on it runs
+  std::array<AcAmperes, 2> running;      ///< by pole: likely current while everything on it runs
   std::array<VoltAmperes, 2> connected;  ///< by pole
-  std::optional<Grade> grade;          ///< worst grade of its loads; none without loads
+  std::optional<Grade> grade;            ///< worst grade of its loads; none without loads
   bool known = true;
 };
 /// Totals of one panel for its schedule.
@@ -29,25 +29,26 @@ struct PanelFigures {
 
 struct Assessment {
   bool hasBackup = false;
-  SystemVoltages system;                 ///< of the backup subpanel in an outage
+  SystemVoltages system;  ///< of the backup subpanel in an outage
   InverterLimits limits;
-  HourFigures hour;                      ///< the hour the outage begins in
-  DayProfile profile;                    ///< average by hour of the day in the month shown
-  DayPeaks peaks{};                      ///< likely peak of each leg by hour
+  HourFigures hour;    ///< the hour the outage begins in
+  DayProfile profile;  ///< average by hour of the day in the month shown
+  DayPeaks peaks{};    ///< likely peak of each leg by hour
   StartFigures starts;
   std::vector<SegmentFigures> segments;
   OutageFigures outage;
-  std::vector<BreakerFigures> breakers;  ///< as planned, in the order of breaker ids
+  std::vector<BreakerFigures> breakers;        ///< as planned, in the order of breaker ids
   std::vector<BreakerFigures> breakersBefore;  ///< before the work
   std::vector<PanelFigures> panels;
   std::vector<Finding> findings;
-  Working working;                       ///< empty unless asked for
+  Working working;  ///< empty unless asked for
 };
 
 struct Circumstances {
   bool record = false;  ///< write down how each number came about
 };
-[[nodiscard]] Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstances& circumstances = {});
+[[nodiscard]] Assessment assess(const Plan& plan, const Scenario& scenario,
+                                const Circumstances& circumstances = {});
 [[nodiscard]] inline Assessment assess(const Plan& plan, const Circumstances& circumstances = {}) {
   return assess(plan, *plan.scenario, circumstances);
 }

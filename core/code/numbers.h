@@ -1,6 +1,7 @@
 #pragma once
 
-// The small numbers of the rules, each a row of resources/tables/code_numbers.csv with the rule it belongs to.
+// The small numbers of the rules, each a row of resources/tables/code_numbers.csv with the rule it belongs
+// to.
 
 #include <array>
 #include <cstdint>

@@ -1,6 +1,7 @@
 #pragma once
 
-// A plan as text and back; no file system. The text is JSON, one thing a line, in the order of the field table.
+// A plan as text and back; no file system. The text is JSON, one thing a line, in the order of the field
+// table.
 
 #include <cstddef>
 #include <string>
@@ -25,9 +26,10 @@ struct ReadPlan {
   Plan plan;
   std::vector<Message> notes;  ///< what was changed or kept unread: a higher level, unknown words, migrations
 };
-/// `name` is what messages call the source, e.g. the file's name. Messages give the place (line, or path to the key),
-/// the value found and what was expected. Never throws, never crashes, whatever the text.
-[[nodiscard]] Result<ReadPlan> readPlan(std::string_view text, const std::string& name, const ReadLimits& limits = {});
+/// `name` is what messages call the source, e.g. the file's name. Messages give the place (line, or path to
+/// the key), the value found and what was expected. Never throws, never crashes, whatever the text.
+[[nodiscard]] Result<ReadPlan> readPlan(std::string_view text, const std::string& name,
+                                        const ReadLimits& limits = {});
 /// The text ends with a newline. Reading it gives an equal plan, unknown keys too.
 [[nodiscard]] std::string writePlan(const Plan& plan);
 /// The JSON Schema of the format, made from the field table; resources/ holds a copy that a test compares.

@@ -35,7 +35,8 @@ std::pair<std::int64_t, std::int64_t> placeOf(std::string_view text, std::size_t
 /// The word, or the one sign, at a byte.
 std::string wordAt(std::string_view text, std::size_t byte) {
   const auto inWord = [](char c) {
-    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_' || c == '.' || c == '-';
+    return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '_' ||
+           c == '.' || c == '-';
   };
   const std::string_view rest = text.substr(std::min(byte, text.size()));
   std::size_t length = sequenceLength(rest);
@@ -183,7 +184,8 @@ class Builder {
   }
 
   bool countCircuit() {
-    const bool isCircuit = open_.size() == 2 && open_[0]->as<Object>() != nullptr && open_[1]->as<List>() != nullptr &&
+    const bool isCircuit = open_.size() == 2 && open_[0]->as<Object>() != nullptr &&
+                           open_[1]->as<List>() != nullptr &&
                            open_[0]->as<Object>()->back().key == "circuits";
     if (isCircuit && ++circuits_ > limits_.circuits) {
       return refuse(say(kTooManyCircuits, name_, std::int64_t{progress_.line}, count(limits_.circuits)));
@@ -195,12 +197,13 @@ class Builder {
     std::vector<const Member*> members;
     members.reserve(object.size());
     for (const Member& member : object) members.push_back(&member);
-    std::stable_sort(members.begin(), members.end(), [](const Member* a, const Member* b) { return a->key < b->key; });
+    std::stable_sort(members.begin(), members.end(),
+                     [](const Member* a, const Member* b) { return a->key < b->key; });
     const auto twice = std::adjacent_find(members.begin(), members.end(),
                                           [](const Member* a, const Member* b) { return a->key == b->key; });
     if (twice == members.end()) return true;
-    return refuse(say(kDuplicateKey, name_, std::int64_t{(*std::next(twice))->node.line}, shown((*twice)->key),
-                      std::int64_t{(*twice)->node.line}));
+    return refuse(say(kDuplicateKey, name_, std::int64_t{(*std::next(twice))->node.line},
+                      shown((*twice)->key), std::int64_t{(*twice)->node.line}));
   }
 
   std::string_view text_;
@@ -243,8 +246,11 @@ Result<Node> parse(std::string_view text, const std::string& name, const ReadLim
   }
   Progress progress;
   Builder builder(text, name, limits, progress);
-  const bool whole = nlohmann::json::sax_parse(Bytes(text.data(), &progress), Bytes(text.data() + text.size(), &progress), &builder);
-  if (!whole) return builder.refusal.value_or(say(kNotJson, name, std::int64_t{progress.line}, std::int64_t{1}, std::vector<Message>{say(kEndsEarly)}));
+  const bool whole = nlohmann::json::sax_parse(Bytes(text.data(), &progress),
+                                               Bytes(text.data() + text.size(), &progress), &builder);
+  if (!whole)
+    return builder.refusal.value_or(say(kNotJson, name, std::int64_t{progress.line}, std::int64_t{1},
+                                        std::vector<Message>{say(kEndsEarly)}));
   return std::move(builder.root);
 }
 

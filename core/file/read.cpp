@@ -33,20 +33,26 @@ constexpr MessageId kObjectName{"file.type_object"};
 using json::Node;
 
 MessageId typeName(const Node& node) {
-  constexpr std::array<MessageId, 7> kNames = {kNullName, kFlagName, kWholeName, kNumberName, kTextName, kListName, kObjectName};
+  constexpr std::array<MessageId, 7> kNames = {kNullName, kFlagName, kWholeName, kNumberName,
+                                               kTextName, kListName, kObjectName};
   return kNames[node.value.index()];
 }
 
 MessageId typeName(FieldKind kind) {
   switch (kind) {
-    case FieldKind::flag: return kFlagName;
+    case FieldKind::flag:
+      return kFlagName;
     case FieldKind::whole:
     case FieldKind::identity:
-    case FieldKind::reference: return kWholeName;
-    case FieldKind::number: return kNumberName;
+    case FieldKind::reference:
+      return kWholeName;
+    case FieldKind::number:
+      return kNumberName;
     case FieldKind::text:
-    case FieldKind::choice: return kTextName;
-    case FieldKind::fact: return kObjectName;
+    case FieldKind::choice:
+      return kTextName;
+    case FieldKind::fact:
+      return kObjectName;
   }
   return kTextName;
 }
@@ -89,7 +95,8 @@ class Reader {
 
  private:
   [[noreturn]] void refuseType(const Node& node, const std::string& path, MessageId wanted) const {
-    throw Refused(say(kWrongType, name_, std::int64_t{node.line}, path, one(say(wanted)), one(say(typeName(node)))));
+    throw Refused(
+        say(kWrongType, name_, std::int64_t{node.line}, path, one(say(wanted)), one(say(typeName(node)))));
   }
   [[noreturn]] void refuseAt(const Node& node, const std::string& path, Message why) const {
     throw Refused(say(kAt, name_, std::int64_t{node.line}, path, one(std::move(why))));
@@ -111,8 +118,8 @@ class Reader {
         constexpr std::int64_t kHighest = 1000000;
         if (*level < 1 || *level > kHighest) {
           refuseAt(value, "/stayalight/level",
-                   say(MessageId{"field.out_of_range"}, key, Figure{static_cast<double>(*level), "", 0}, Figure{1, "", 0},
-                       Figure{static_cast<double>(kHighest), "", 0}));
+                   say(MessageId{"field.out_of_range"}, key, Figure{static_cast<double>(*level), "", 0},
+                       Figure{1, "", 0}, Figure{static_cast<double>(kHighest), "", 0}));
         }
         if (*level > kLevel) {
           header.level = static_cast<std::int32_t>(*level);
@@ -125,8 +132,8 @@ class Reader {
     }
   }
 
-  void keep(std::vector<UnknownKey>& unknown, const std::string& key, const Node& value, const std::string& previous,
-            const std::string& path) {
+  void keep(std::vector<UnknownKey>& unknown, const std::string& key, const Node& value,
+            const std::string& previous, const std::string& path) {
     UnknownKey kept{key, {}, previous};
     json::appendValue(kept.json, value);
     unknown.push_back(std::move(kept));
@@ -193,11 +200,13 @@ class Reader {
     }
   }
 
-  void readField(const Node& node, const Field& field, void* record, const std::string& path, RecordKind kind) {
+  void readField(const Node& node, const Field& field, void* record, const std::string& path,
+                 RecordKind kind) {
     const FieldValue value = valueOf(node, field, path);
     if (auto wrong = check(field, value)) refuseAt(node, path, std::move(*wrong));
     if (field.kind == FieldKind::choice) noteWord(field, std::get<std::string>(value), path);
-    if (field.kind == FieldKind::identity) ids_.push_back({kind, std::get<std::int64_t>(value), node.line, path});
+    if (field.kind == FieldKind::identity)
+      ids_.push_back({kind, std::get<std::int64_t>(value), node.line, path});
     if (field.kind == FieldKind::reference) {
       const std::int64_t id = std::get<std::int64_t>(value);
       if (id != 0) references_.push_back({field.target, id, node.line, path});
@@ -250,14 +259,22 @@ class Reader {
     std::string previous;
     for (const auto& [key, value] : *node.as<json::Object>()) {
       const std::string here = path + "/" + json::shown(key);
-      if (key == "value") fact.value = numberOf(value, here);
-      else if (key == "low") fact.low = numberOf(value, here);
-      else if (key == "high") fact.high = numberOf(value, here);
-      else if (key == "who") fact.who = textOf(value, here);
-      else if (key == "when") fact.when = textOf(value, here);
-      else if (key == "how") fact.how = textOf(value, here);
-      else if (key == "grade") readGrade(value, here, fact);
-      else keep(fact.unknown, key, value, previous, here);
+      if (key == "value")
+        fact.value = numberOf(value, here);
+      else if (key == "low")
+        fact.low = numberOf(value, here);
+      else if (key == "high")
+        fact.high = numberOf(value, here);
+      else if (key == "who")
+        fact.who = textOf(value, here);
+      else if (key == "when")
+        fact.when = textOf(value, here);
+      else if (key == "how")
+        fact.how = textOf(value, here);
+      else if (key == "grade")
+        readGrade(value, here, fact);
+      else
+        keep(fact.unknown, key, value, previous, here);
       previous = key;
     }
     inFactOrder(fact.unknown);
@@ -279,7 +296,8 @@ class Reader {
 
   /// As `inTableOrder`, for the parts of a fact.
   static void inFactOrder(std::vector<UnknownKey>& unknown) {
-    static constexpr std::array<std::string_view, 8> kOrder = {"", "value", "grade", "low", "high", "who", "when", "how"};
+    static constexpr std::array<std::string_view, 8> kOrder = {"",     "value", "grade", "low",
+                                                               "high", "who",   "when",  "how"};
     std::map<std::string, std::ptrdiff_t, std::less<>> rank;
     for (std::size_t i = 0; i < kOrder.size(); ++i) rank.emplace(kOrder[i], static_cast<std::ptrdiff_t>(i));
     for (const UnknownKey& key : unknown) {
@@ -294,8 +312,8 @@ class Reader {
     for (const Mention& id : ids_) {
       const auto [first, fresh] = seen.emplace(std::pair(id.kind, id.id), id.line);
       if (fresh) continue;
-      throw Refused(say(kDuplicateId, name_, std::int64_t{id.line}, id.path, std::string(recordType(id.kind).name), id.id,
-                        std::int64_t{first->second}));
+      throw Refused(say(kDuplicateId, name_, std::int64_t{id.line}, id.path,
+                        std::string(recordType(id.kind).name), id.id, std::int64_t{first->second}));
     }
   }
 

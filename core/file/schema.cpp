@@ -10,7 +10,11 @@ using Json = nlohmann::ordered_json;
 Json ranged(const char* type, const Field& field) {
   Json schema{{"type", type}};
   // Ranges that are whole numbers are written as such.
-  const auto bound = [](double value) { return value == static_cast<double>(static_cast<std::int64_t>(value)) ? Json(static_cast<std::int64_t>(value)) : Json(value); };
+  const auto bound = [](double value) {
+    return value == static_cast<double>(static_cast<std::int64_t>(value))
+               ? Json(static_cast<std::int64_t>(value))
+               : Json(value);
+  };
   schema["minimum"] = bound(field.minimum);
   schema["maximum"] = bound(field.maximum);
   return schema;
@@ -26,16 +30,20 @@ Json textSchema() { return Json{{"type", "string"}, {"maxLength", kLongestText}}
 
 Json schemaOf(const Field& field) {
   switch (field.kind) {
-    case FieldKind::flag: return Json{{"type", "boolean"}};
+    case FieldKind::flag:
+      return Json{{"type", "boolean"}};
     case FieldKind::whole:
-    case FieldKind::identity: return ranged("integer", field);
+    case FieldKind::identity:
+      return ranged("integer", field);
     case FieldKind::reference: {
       Json schema = ranged("integer", field);
       schema["description"] = "id of a " + std::string(recordType(field.target).name) + ", 0 for none";
       return schema;
     }
-    case FieldKind::number: return ranged("number", field);
-    case FieldKind::text: return textSchema();
+    case FieldKind::number:
+      return ranged("number", field);
+    case FieldKind::text:
+      return textSchema();
     case FieldKind::choice: {
       if (field.choices.data() == kConductorSizeNames.data()) return Json{{"enum", words(field.choices)}};
       Json later = textSchema();
@@ -64,7 +72,8 @@ Json recordSchema(const RecordType& type) {
   }
   for (const Children& children : type.children) {
     const Json reference{{"$ref", "#/$defs/" + std::string(recordType(children.kind).name)}};
-    properties[std::string(children.key)] = children.single ? reference : Json{{"type", "array"}, {"items", reference}};
+    properties[std::string(children.key)] =
+        children.single ? reference : Json{{"type", "array"}, {"items", reference}};
   }
   Json schema{{"type", "object"}, {"properties", properties}};
   if (!required.empty()) schema["required"] = required;
@@ -74,12 +83,14 @@ Json recordSchema(const RecordType& type) {
 }  // namespace
 
 std::string planSchema() {
-  Json schema{{"$schema", "https://json-schema.org/draft/2020-12/schema"},
-              {"title", "Stayalight plan, format " + std::to_string(kFormat) + ", level " + std::to_string(kLevel)},
-              {"description",
-               "Keys end in their unit where they have one (_A, _W, _s, _um micrometres, _mC thousandths of a degree "
-               "Celsius, _min minutes after midnight). A fact holds value, low, high, grade and who found it when and "
-               "how. Keys that are left out have their default; keys not named here are kept."}};
+  Json schema{
+      {"$schema", "https://json-schema.org/draft/2020-12/schema"},
+      {"title", "Stayalight plan, format " + std::to_string(kFormat) + ", level " + std::to_string(kLevel)},
+      {"description",
+       "Keys end in their unit where they have one (_A, _W, _s, _um micrometres, _mC thousandths of a degree "
+       "Celsius, _min minutes after midnight). A fact holds value, low, high, grade and who found it when "
+       "and "
+       "how. Keys that are left out have their default; keys not named here are kept."}};
   const Json plan = recordSchema(recordType(RecordKind::plan));
   schema["type"] = "object";
   schema["required"] = Json::array({"stayalight"});

@@ -15,7 +15,8 @@ bool onOneLine(RecordKind kind) {
          kind == RecordKind::efficiencyPoint;
 }
 
-/// Writes the members of one object: the known ones in their order, unknown ones behind the key they followed.
+/// Writes the members of one object: the known ones in their order, unknown ones behind the key they
+/// followed.
 class Members {
  public:
   Members(std::string& out, const std::vector<UnknownKey>& unknown, int indent, bool oneLine)
@@ -72,8 +73,10 @@ void writeFact(std::string& out, const FactValue& fact) {
   std::vector<UnknownKey> unknown;
   std::string grade;
   for (const UnknownKey& key : fact.unknown) {
-    if (key.key != "grade") unknown.push_back(key);
-    else if (fact.grade == Grade::unknown) grade = key.json;
+    if (key.key != "grade")
+      unknown.push_back(key);
+    else if (fact.grade == Grade::unknown)
+      grade = key.json;
   }
   if (grade.empty()) appendText(grade, kGradeWords[static_cast<std::size_t>(fact.grade)]);
 

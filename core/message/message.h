@@ -1,7 +1,8 @@
 #pragma once
 
-// What the program says, before it is a sentence: an id and typed arguments. The English text of each id stands in
-// texts.cpp, the one table translators read. `render` fills the text in; the caller gives language and number form.
+// What the program says, before it is a sentence: an id and typed arguments. The English text of each id
+// stands in texts.cpp, the one table translators read. `render` fills the text in; the caller gives language
+// and number form.
 
 #include <cstdint>
 #include <string>
@@ -18,7 +19,8 @@ struct MessageId {
   friend constexpr bool operator==(const MessageId&, const MessageId&) = default;
 };
 
-/// Key of a rule whose citation depends on the code edition, e.g. "multiwire.same_panel"; see core/code/citations.h.
+/// Key of a rule whose citation depends on the code edition, e.g. "multiwire.same_panel"; see
+/// core/code/citations.h.
 struct RuleId {
   std::string_view key;
   friend constexpr bool operator==(const RuleId&, const RuleId&) = default;
@@ -42,7 +44,8 @@ struct Citation {
   friend bool operator==(const Citation&, const Citation&) = default;
 };
 
-/// Arguments: a text the user typed (names), a count, a figure, a clock time, a citation, or a list of messages.
+/// Arguments: a text the user typed (names), a count, a figure, a clock time, a citation, or a list of
+/// messages.
 using Argument = std::variant<std::string, std::int64_t, Figure, ClockTime, Citation, std::vector<Message>>;
 
 struct Message {
@@ -50,7 +53,9 @@ struct Message {
   std::vector<Argument> arguments;
   friend bool operator==(const Message&, const Message&);
 };
-inline bool operator==(const Message& a, const Message& b) { return a.id == b.id && a.arguments == b.arguments; }
+inline bool operator==(const Message& a, const Message& b) {
+  return a.id == b.id && a.arguments == b.arguments;
+}
 
 template <class... Arguments>
 [[nodiscard]] Message say(MessageId id, Arguments&&... arguments) {

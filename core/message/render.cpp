@@ -13,7 +13,8 @@ std::string plainNumber(double value, int decimals) {
   constexpr double kLongest = 1e15;
   std::snprintf(text, sizeof text, value < kLongest && value > -kLongest ? "%.*f" : "%.*g", decimals, value);
   // No "-0.0": a figure that rounds to zero has no sign.
-  if (text[0] == '-' && std::string_view(text).find_first_not_of("-0.") == std::string_view::npos) return text + 1;
+  if (text[0] == '-' && std::string_view(text).find_first_not_of("-0.") == std::string_view::npos)
+    return text + 1;
   return text;
 }
 

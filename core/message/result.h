@@ -12,7 +12,7 @@ namespace stayalight {
 template <class T>
 class [[nodiscard]] Result {
  public:
-  Result(T value) : state_(std::in_place_index<0>, std::move(value)) {}        // NOLINT: implicit by design
+  Result(T value) : state_(std::in_place_index<0>, std::move(value)) {}  // NOLINT: implicit by design
   Result(Message refusal) : state_(std::in_place_index<1>, std::move(refusal)) {}  // NOLINT
 
   [[nodiscard]] bool ok() const { return state_.index() == 0; }

@@ -14,7 +14,8 @@
 
 namespace stayalight {
 
-/// Key of a printed formula, e.g. "current.from_power"; its text (which muParser can evaluate) is in formulas.cpp.
+/// Key of a printed formula, e.g. "current.from_power"; its text (which muParser can evaluate) is in
+/// formulas.cpp.
 struct FormulaId {
   std::string_view key;
   friend constexpr bool operator==(const FormulaId&, const FormulaId&) = default;
@@ -28,21 +29,21 @@ inline constexpr StepIndex kNoStep = -1;
 
 /// One value that went into a step.
 struct StepInput {
-  std::string_view symbol;           ///< as in the formula, e.g. "P"
+  std::string_view symbol;  ///< as in the formula, e.g. "P"
   double value = 0.0;
   std::string_view unit;
-  std::optional<Grade> grade;        ///< of an entered fact
-  StepIndex step = kNoStep;          ///< the earlier step this value is the result of
-  std::string from;                  ///< else: where from, e.g. "Well pump, running W" or "Table 310.16, 6 AWG Cu, 75 C"
+  std::optional<Grade> grade;  ///< of an entered fact
+  StepIndex step = kNoStep;    ///< the earlier step this value is the result of
+  std::string from;  ///< else: where from, e.g. "Well pump, running W" or "Table 310.16, 6 AWG Cu, 75 C"
 };
 
 struct Step {
   FormulaId formula;
-  RuleId rule;                       ///< empty key where no rule is followed
+  RuleId rule;  ///< empty key where no rule is followed
   double result = 0.0;
   std::string_view unit;
   std::vector<StepInput> inputs;
-  Message note;                      ///< what governed, the next candidate; empty id where there is nothing to say
+  Message note;  ///< what governed, the next candidate; empty id where there is nothing to say
 };
 
 /// Records steps. Computing code takes a `Working*` and does the same arithmetic with or without it.
@@ -63,9 +64,9 @@ class Working {
 /// symbol run over all inputs of that symbol, in order. Units: each formula states them in its inputs.
 struct FormulaRow {
   std::string_view key;
-  std::string_view expression;   ///< e.g. "sqrt(P^2 + Q^2) / V"
-  std::string_view result;       ///< symbol of the result, e.g. "I"
-  std::string_view source;       ///< where the formula is from
+  std::string_view expression;  ///< e.g. "sqrt(P^2 + Q^2) / V"
+  std::string_view result;      ///< symbol of the result, e.g. "I"
+  std::string_view source;      ///< where the formula is from
 };
 [[nodiscard]] const std::vector<FormulaRow>& formulas();
 [[nodiscard]] const FormulaRow* formulaOf(FormulaId id);

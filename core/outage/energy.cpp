@@ -10,10 +10,11 @@ struct TemperaturePoint {
   double celsius;
   double share;
 };
-// Lithium iron phosphate cells, discharge at a fifth to a half of the capacity an hour to the usual cut-off, typical
-// values. Common practice, no source: pages of the trade agree within several points, least of all in the cold.
-constexpr std::array<TemperaturePoint, 8> kCapacityByTemperature = {{
-    {-20, 0.55}, {-10, 0.70}, {0, 0.82}, {5, 0.88}, {10, 0.94}, {15, 0.97}, {25, 1.00}, {45, 1.00}}};
+// Lithium iron phosphate cells, discharge at a fifth to a half of the capacity an hour to the usual cut-off,
+// typical values. Common practice, no source: pages of the trade agree within several points, least of all in
+// the cold.
+constexpr std::array<TemperaturePoint, 8> kCapacityByTemperature = {
+    {{-20, 0.55}, {-10, 0.70}, {0, 0.82}, {5, 0.88}, {10, 0.94}, {15, 0.97}, {25, 1.00}, {45, 1.00}}};
 constexpr double kIndoorsCelsius = 25;
 
 double between(double x, double x0, double y0, double x1, double y1) {
@@ -49,13 +50,14 @@ std::optional<BatteryWatts> batteryPower(const Inverter& inverter, Watts load) {
     double efficiency = points.back().efficiency.count();
     for (std::size_t i = 1; i < points.size(); ++i) {
       if (share > points[i].load.count()) continue;
-      efficiency = between(share, points[i - 1].load.count(), points[i - 1].efficiency.count(), points[i].load.count(),
-                           points[i].efficiency.count());
+      efficiency = between(share, points[i - 1].load.count(), points[i - 1].efficiency.count(),
+                           points[i].load.count(), points[i].efficiency.count());
       break;
     }
     return BatteryWatts(watts / efficiency);
   }
-  if (!inverter.marginalEfficiency || inverter.marginalEfficiency->count() <= 0 || !inverter.idle) return std::nullopt;
+  if (!inverter.marginalEfficiency || inverter.marginalEfficiency->count() <= 0 || !inverter.idle)
+    return std::nullopt;
   return BatteryWatts(watts / inverter.marginalEfficiency->count() + units * inverter.idle->count());
 }
 
@@ -72,7 +74,8 @@ std::optional<double> capacityAtTemperature(Temperature cells) {
 
 std::optional<Temperature> cellTemperature(const Battery& battery) {
   if (battery.cellTemperature) return battery.cellTemperature;
-  const bool indoors = battery.place.is(BatteryPlace::conditioned) || battery.place.is(BatteryPlace::basement);
+  const bool indoors =
+      battery.place.is(BatteryPlace::conditioned) || battery.place.is(BatteryPlace::basement);
   return indoors ? std::optional(Temperature::celsius(kIndoorsCelsius)) : std::nullopt;
 }
 
@@ -93,7 +96,8 @@ UsableEnergy usableEnergy(const Battery& battery, Fraction startCharge) {
     const auto now = [&](double healthNow) { return *energy.nominal * healthNow * *factor; };
     energy.capacityNow = {now(energy.health.low), now(energy.health.likely), now(energy.health.high)};
     const double share = std::max(0.0, energy.startCharge - energy.floor);
-    energy.usable = {energy.capacityNow->low * share, energy.capacityNow->likely * share, energy.capacityNow->high * share};
+    energy.usable = {energy.capacityNow->low * share, energy.capacityNow->likely * share,
+                     energy.capacityNow->high * share};
   }
   return energy;
 }

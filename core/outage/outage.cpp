@@ -56,8 +56,8 @@ bool over(double figure, double limit) {
   return compare(Number(figure), Number(figure), std::optional<Number>(limit)) == Verdict::over;
 }
 
-/// Of both legs together; the reactive powers of the legs count with one sign, which is exact where both lag and on the
-/// safe side elsewhere.
+/// Of both legs together; the reactive powers of the legs count with one sign, which is exact where both lag
+/// and on the safe side elsewhere.
 VoltAmperes apparentPower(const RunInput& input, std::size_t hour) {
   const double volts = voltages(input.plan, Mode::outage).legToNeutral.count();
   ComplexPower sum;
@@ -94,7 +94,8 @@ HourOfRun hourOfRun(const RunInput& input, std::size_t hour) {
     out.overload = OutageEnd::totalOverload;
   } else if (battery.continuousCurrent && lowest && lowest->count() > 0) {
     const double amperes = (out.battery / *lowest).count();
-    if (over(amperes, battery.continuousCurrent->count() * std::max(1, battery.packs))) out.overload = OutageEnd::batteryCurrent;
+    if (over(amperes, battery.continuousCurrent->count() * std::max(1, battery.packs)))
+      out.overload = OutageEnd::batteryCurrent;
   }
   return out;
 }
@@ -111,7 +112,8 @@ void account(OutageRun& run, const Inverter& inverter, const HourOfRun& hour, Ho
   run.losses += drawn - idle - BatteryWattHours(delivered.count());
 }
 
-/// One run: pieces of constant load from one whole hour to the next, the crossing of the floor solved for in its piece.
+/// One run: pieces of constant load from one whole hour to the next, the crossing of the floor solved for in
+/// its piece.
 OutageRun runOutage(const RunInput& input) {
   OutageRun run;
   std::array<HourOfRun, 24> day;
@@ -151,7 +153,8 @@ OutageRun runOutage(const RunInput& input) {
       return run;
     }
     const int toWholeHour = kMinutesInHour - (startMinutes + minutes) % kMinutesInHour;
-    const int next = std::min(minutes + toWholeHour, static_cast<int>(kOutageHorizon.count()) * kMinutesInHour);
+    const int next =
+        std::min(minutes + toWholeHour, static_cast<int>(kOutageHorizon.count()) * kMinutesInHour);
     const Hours begin = run.end;
     const Hours whole = Hours(next / kMinutes) - begin;
     const double power = hour.battery.count();
@@ -187,15 +190,17 @@ TimeOfDay clockAfter(TimeOfDay start, Hours time) {
 }
 
 bool hasLoads(const Plan& plan) {
-  return std::any_of(plan.circuits.begin(), plan.circuits.end(),
-                     [&](const Shared<Circuit>& circuit) { return backedUp(plan, *circuit) && !circuit->loads.empty(); });
+  return std::any_of(plan.circuits.begin(), plan.circuits.end(), [&](const Shared<Circuit>& circuit) {
+    return backedUp(plan, *circuit) && !circuit->loads.empty();
+  });
 }
 
 std::string nameOf(const Load& load, const Circuit& circuit) {
   return !load.name.empty() ? load.name : !circuit.name.empty() ? circuit.name : circuit.serves;
 }
 
-/// What stops the estimate; the loads without watts are named last and do not stop it, since their breaker bounds them.
+/// What stops the estimate; the loads without watts are named last and do not stop it, since their breaker
+/// bounds them.
 bool collectMissing(const Plan& plan, const UsableEnergy& energy, std::vector<Message>& missing) {
   const Inverter& inverter = *plan.inverter;
   const Battery& battery = *plan.battery;
@@ -226,7 +231,8 @@ bool collectMissing(const Plan& plan, const UsableEnergy& energy, std::vector<Me
   for (const auto& circuit : plan.circuits) {
     if (!backedUp(plan, *circuit)) continue;
     for (const Load& load : circuit->loads) {
-      if (!load.running.value && !load.running.low && !load.runningCurrent.value && !load.runningCurrent.low) {
+      if (!load.running.value && !load.running.low && !load.runningCurrent.value &&
+          !load.runningCurrent.low) {
         missing.push_back(say(kNoWatts, nameOf(load, *circuit)));
       }
     }
@@ -246,8 +252,8 @@ double powerDeviation(const DayProfile& profile, Side side) {
 
 }  // namespace
 
-OutageFigures outageFigures(const Plan& plan, const Scenario& scenario, const DayProfile& profile, const DayPeaks& peaks,
-                            const InverterLimits& limits, Working* working) {
+OutageFigures outageFigures(const Plan& plan, const Scenario& scenario, const DayProfile& profile,
+                            const DayPeaks& peaks, const InverterLimits& limits, Working* working) {
   OutageFigures figures;
   figures.energy = usableEnergy(*plan.battery, scenario.startCharge);
   figures.endLow = figures.endLikely = figures.endHigh = scenario.start;
@@ -260,7 +266,8 @@ OutageFigures outageFigures(const Plan& plan, const Scenario& scenario, const Da
     if (side != Side::likelyRun) {
       const BatteryWattHours end = side == Side::shortRun ? capacity.low : capacity.high;
       const double power = powerDeviation(profile, side);
-      const double health = capacity.likely.count() > 0 ? std::abs((end - capacity.likely) / capacity.likely) : 0.0;
+      const double health =
+          capacity.likely.count() > 0 ? std::abs((end - capacity.likely) / capacity.likely) : 0.0;
       const double combined = std::hypot(power, health);
       if (combined > 0) {
         input.powerShare = power / combined;

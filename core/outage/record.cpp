@@ -42,7 +42,8 @@ Step powerStep(const Inverter& inverter, Watts load, BatteryWatts power) {
   step.inputs.push_back(entered("P", load.count(), "W", "average load of the hour"));
   if (inverter.efficiency.empty()) {
     step.formula = kPowerMarginal;
-    step.inputs.push_back(entered("e", inverter.marginalEfficiency->count(), "", "inverter, marginal efficiency"));
+    step.inputs.push_back(
+        entered("e", inverter.marginalEfficiency->count(), "", "inverter, marginal efficiency"));
     step.inputs.push_back(entered("n", std::max(1, inverter.units), "", "inverter, units"));
     step.inputs.push_back(entered("i", inverter.idle->count(), "W", "inverter, idle draw of one unit"));
     return step;
@@ -55,10 +56,12 @@ Step powerStep(const Inverter& inverter, Watts load, BatteryWatts power) {
   }
   if (load.count() < firstLoad * rated) {
     step.formula = kPowerLight;
-    step.inputs.push_back(entered("L", power.count() - load.count(), "W", "loss at the first point of the label's curve"));
+    step.inputs.push_back(
+        entered("L", power.count() - load.count(), "W", "loss at the first point of the label's curve"));
   } else {
     step.formula = kPowerCurve;
-    step.inputs.push_back(entered("e", load.count() > 0 ? load.count() / power.count() : 1.0, "", "label's efficiency curve at this load"));
+    step.inputs.push_back(entered("e", load.count() > 0 ? load.count() / power.count() : 1.0, "",
+                                  "label's efficiency curve at this load"));
   }
   return step;
 }
@@ -76,10 +79,11 @@ void recordOutage(const Plan& plan, const OutageFigures& figures, Working& worki
   capacity.formula = kCapacityNow;
   capacity.result = energy.capacityNow->likely.count();
   capacity.unit = "Wh";
-  capacity.inputs = {entered("E", *battery.nominalKilowattHours, "kWh", "battery, nominal energy of one pack"),
-                     entered("n", std::max(1, battery.packs), "", "battery, packs"),
-                     entered("h", energy.health.likely, "", "battery, health"),
-                     entered("k", energy.temperatureFactor, "", "capacity at the cells' temperature")};
+  capacity.inputs = {
+      entered("E", *battery.nominalKilowattHours, "kWh", "battery, nominal energy of one pack"),
+      entered("n", std::max(1, battery.packs), "", "battery, packs"),
+      entered("h", energy.health.likely, "", "battery, health"),
+      entered("k", energy.temperatureFactor, "", "capacity at the cells' temperature")};
   capacity.inputs[2].grade = battery.health.grade;
   const StepIndex capacityIndex = working.add(std::move(capacity));
 
@@ -98,11 +102,14 @@ void recordOutage(const Plan& plan, const OutageFigures& figures, Working& worki
   for (std::size_t i = 0; i + 1 < run.points.size(); ++i) {
     const Watts load = run.points[i].load;
     const BatteryWatts power = batteryPower(inverter, load).value_or(BatteryWatts(0));
-    const auto found = std::find_if(known.begin(), known.end(), [&](const auto& k) { return k.first == load.count(); });
-    const StepIndex step = found != known.end() ? found->second : working.add(powerStep(inverter, load, power));
+    const auto found =
+        std::find_if(known.begin(), known.end(), [&](const auto& k) { return k.first == load.count(); });
+    const StepIndex step =
+        found != known.end() ? found->second : working.add(powerStep(inverter, load, power));
     if (found == known.end()) known.emplace_back(load.count(), step);
     powers.push_back(earlier("p", power.count(), "W", step));
-    times.push_back(entered("t", (run.points[i + 1].at - run.points[i].at).count(), "h", "piece of constant load"));
+    times.push_back(
+        entered("t", (run.points[i + 1].at - run.points[i].at).count(), "h", "piece of constant load"));
   }
   if (times.empty()) return;
 

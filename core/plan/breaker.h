@@ -4,9 +4,9 @@
 
 namespace stayalight {
 
-/// How much of its space (or two spaces) a breaker takes. A tandem is an `a` and a `b` in one space, upper half first.
-/// In a quad or triplex over two rows the outer two-pole takes the upper half of the first row and the lower half of
-/// the second, the inner one the two halves between; so each lies on opposite legs.
+/// How much of its space (or two spaces) a breaker takes. A tandem is an `a` and a `b` in one space, upper
+/// half first. In a quad or triplex over two rows the outer two-pole takes the upper half of the first row
+/// and the lower half of the second, the inner one the two halves between; so each lies on opposite legs.
 enum class Half : std::uint8_t { whole, a, b, outer, inner };
 template <>
 struct ChoiceWords<Half> {
@@ -26,15 +26,26 @@ struct ChoiceWords<Protection> {
 };
 
 /// What hangs on a breaker. Which circuit is said by the circuit itself.
-enum class Feeds : std::uint8_t { circuit, nothing, feeder, inverterInput, inverterOutput, solar, generator, utility, surgeDevice };
+enum class Feeds : std::uint8_t {
+  circuit,
+  nothing,
+  feeder,
+  inverterInput,
+  inverterOutput,
+  solar,
+  generator,
+  utility,
+  surgeDevice
+};
 template <>
 struct ChoiceWords<Feeds> {
   static constexpr std::array<std::string_view, 9> words = {
-      "circuit", "nothing", "feeder", "inverter_input", "inverter_output", "solar", "generator", "utility", "surge_device"};
+      "circuit", "nothing",   "feeder",  "inverter_input", "inverter_output",
+      "solar",   "generator", "utility", "surge_device"};
 };
 
-/// Part a breaker plays in the change. Before the work stand existing, left in place and removed; after it existing,
-/// left in place and new.
+/// Part a breaker plays in the change. Before the work stand existing, left in place and removed; after it
+/// existing, left in place and new.
 enum class Stage : std::uint8_t { existing, leftInPlace, fresh, removed };
 template <>
 struct ChoiceWords<Stage> {
@@ -55,9 +66,10 @@ struct Breaker : Record {
   Choice<Tie> tie = Tie::none;  ///< of a single-pole with its neighbour; a two-pole has a common trip
   Choice<Protection> protection = Protection::none;
   std::string listingLine;
-  Choice<Answer> backFed = Answer::no;    ///< a source feeds the bus through it
+  Choice<Answer> backFed = Answer::no;  ///< a source feeds the bus through it
   Choice<Answer> holdDown = Answer::unknown;
-  Choice<Answer> interlocked = Answer::unknown;  ///< a listed interlock keeps it from closing with the other source
+  Choice<Answer> interlocked =
+      Answer::unknown;  ///< a listed interlock keeps it from closing with the other source
   std::optional<AcAmperes> interruptingRating;
   std::string notes;
 

@@ -6,26 +6,30 @@
 namespace stayalight {
 
 template <>
-struct ChoiceWords<ConductorSize> { static constexpr std::array<std::string_view, 18> words = kConductorSizeNames; };
+struct ChoiceWords<ConductorSize> {
+  static constexpr std::array<std::string_view, 18> words = kConductorSizeNames;
+};
 template <>
-struct ChoiceWords<Metal> { static constexpr std::array<std::string_view, 2> words = {"copper", "aluminium"}; };
+struct ChoiceWords<Metal> {
+  static constexpr std::array<std::string_view, 2> words = {"copper", "aluminium"};
+};
 
-/// Season a fact holds in. Winter is December to February and so on, northern hemisphere; south of the equator six
-/// months later.
+/// Season a fact holds in. Winter is December to February and so on, northern hemisphere; south of the
+/// equator six months later.
 enum class Season : std::uint8_t { all, winter, spring, summer, autumn };
 template <>
 struct ChoiceWords<Season> {
   static constexpr std::array<std::string_view, 5> words = {"all", "winter", "spring", "summer", "autumn"};
 };
 
-/// Hours in which a load is used. A load without windows is in use at all hours of all seasons; with windows only in
-/// those that hold for the season. Where two overlap the one with the larger share counts.
+/// Hours in which a load is used. A load without windows is in use at all hours of all seasons; with windows
+/// only in those that hold for the season. Where two overlap the one with the larger share counts.
 struct UseWindow : Record {
   Choice<Season> season = Season::all;
-  TimeOfDay from;                     ///< whole hours
-  TimeOfDay to;                       ///< whole hours; equal to `from`: all day; before `from`: over midnight
-  Fraction share{1.0};                ///< chance that it is used at all in that hour, 0 to 1
-  std::optional<Fraction> duty;       ///< replaces the load's duty in this window
+  TimeOfDay from;                ///< whole hours
+  TimeOfDay to;                  ///< whole hours; equal to `from`: all day; before `from`: over midnight
+  Fraction share{1.0};           ///< chance that it is used at all in that hour, 0 to 1
+  std::optional<Fraction> duty;  ///< replaces the load's duty in this window
   std::optional<PerHour> startsPerHour;
   friend bool operator==(const UseWindow&, const UseWindow&) = default;
 };
@@ -37,7 +41,8 @@ struct ChoiceWords<Connection> {
   static constexpr std::array<std::string_view, 2> words = {"line_to_neutral", "line_to_line"};
 };
 
-/// Constant power, or a resistance (a heating element: three quarters of its power at 208 V when rated 240 V).
+/// Constant power, or a resistance (a heating element: three quarters of its power at 208 V when rated 240
+/// V).
 enum class LoadKind : std::uint8_t { constantPower, resistance };
 template <>
 struct ChoiceWords<LoadKind> {
@@ -47,41 +52,53 @@ struct ChoiceWords<LoadKind> {
 enum class StartKind : std::uint8_t { none, acrossTheLine, softStart, variableSpeed };
 template <>
 struct ChoiceWords<StartKind> {
-  static constexpr std::array<std::string_view, 4> words = {"none", "across_the_line", "soft_start", "variable_speed"};
+  static constexpr std::array<std::string_view, 4> words = {"none", "across_the_line", "soft_start",
+                                                            "variable_speed"};
 };
 
 /// Class of a motor whose nameplate nobody has read yet: gives a wide range of start current and time.
 enum class StartClass : std::uint8_t {
-  unknown, refrigerationCompressor, airConditioner, wellPump, sumpPump, blower, washerOrDoor, tool
+  unknown,
+  refrigerationCompressor,
+  airConditioner,
+  wellPump,
+  sumpPump,
+  blower,
+  washerOrDoor,
+  tool
 };
 template <>
 struct ChoiceWords<StartClass> {
-  static constexpr std::array<std::string_view, 8> words = {
-      "unknown", "refrigeration_compressor", "air_conditioner", "well_pump", "sump_pump", "blower", "washer_or_door", "tool"};
+  static constexpr std::array<std::string_view, 8> words = {"unknown",         "refrigeration_compressor",
+                                                            "air_conditioner", "well_pump",
+                                                            "sump_pump",       "blower",
+                                                            "washer_or_door",  "tool"};
 };
 
 struct Load : Record {
   LoadId id;
   std::string name;
   Choice<Connection> connection = Connection::lineToNeutral;
-  std::int32_t pole = 1;  ///< for a line-to-neutral load on a two-pole breaker: which pole, 1 or 2
-  Graded<Watts> running;  ///< while it runs, at its rated voltage
+  std::int32_t pole = 1;             ///< for a line-to-neutral load on a two-pole breaker: which pole, 1 or 2
+  Graded<Watts> running;             ///< while it runs, at its rated voltage
   Graded<AcAmperes> runningCurrent;  ///< used with the power factor where `running` is not known
-  Graded<Fraction> powerFactor;      ///< lagging, 0.1 to 1; not known: 1 for a resistance, else see core/use/use.h
-  std::int32_t ratedVoltage = 120;   ///< 110 to 277
+  Graded<Fraction>
+      powerFactor;  ///< lagging, 0.1 to 1; not known: 1 for a resistance, else see core/use/use.h
+  std::int32_t ratedVoltage = 120;  ///< 110 to 277
   Choice<LoadKind> kind = LoadKind::constantPower;
   Choice<StartKind> start = StartKind::none;
   Choice<StartClass> startClass = StartClass::unknown;
-  Graded<AcAmperes> lockedRotor;     ///< nameplate, at the rated voltage; with a soft starter: its limited current
-  std::string codeLetter;            ///< locked-rotor code letter, "A" to "V", empty where not read
+  Graded<AcAmperes>
+      lockedRotor;         ///< nameplate, at the rated voltage; with a soft starter: its limited current
+  std::string codeLetter;  ///< locked-rotor code letter, "A" to "V", empty where not read
   std::optional<Horsepower> horsepower;
   Graded<Seconds> startTime;
   Graded<Fraction> startPowerFactor;
-  Graded<Fraction> duty;             ///< share of the time in use that it runs, 0 to 1
-  Graded<PerHour> startsPerHour;     ///< while in use
+  Graded<Fraction> duty;          ///< share of the time in use that it runs, 0 to 1
+  Graded<PerHour> startsPerHour;  ///< while in use
   std::vector<UseWindow> windows;
-  bool automatic = true;             ///< starts by itself (thermostat, float), not by a hand
-  bool continuous = false;           ///< may run three hours or more
+  bool automatic = true;    ///< starts by itself (thermostat, float), not by a hand
+  bool continuous = false;  ///< may run three hours or more
   bool canWait = false;
   bool medical = false;
   std::optional<Seconds> restartDelay;
@@ -97,7 +114,13 @@ struct ChoiceWords<VoltageClass> {
   static constexpr std::array<std::string_view, 3> words = {"120", "240", "120/240"};
 };
 
-enum class WiringMethod : std::uint8_t { nmCable, metalCladCable, singlesInRaceway, serviceEntranceCable, unknown };
+enum class WiringMethod : std::uint8_t {
+  nmCable,
+  metalCladCable,
+  singlesInRaceway,
+  serviceEntranceCable,
+  unknown
+};
 template <>
 struct ChoiceWords<WiringMethod> {
   static constexpr std::array<std::string_view, 5> words = {
@@ -113,7 +136,7 @@ struct Circuit : Record {
   Choice<VoltageClass> voltage = VoltageClass::v120;
   std::int32_t multiwire = 0;  ///< circuits with the same number above 0 share one neutral
   Choice<Answer> neutralShared = Answer::unknown;  ///< has somebody looked for a shared or borrowed neutral
-  Choice<Answer> neutralMoved = Answer::yes;  ///< its neutral lands in the panel that holds its breaker
+  Choice<Answer> neutralMoved = Answer::yes;       ///< its neutral lands in the panel that holds its breaker
   std::optional<ConductorSize> conductor;
   Choice<Metal> metal = Metal::copper;
   Choice<WiringMethod> wiring = WiringMethod::unknown;

@@ -6,8 +6,8 @@
 
 namespace stayalight {
 
-/// One point of the overload curve: for up to `time` it carries this much. Watts of the whole unit, amperes on a leg;
-/// either may be missing and then follows from the other at the nominal voltage.
+/// One point of the overload curve: for up to `time` it carries this much. Watts of the whole unit, amperes
+/// on a leg; either may be missing and then follows from the other at the nominal voltage.
 struct OverloadPoint : Record {
   Seconds time;
   std::optional<Watts> watts;
@@ -39,7 +39,7 @@ struct Inverter : Record {
   std::string name;
   std::int32_t units = 1;  ///< set to run in parallel; ratings add
   Choice<InverterOutput> output = InverterOutput::splitPhase120_240;
-  std::optional<Watts> continuous;             ///< of one unit, all day
+  std::optional<Watts> continuous;  ///< of one unit, all day
   std::optional<VoltAmperes> continuousApparent;
   std::optional<Watts> legContinuous;          ///< most on one leg; none: half of the total
   std::optional<AcAmperes> legCurrent;         ///< most amperes on one leg; none: from the watts
@@ -51,8 +51,8 @@ struct Inverter : Record {
   std::optional<RatingAmperes> acInput;        ///< input rating
   std::optional<RatingAmperes> passThrough;    ///< relay rating
   Choice<Answer> addsToPassThrough = Answer::unknown;  ///< can add its own output to what passes through
-  std::optional<Watts> chargeLimit;            ///< most it takes from the utility to charge
-  std::optional<RatingAmperes> maximumOutputDevice;  ///< of its label
+  std::optional<Watts> chargeLimit;                    ///< most it takes from the utility to charge
+  std::optional<RatingAmperes> maximumOutputDevice;    ///< of its label
   Choice<BondBehaviour> bond = BondBehaviour::unknown;
   std::optional<Seconds> transferGap;
   Choice<Answer> powerControlListed = Answer::unknown;

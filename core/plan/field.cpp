@@ -30,7 +30,8 @@ std::optional<Message> checkRange(const Field& field, double value) {
 
 std::optional<Message> checkText(const Field& field, const std::string& text) {
   if (text.size() > kLongestText) {
-    return say(kTooLong, std::string(field.key), static_cast<std::int64_t>(text.size()), static_cast<std::int64_t>(kLongestText));
+    return say(kTooLong, std::string(field.key), static_cast<std::int64_t>(text.size()),
+               static_cast<std::int64_t>(kLongestText));
   }
   return std::nullopt;
 }
@@ -43,7 +44,8 @@ std::optional<Message> checkFact(const Field& field, const FactValue& fact) {
   const double low = fact.low.value_or(fact.value.value_or(field.minimum));
   const double high = fact.high.value_or(fact.value.value_or(field.maximum));
   const double value = fact.value.value_or(low);
-  if (low > value || value > high || low > high) return say(kLowAboveHigh, std::string(field.key), shown(low), shown(value), shown(high));
+  if (low > value || value > high || low > high)
+    return say(kLowAboveHigh, std::string(field.key), shown(low), shown(value), shown(high));
   for (const std::string* text : {&fact.who, &fact.when, &fact.how}) {
     if (auto wrong = checkText(field, *text)) return wrong;
   }
@@ -123,18 +125,30 @@ auto item(List& list, std::int32_t index) -> decltype(&list[0]) {
 
 const void* findRecord(const Plan& plan, const EntityRef& ref) {
   switch (ref.kind) {
-    case RecordKind::plan: return &plan;
-    case RecordKind::site: return &*plan.site;
-    case RecordKind::inverter: return &*plan.inverter;
-    case RecordKind::battery: return &*plan.battery;
-    case RecordKind::transfer: return &*plan.transfer;
-    case RecordKind::scenario: return &*plan.scenario;
-    case RecordKind::panel: return find(plan, PanelId{ref.id});
-    case RecordKind::breaker: return find(plan, BreakerId{ref.id});
-    case RecordKind::circuit: return find(plan, CircuitId{ref.id});
-    case RecordKind::feederRun: return find(plan, FeederRunId{ref.id});
-    case RecordKind::overloadPoint: return item(plan.inverter->overload, ref.item);
-    case RecordKind::efficiencyPoint: return item(plan.inverter->efficiency, ref.item);
+    case RecordKind::plan:
+      return &plan;
+    case RecordKind::site:
+      return &*plan.site;
+    case RecordKind::inverter:
+      return &*plan.inverter;
+    case RecordKind::battery:
+      return &*plan.battery;
+    case RecordKind::transfer:
+      return &*plan.transfer;
+    case RecordKind::scenario:
+      return &*plan.scenario;
+    case RecordKind::panel:
+      return find(plan, PanelId{ref.id});
+    case RecordKind::breaker:
+      return find(plan, BreakerId{ref.id});
+    case RecordKind::circuit:
+      return find(plan, CircuitId{ref.id});
+    case RecordKind::feederRun:
+      return find(plan, FeederRunId{ref.id});
+    case RecordKind::overloadPoint:
+      return item(plan.inverter->overload, ref.item);
+    case RecordKind::efficiencyPoint:
+      return item(plan.inverter->efficiency, ref.item);
     case RecordKind::space: {
       const Panel* panel = find(plan, PanelId{ref.id});
       return panel != nullptr ? item(panel->exceptions, ref.item) : nullptr;
@@ -154,20 +168,33 @@ const void* findRecord(const Plan& plan, const EntityRef& ref) {
 void* editRecord(Plan& plan, const EntityRef& ref) {
   if (findRecord(plan, ref) == nullptr) return nullptr;
   switch (ref.kind) {
-    case RecordKind::plan: return &plan;
-    case RecordKind::site: return &plan.site.edit();
-    case RecordKind::inverter: return &plan.inverter.edit();
-    case RecordKind::battery: return &plan.battery.edit();
-    case RecordKind::transfer: return &plan.transfer.edit();
-    case RecordKind::scenario: return &plan.scenario.edit();
-    case RecordKind::panel: return &plan.panels[static_cast<std::size_t>(indexOf(plan.panels, ref.id))].edit();
-    case RecordKind::breaker: return &plan.breakers[static_cast<std::size_t>(indexOf(plan.breakers, ref.id))].edit();
-    case RecordKind::circuit: return &plan.circuits[static_cast<std::size_t>(indexOf(plan.circuits, ref.id))].edit();
-    case RecordKind::feederRun: return &plan.runs[static_cast<std::size_t>(indexOf(plan.runs, ref.id))].edit();
-    case RecordKind::overloadPoint: return item(plan.inverter.edit().overload, ref.item);
-    case RecordKind::efficiencyPoint: return item(plan.inverter.edit().efficiency, ref.item);
+    case RecordKind::plan:
+      return &plan;
+    case RecordKind::site:
+      return &plan.site.edit();
+    case RecordKind::inverter:
+      return &plan.inverter.edit();
+    case RecordKind::battery:
+      return &plan.battery.edit();
+    case RecordKind::transfer:
+      return &plan.transfer.edit();
+    case RecordKind::scenario:
+      return &plan.scenario.edit();
+    case RecordKind::panel:
+      return &plan.panels[static_cast<std::size_t>(indexOf(plan.panels, ref.id))].edit();
+    case RecordKind::breaker:
+      return &plan.breakers[static_cast<std::size_t>(indexOf(plan.breakers, ref.id))].edit();
+    case RecordKind::circuit:
+      return &plan.circuits[static_cast<std::size_t>(indexOf(plan.circuits, ref.id))].edit();
+    case RecordKind::feederRun:
+      return &plan.runs[static_cast<std::size_t>(indexOf(plan.runs, ref.id))].edit();
+    case RecordKind::overloadPoint:
+      return item(plan.inverter.edit().overload, ref.item);
+    case RecordKind::efficiencyPoint:
+      return item(plan.inverter.edit().efficiency, ref.item);
     case RecordKind::space:
-      return item(plan.panels[static_cast<std::size_t>(indexOf(plan.panels, ref.id))].edit().exceptions, ref.item);
+      return item(plan.panels[static_cast<std::size_t>(indexOf(plan.panels, ref.id))].edit().exceptions,
+                  ref.item);
     case RecordKind::load:
     case RecordKind::useWindow: {
       const auto [c, l] = loadIndex(plan, ref.id);
@@ -181,15 +208,19 @@ void* editRecord(Plan& plan, const EntityRef& ref) {
 
 EntityRef ownerOf(const Plan& plan, const EntityRef& ref) {
   switch (ref.kind) {
-    case RecordKind::space: return {RecordKind::panel, ref.id};
+    case RecordKind::space:
+      return {RecordKind::panel, ref.id};
     case RecordKind::overloadPoint:
-    case RecordKind::efficiencyPoint: return {RecordKind::inverter};
-    case RecordKind::useWindow: return {RecordKind::load, ref.id};
+    case RecordKind::efficiencyPoint:
+      return {RecordKind::inverter};
+    case RecordKind::useWindow:
+      return {RecordKind::load, ref.id};
     case RecordKind::load: {
       const Circuit* circuit = circuitOf(plan, LoadId{ref.id});
       return circuit != nullptr ? EntityRef{RecordKind::circuit, circuit->id.number} : ref;
     }
-    default: return ref;
+    default:
+      return ref;
   }
 }
 

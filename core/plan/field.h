@@ -43,11 +43,24 @@ enum class FieldKind : std::uint8_t {
 
 /// How a field is shown and typed; the number in the plan and in the file is in the unit the key names.
 enum class Unit : std::uint8_t {
-  none, ampere, watt, voltAmpere, volt, hour, second, perHour, fraction, kilowattHour, horsepower, squareFoot, degree,
-  micrometre,      ///< shown in feet (or metres)
-  milliCelsius,    ///< shown in degrees Fahrenheit (or Celsius)
-  minuteOfDay,     ///< shown as a clock time
-  hourOfDay, month
+  none,
+  ampere,
+  watt,
+  voltAmpere,
+  volt,
+  hour,
+  second,
+  perHour,
+  fraction,
+  kilowattHour,
+  horsepower,
+  squareFoot,
+  degree,
+  micrometre,    ///< shown in feet (or metres)
+  milliCelsius,  ///< shown in degrees Fahrenheit (or Celsius)
+  minuteOfDay,   ///< shown as a clock time
+  hourOfDay,
+  month
 };
 
 struct Field {
@@ -90,8 +103,8 @@ struct RecordType {
 [[nodiscard]] const RecordType& recordType(RecordKind kind);
 [[nodiscard]] const Field* fieldOf(RecordKind kind, std::string_view key);
 
-/// Says what is wrong with a value for this field: its kind, its range, its length, a number that is not finite.
-/// The messages name the key, the value found and what was expected.
+/// Says what is wrong with a value for this field: its kind, its range, its length, a number that is not
+/// finite. The messages name the key, the value found and what was expected.
 [[nodiscard]] std::optional<Message> check(const Field& field, const FieldValue& value);
 
 /// Longest text a field may hold, in bytes.
@@ -105,6 +118,7 @@ inline constexpr std::size_t kLongestText = 4000;
 [[nodiscard]] EntityRef ownerOf(const Plan& plan, const EntityRef& ref);
 
 /// Key of a grade in the file.
-inline constexpr std::array<std::string_view, 5> kGradeWords = {"unknown", "typical", "nameplate", "traced", "measured"};
+inline constexpr std::array<std::string_view, 5> kGradeWords = {"unknown", "typical", "nameplate", "traced",
+                                                                "measured"};
 
 }  // namespace stayalight

@@ -27,12 +27,26 @@ using FeederRunId = Id<FeederRun>;
 
 /// Kinds of record a plan is made of; with an id it names one entity of a plan.
 enum class RecordKind : std::uint8_t {
-  plan, site, panel, space, breaker, circuit, load, useWindow, inverter, overloadPoint, efficiencyPoint,
-  battery, transfer, feederRun, scenario
+  plan,
+  site,
+  panel,
+  space,
+  breaker,
+  circuit,
+  load,
+  useWindow,
+  inverter,
+  overloadPoint,
+  efficiencyPoint,
+  battery,
+  transfer,
+  feederRun,
+  scenario
 };
 
-/// One record of a plan. `id` is 0 for the records that exist once (site, inverter, battery, transfer, scenario);
-/// records without an id of their own (spaces, use windows, curve points) are named by their owner and `item`.
+/// One record of a plan. `id` is 0 for the records that exist once (site, inverter, battery, transfer,
+/// scenario); records without an id of their own (spaces, use windows, curve points) are named by their owner
+/// and `item`.
 struct EntityRef {
   RecordKind kind = RecordKind::plan;
   std::int64_t id = 0;

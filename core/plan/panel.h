@@ -7,10 +7,12 @@ namespace stayalight {
 
 enum class Column : std::uint8_t { left, right };
 template <>
-struct ChoiceWords<Column> { static constexpr std::array<std::string_view, 2> words = {"left", "right"}; };
+struct ChoiceWords<Column> {
+  static constexpr std::array<std::string_view, 2> words = {"left", "right"};
+};
 
-/// Where a space is in the enclosure: its column and its row, counted from 1 at the top. The number printed beside it
-/// is another thing; see core/panel/spaces.h.
+/// Where a space is in the enclosure: its column and its row, counted from 1 at the top. The number printed
+/// beside it is another thing; see core/panel/spaces.h.
 struct SpacePosition {
   Column column = Column::left;
   std::int32_t row = 1;
@@ -23,7 +25,8 @@ struct ChoiceWords<PanelRole> {
   static constexpr std::array<std::string_view, 3> words = {"main", "subpanel", "backup"};
 };
 
-/// How the spaces are numbered: odd left and even right, row by row; or down the left column and on down the right.
+/// How the spaces are numbered: odd left and even right, row by row; or down the left column and on down the
+/// right.
 enum class Numbering : std::uint8_t { oddEven, downColumns };
 template <>
 struct ChoiceWords<Numbering> {
@@ -32,7 +35,9 @@ struct ChoiceWords<Numbering> {
 
 enum class LegOverride : std::uint8_t { byRow, l1, l2 };
 template <>
-struct ChoiceWords<LegOverride> { static constexpr std::array<std::string_view, 3> words = {"by_row", "l1", "l2"}; };
+struct ChoiceWords<LegOverride> {
+  static constexpr std::array<std::string_view, 3> words = {"by_row", "l1", "l2"};
+};
 
 /// Whether one space takes a tandem (two half-width breakers on one stab).
 enum class TandemRule : std::uint8_t { asPanel, accepted, notAccepted };
@@ -57,16 +62,16 @@ struct Panel : Record {
   Choice<PanelRole> role = PanelRole::main;
   std::int32_t spaces = 20;  ///< both columns together, 4 to 84
   Choice<Numbering> numbering = Numbering::oddEven;
-  std::vector<Space> exceptions;  ///< only spaces that differ from the rule
+  std::vector<Space> exceptions;             ///< only spaces that differ from the rule
   Choice<Answer> tandems = Answer::unknown;  ///< does the panel take tandems where nothing else is said
   std::optional<std::int32_t> poleMaximum;   ///< most breaker poles the label allows
   std::optional<RatingAmperes> busRating;
-  std::optional<RatingAmperes> mainBreaker;  ///< none: main lugs only
-  Choice<Answer> holdDown = Answer::unknown;  ///< a back-fed main breaker has its retainer
-  bool mainBackFed = false;                   ///< the main is a plug-in breaker fed backwards
+  std::optional<RatingAmperes> mainBreaker;        ///< none: main lugs only
+  Choice<Answer> holdDown = Answer::unknown;       ///< a back-fed main breaker has its retainer
+  bool mainBackFed = false;                        ///< the main is a plug-in breaker fed backwards
   Choice<Answer> neutralBonded = Answer::unknown;  ///< neutral and ground are joined in this enclosure
-  PanelId fedFrom;                ///< panel ahead of this one; none for the service panel
-  std::string listingLine;        ///< breaker line the panel is listed for
+  PanelId fedFrom;                                 ///< panel ahead of this one; none for the service panel
+  std::string listingLine;                         ///< breaker line the panel is listed for
   std::optional<std::int32_t> neutralTerminals;
   Choice<Answer> terminals75 = Answer::unknown;  ///< marked for 75 C conductors
   std::optional<AcAmperes> interruptingRating;

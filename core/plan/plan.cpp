@@ -6,8 +6,9 @@ namespace {
 // Lists are sorted by id, so a binary search finds an entity.
 template <class Entity>
 const Entity* findIn(const std::vector<Shared<Entity>>& list, Id<Entity> id) {
-  const auto at = std::lower_bound(list.begin(), list.end(), id,
-                                   [](const Shared<Entity>& entity, Id<Entity> wanted) { return entity->id < wanted; });
+  const auto at =
+      std::lower_bound(list.begin(), list.end(), id,
+                       [](const Shared<Entity>& entity, Id<Entity> wanted) { return entity->id < wanted; });
   return at != list.end() && (*at)->id == id ? &**at : nullptr;
 }
 

@@ -40,7 +40,9 @@ struct Plan : Record {
 /// The first panel in this role, or nullptr.
 [[nodiscard]] const Panel* panelInRole(const Plan& plan, PanelRole role);
 [[nodiscard]] inline const Panel* mainPanel(const Plan& plan) { return panelInRole(plan, PanelRole::main); }
-[[nodiscard]] inline const Panel* backupPanel(const Plan& plan) { return panelInRole(plan, PanelRole::backup); }
+[[nodiscard]] inline const Panel* backupPanel(const Plan& plan) {
+  return panelInRole(plan, PanelRole::backup);
+}
 
 /// Which state of the house is read: before the work, or as planned (which is also as built once done).
 enum class Reading : std::uint8_t { before, planned };

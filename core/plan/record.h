@@ -1,7 +1,7 @@
 #pragma once
 
-// What every record of a plan has in common: keys of the file this program does not know are kept with the record
-// they stood in and are written back after the key they followed.
+// What every record of a plan has in common: keys of the file this program does not know are kept with the
+// record they stood in and are written back after the key they followed.
 
 #include <array>
 #include <cstdint>
@@ -21,8 +21,11 @@ struct UnknownKey {
   std::string key;
   std::string json;   ///< its value, as JSON text
   std::string after;  ///< the key it followed; empty for the first
-  /// The key it followed may be gone from the next file (a value was cleared), so it is no part of what is kept.
-  friend bool operator==(const UnknownKey& a, const UnknownKey& b) { return a.key == b.key && a.json == b.json; }
+  /// The key it followed may be gone from the next file (a value was cleared), so it is no part of what is
+  /// kept.
+  friend bool operator==(const UnknownKey& a, const UnknownKey& b) {
+    return a.key == b.key && a.json == b.json;
+  }
 };
 
 struct Record {
@@ -63,10 +66,12 @@ class Choice {
 /// The answer to a question somebody may not have looked into yet.
 enum class Answer : std::uint8_t { unknown, yes, no };
 template <>
-struct ChoiceWords<Answer> { static constexpr std::array<std::string_view, 3> words = {"unknown", "yes", "no"}; };
+struct ChoiceWords<Answer> {
+  static constexpr std::array<std::string_view, 3> words = {"unknown", "yes", "no"};
+};
 
-/// An entered fact: its value, how well it is known, who found it when and how. `low` and `high` are given only where
-/// the person who knows gave them; otherwise the spread follows from the grade (core/use/use.h).
+/// An entered fact: its value, how well it is known, who found it when and how. `low` and `high` are given
+/// only where the person who knows gave them; otherwise the spread follows from the grade (core/use/use.h).
 template <class T>
 struct Graded {
   std::optional<T> value;
@@ -85,10 +90,12 @@ template <class T>
 class Shared {
  public:
   Shared() : pointer_(std::make_shared<const T>()) {}
-  Shared(T value) : pointer_(std::make_shared<const T>(std::move(value))) {}  // NOLINT: a shared part is its value
+  Shared(T value)
+      : pointer_(std::make_shared<const T>(std::move(value))) {}  // NOLINT: a shared part is its value
   [[nodiscard]] const T& operator*() const { return *pointer_; }
   [[nodiscard]] const T* operator->() const { return pointer_.get(); }
-  /// A copy of its own to change; the other plans keep theirs. The reference is good until the next copy is taken.
+  /// A copy of its own to change; the other plans keep theirs. The reference is good until the next copy is
+  /// taken.
   [[nodiscard]] T& edit() {
     auto copy = std::make_shared<T>(*pointer_);
     T& value = *copy;

@@ -6,7 +6,9 @@ namespace stayalight {
 
 enum class Country : std::uint8_t { unitedStates, canada };
 template <>
-struct ChoiceWords<Country> { static constexpr std::array<std::string_view, 2> words = {"united_states", "canada"}; };
+struct ChoiceWords<Country> {
+  static constexpr std::array<std::string_view, 2> words = {"united_states", "canada"};
+};
 
 /// The voltages of the service. 120/208 is two legs of a wye and never treated as split phase.
 enum class ServiceSystem : std::uint8_t { splitPhase120_240, wye120_208, threePhase };
@@ -15,7 +17,8 @@ struct ChoiceWords<ServiceSystem> {
   static constexpr std::array<std::string_view, 3> words = {"120/240", "120/208", "three_phase"};
 };
 
-/// Order of the two phases of a 120/208 service: L2 lags L1 by 120 degrees, or leads it. Unknown: the worse is taken.
+/// Order of the two phases of a 120/208 service: L2 lags L1 by 120 degrees, or leads it. Unknown: the worse
+/// is taken.
 enum class WyeOrder : std::uint8_t { unknown, l2Lags, l2Leads };
 template <>
 struct ChoiceWords<WyeOrder> {
@@ -30,7 +33,9 @@ struct ChoiceWords<CodeEdition> {
 
 enum class PaperSize : std::uint8_t { letter, a4 };
 template <>
-struct ChoiceWords<PaperSize> { static constexpr std::array<std::string_view, 2> words = {"letter", "a4"}; };
+struct ChoiceWords<PaperSize> {
+  static constexpr std::array<std::string_view, 2> words = {"letter", "a4"};
+};
 
 /// The house, its service, the adopted code and what the title block of a sheet says.
 struct Site : Record {
@@ -46,15 +51,15 @@ struct Site : Record {
   std::optional<AcAmperes> availableFaultCurrent;  ///< from the utility, at the service
   std::optional<SquareFeet> floorArea;
   Choice<CodeEdition> edition = CodeEdition::y2023;
-  std::string amendments;   ///< local amendments, as the authority names them
-  std::string permitDate;   ///< ISO date
+  std::string amendments;  ///< local amendments, as the authority names them
+  std::string permitDate;  ///< ISO date
   std::string permitNumber;
   std::string customer;
   std::string firm;
   std::string licence;
   std::string drawnBy;
-  std::string sheetDate;    ///< ISO date that the sheets carry
-  std::string revision;     ///< "1, proposed"
+  std::string sheetDate;  ///< ISO date that the sheets carry
+  std::string revision;   ///< "1, proposed"
   Choice<PaperSize> paper = PaperSize::letter;
   std::string notes;
   friend bool operator==(const Site&, const Site&) = default;

@@ -9,25 +9,28 @@ namespace stayalight {
 enum class Arrangement : std::uint8_t { none, manualSwitch, automaticSwitch, inverterPassThrough };
 template <>
 struct ChoiceWords<Arrangement> {
-  static constexpr std::array<std::string_view, 4> words = {"none", "manual_switch", "automatic_switch", "inverter_pass_through"};
+  static constexpr std::array<std::string_view, 4> words = {"none", "manual_switch", "automatic_switch",
+                                                            "inverter_pass_through"};
 };
 
 /// What keeps two sources apart.
 enum class TransferListing : std::uint8_t { unknown, listedTransferEquipment, listedInterlock, none };
 template <>
 struct ChoiceWords<TransferListing> {
-  static constexpr std::array<std::string_view, 4> words = {"unknown", "listed_transfer_equipment", "listed_interlock", "none"};
+  static constexpr std::array<std::string_view, 4> words = {"unknown", "listed_transfer_equipment",
+                                                            "listed_interlock", "none"};
 };
 
 struct Transfer : Record {
   Choice<Arrangement> arrangement = Arrangement::none;
   Choice<TransferListing> listing = TransferListing::unknown;
   Choice<Answer> switchesNeutral = Answer::unknown;
-  std::optional<RatingAmperes> rating;      ///< of the switch or the relay
+  std::optional<RatingAmperes> rating;        ///< of the switch or the relay
   std::optional<VoltAmperes> calculatedLoad;  ///< of the backup feeder, by the standard method, typed in
   std::optional<VoltAmperes> continuousPart;  ///< the part of it that is continuous
   std::optional<VoltAmperes> neutralLoad;     ///< largest net load between neutral and one leg
-  Choice<Answer> serviceBondUpstream = Answer::unknown;  ///< the service disconnect, and its bond, stand ahead of the main panel
+  Choice<Answer> serviceBondUpstream =
+      Answer::unknown;  ///< the service disconnect, and its bond, stand ahead of the main panel
   Choice<Answer> bypass = Answer::unknown;
   std::string notes;
   friend bool operator==(const Transfer&, const Transfer&) = default;
@@ -35,7 +38,11 @@ struct Transfer : Record {
 
 /// Which piece of the way a run is.
 enum class Segment : std::uint8_t {
-  mainToSwitch, inverterToSwitch, switchToBackup, mainToInverter, inverterToBackup
+  mainToSwitch,
+  inverterToSwitch,
+  switchToBackup,
+  mainToInverter,
+  inverterToBackup
 };
 template <>
 struct ChoiceWords<Segment> {
@@ -58,7 +65,9 @@ struct ChoiceWords<FeederWiring> {
 /// Temperature rating of the insulation.
 enum class Insulation : std::uint8_t { c60, c75, c90 };
 template <>
-struct ChoiceWords<Insulation> { static constexpr std::array<std::string_view, 3> words = {"60", "75", "90"}; };
+struct ChoiceWords<Insulation> {
+  static constexpr std::array<std::string_view, 3> words = {"60", "75", "90"};
+};
 
 struct FeederRun : Record {
   FeederRunId id;
@@ -72,7 +81,7 @@ struct FeederRun : Record {
   std::int32_t currentCarrying = 2;  ///< conductors that count in the same raceway, these two included
   Choice<Answer> terminalsFrom75 = Answer::unknown;  ///< marked 75 C at the supply end
   Choice<Answer> terminalsTo75 = Answer::unknown;    ///< and at the load end
-  std::optional<ConductorSize> fixedConductor;  ///< in the wall already: checked, not chosen
+  std::optional<ConductorSize> fixedConductor;       ///< in the wall already: checked, not chosen
   std::optional<ConductorSize> fixedNeutral;
   std::optional<ConductorSize> fixedGround;
   std::optional<RatingAmperes> fixedDevice;
@@ -82,9 +91,9 @@ struct FeederRun : Record {
 
 /// The outage that is looked at.
 struct Scenario : Record {
-  std::int32_t month = 1;             ///< 1 to 12
-  TimeOfDay start{18 * 60};           ///< when the power fails
-  Fraction startCharge{1.0};          ///< of capacity now
+  std::int32_t month = 1;     ///< 1 to 12
+  TimeOfDay start{18 * 60};   ///< when the power fails
+  Fraction startCharge{1.0};  ///< of capacity now
   friend bool operator==(const Scenario&, const Scenario&) = default;
 };
 

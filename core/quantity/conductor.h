@@ -1,6 +1,7 @@
 #pragma once
 
-// Conductors as the tables of NFPA 70 list them: an ordered list of sizes, two metals, three insulation ratings.
+// Conductors as the tables of NFPA 70 list them: an ordered list of sizes, two metals, three insulation
+// ratings.
 
 #include <array>
 #include <cstdint>
@@ -11,12 +12,29 @@ namespace stayalight {
 
 /// Sizes of Table 310.16 that the program knows, smallest first; comparing two enumerators compares sizes.
 enum class ConductorSize : std::uint8_t {
-  awg14, awg12, awg10, awg8, awg6, awg4, awg3, awg2, awg1, awg1_0, awg2_0, awg3_0, awg4_0,
-  kcmil250, kcmil300, kcmil350, kcmil400, kcmil500
+  awg14,
+  awg12,
+  awg10,
+  awg8,
+  awg6,
+  awg4,
+  awg3,
+  awg2,
+  awg1,
+  awg1_0,
+  awg2_0,
+  awg3_0,
+  awg4_0,
+  kcmil250,
+  kcmil300,
+  kcmil350,
+  kcmil400,
+  kcmil500
 };
 
 inline constexpr std::array<std::string_view, 18> kConductorSizeNames = {
-    "14", "12", "10", "8", "6", "4", "3", "2", "1", "1/0", "2/0", "3/0", "4/0", "250", "300", "350", "400", "500"};
+    "14",  "12",  "10",  "8",   "6",   "4",   "3",   "2",   "1",
+    "1/0", "2/0", "3/0", "4/0", "250", "300", "350", "400", "500"};
 inline constexpr std::size_t kConductorSizeCount = kConductorSizeNames.size();
 
 /// "6" or "1/0" or "250", without the unit.

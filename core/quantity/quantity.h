@@ -24,9 +24,18 @@ class Quantity {
 
   friend constexpr auto operator<=>(Quantity, Quantity) = default;
 
-  constexpr Quantity& operator+=(Quantity other) { value_ += other.value_; return *this; }
-  constexpr Quantity& operator-=(Quantity other) { value_ -= other.value_; return *this; }
-  constexpr Quantity& operator*=(double factor) { value_ *= factor; return *this; }
+  constexpr Quantity& operator+=(Quantity other) {
+    value_ += other.value_;
+    return *this;
+  }
+  constexpr Quantity& operator-=(Quantity other) {
+    value_ -= other.value_;
+    return *this;
+  }
+  constexpr Quantity& operator*=(double factor) {
+    value_ *= factor;
+    return *this;
+  }
 
   friend constexpr Quantity operator+(Quantity a, Quantity b) { return Quantity(a.value_ + b.value_); }
   friend constexpr Quantity operator-(Quantity a, Quantity b) { return Quantity(a.value_ - b.value_); }
@@ -42,30 +51,68 @@ class Quantity {
 };
 
 namespace kind {
-struct Watt { static constexpr std::string_view unit = "W"; };
-struct Var { static constexpr std::string_view unit = "var"; };
-struct VoltAmpere { static constexpr std::string_view unit = "VA"; };
-struct BatteryWatt { static constexpr std::string_view unit = "W"; };
-struct AcAmpere { static constexpr std::string_view unit = "A"; };
-struct DcAmpere { static constexpr std::string_view unit = "A"; };
-struct AcVolt { static constexpr std::string_view unit = "V"; };
-struct DcVolt { static constexpr std::string_view unit = "V"; };
-struct LoadWattHour { static constexpr std::string_view unit = "Wh"; };
-struct BatteryWattHour { static constexpr std::string_view unit = "Wh"; };
-struct Hour { static constexpr std::string_view unit = "h"; };
-struct Second { static constexpr std::string_view unit = "s"; };
-struct PerHour { static constexpr std::string_view unit = "1/h"; };
-struct Fraction { static constexpr std::string_view unit = ""; };
-struct Horsepower { static constexpr std::string_view unit = "hp"; };
-struct Ohm { static constexpr std::string_view unit = "ohm"; };
-struct OhmPerKilofoot { static constexpr std::string_view unit = "ohm/kft"; };
-struct SquareFoot { static constexpr std::string_view unit = "ft2"; };
-struct Degree { static constexpr std::string_view unit = "deg"; };
+struct Watt {
+  static constexpr std::string_view unit = "W";
+};
+struct Var {
+  static constexpr std::string_view unit = "var";
+};
+struct VoltAmpere {
+  static constexpr std::string_view unit = "VA";
+};
+struct BatteryWatt {
+  static constexpr std::string_view unit = "W";
+};
+struct AcAmpere {
+  static constexpr std::string_view unit = "A";
+};
+struct DcAmpere {
+  static constexpr std::string_view unit = "A";
+};
+struct AcVolt {
+  static constexpr std::string_view unit = "V";
+};
+struct DcVolt {
+  static constexpr std::string_view unit = "V";
+};
+struct LoadWattHour {
+  static constexpr std::string_view unit = "Wh";
+};
+struct BatteryWattHour {
+  static constexpr std::string_view unit = "Wh";
+};
+struct Hour {
+  static constexpr std::string_view unit = "h";
+};
+struct Second {
+  static constexpr std::string_view unit = "s";
+};
+struct PerHour {
+  static constexpr std::string_view unit = "1/h";
+};
+struct Fraction {
+  static constexpr std::string_view unit = "";
+};
+struct Horsepower {
+  static constexpr std::string_view unit = "hp";
+};
+struct Ohm {
+  static constexpr std::string_view unit = "ohm";
+};
+struct OhmPerKilofoot {
+  static constexpr std::string_view unit = "ohm/kft";
+};
+struct SquareFoot {
+  static constexpr std::string_view unit = "ft2";
+};
+struct Degree {
+  static constexpr std::string_view unit = "deg";
+};
 }  // namespace kind
 
-using Watts = Quantity<kind::Watt>;              ///< real power on the AC side
-using Vars = Quantity<kind::Var>;                ///< reactive power, lagging positive
-using VoltAmperes = Quantity<kind::VoltAmpere>;  ///< apparent power
+using Watts = Quantity<kind::Watt>;                ///< real power on the AC side
+using Vars = Quantity<kind::Var>;                  ///< reactive power, lagging positive
+using VoltAmperes = Quantity<kind::VoltAmpere>;    ///< apparent power
 using BatteryWatts = Quantity<kind::BatteryWatt>;  ///< power at the battery terminals
 using AcAmperes = Quantity<kind::AcAmpere>;
 using DcAmperes = Quantity<kind::DcAmpere>;
@@ -88,7 +135,9 @@ constexpr AcAmperes operator/(VoltAmperes s, AcVolts v) { return AcAmperes(s.cou
 constexpr BatteryWatts operator*(DcVolts v, DcAmperes a) { return BatteryWatts(v.count() * a.count()); }
 constexpr DcAmperes operator/(BatteryWatts p, DcVolts v) { return DcAmperes(p.count() / v.count()); }
 constexpr LoadWattHours operator*(Watts p, Hours t) { return LoadWattHours(p.count() * t.count()); }
-constexpr BatteryWattHours operator*(BatteryWatts p, Hours t) { return BatteryWattHours(p.count() * t.count()); }
+constexpr BatteryWattHours operator*(BatteryWatts p, Hours t) {
+  return BatteryWattHours(p.count() * t.count());
+}
 constexpr Hours operator/(BatteryWattHours e, BatteryWatts p) { return Hours(e.count() / p.count()); }
 constexpr AcVolts operator*(AcAmperes i, Ohms r) { return AcVolts(i.count() * r.count()); }
 
@@ -107,7 +156,9 @@ struct ComplexPower {
   friend constexpr ComplexPower operator*(const ComplexPower& a, double factor) {
     return {a.real * factor, a.reactive * factor};
   }
-  [[nodiscard]] VoltAmperes apparent() const { return VoltAmperes(std::hypot(real.count(), reactive.count())); }
+  [[nodiscard]] VoltAmperes apparent() const {
+    return VoltAmperes(std::hypot(real.count(), reactive.count()));
+  }
 };
 
 /// Power of a load of `real` watts at a lagging power factor in (0, 1].
@@ -153,7 +204,9 @@ class Temperature {
  public:
   constexpr Temperature() = default;
   [[nodiscard]] static constexpr Temperature milliCelsius(std::int32_t t) { return Temperature(t); }
-  [[nodiscard]] static Temperature celsius(double t) { return Temperature(static_cast<std::int32_t>(std::lround(t * 1000.0))); }
+  [[nodiscard]] static Temperature celsius(double t) {
+    return Temperature(static_cast<std::int32_t>(std::lround(t * 1000.0)));
+  }
   [[nodiscard]] static Temperature fahrenheit(double f) { return celsius((f - 32.0) / 1.8); }
   [[nodiscard]] constexpr std::int32_t inMilliCelsius() const { return mC_; }
   [[nodiscard]] constexpr double inCelsius() const { return mC_ / 1000.0; }
@@ -179,7 +232,20 @@ class TimeOfDay {
 };
 
 /// 1 is January.
-enum class Month : std::uint8_t { january = 1, february, march, april, may, june, july, august, september, october, november, december };
+enum class Month : std::uint8_t {
+  january = 1,
+  february,
+  march,
+  april,
+  may,
+  june,
+  july,
+  august,
+  september,
+  october,
+  november,
+  december
+};
 
 /// The two ungrounded conductors of the service.
 enum class Leg : std::uint8_t { l1, l2 };
@@ -197,6 +263,8 @@ struct Range {
 };
 
 template <class T>
-[[nodiscard]] constexpr Range<T> exactly(T value) { return {value, value, value}; }
+[[nodiscard]] constexpr Range<T> exactly(T value) {
+  return {value, value, value};
+}
 
 }  // namespace stayalight

@@ -11,7 +11,8 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-// The one place where figures are rounded: A to 2 decimals, W, VA and Wh to 1, h to 2, shares and chances to 4.
+// The one place where figures are rounded: A to 2 decimals, W, VA and Wh to 1, h to 2, shares and chances
+// to 4.
 constexpr int kAmpereDecimals = 2;
 constexpr int kWattDecimals = 1;
 constexpr int kHourDecimals = 2;
@@ -55,19 +56,29 @@ template <class E, std::size_t N>
 std::string word(E value, const std::array<std::string_view, N>& words) {
   return std::string(words[static_cast<std::size_t>(value)]);
 }
-std::string word(Verdict v) { return word(v, std::array<std::string_view, 3>{"within", "over", "not_known"}); }
-std::string word(Severity s) { return word(s, std::array<std::string_view, 4>{"danger", "must_fix", "check_on_site", "advice"}); }
-std::string word(Basis b) { return word(b, std::array<std::string_view, 4>{"code", "listed_instruction", "practice", "local"}); }
+std::string word(Verdict v) {
+  return word(v, std::array<std::string_view, 3>{"within", "over", "not_known"});
+}
+std::string word(Severity s) {
+  return word(s, std::array<std::string_view, 4>{"danger", "must_fix", "check_on_site", "advice"});
+}
+std::string word(Basis b) {
+  return word(b, std::array<std::string_view, 4>{"code", "listed_instruction", "practice", "local"});
+}
 std::string word(StartSource s) {
-  return word(s, std::array<std::string_view, 6>{"nameplate", "code_letter", "horsepower_table", "start_class", "running", "not_known"});
+  return word(s, std::array<std::string_view, 6>{"nameplate", "code_letter", "horsepower_table",
+                                                 "start_class", "running", "not_known"});
 }
 std::string word(OutageEnd e) {
-  return word(e, std::array<std::string_view, 6>{"floor_reached", "leg_overload", "total_overload", "battery_current", "beyond_horizon", "not_known"});
+  return word(e, std::array<std::string_view, 6>{"floor_reached", "leg_overload", "total_overload",
+                                                 "battery_current", "beyond_horizon", "not_known"});
 }
 std::string word(Segment s) { return word(s, ChoiceWords<Segment>::words); }
 std::string word(StartKind s) { return word(s, ChoiceWords<StartKind>::words); }
 std::string word(TimeOfDay time) { return plainEnglish().clock(ClockTime{time.minutes()}); }
-Json word(const std::optional<ConductorSize>& size) { return size ? Json(std::string(name(*size))) : Json(nullptr); }
+Json word(const std::optional<ConductorSize>& size) {
+  return size ? Json(std::string(name(*size))) : Json(nullptr);
+}
 
 /// Writes one assessment; the language renders its messages.
 class Report {
@@ -78,7 +89,9 @@ class Report {
   Json whole(const std::string& name) const {
     Json json;
     json["stayalight_assessment"] = Json{{"format", 1}, {"program", std::string(kVersion)}};
-    json["plan"] = Json{{"file", name}, {"site", plan_.site->name}, {"code_edition", std::string(plan_.site->edition.word())}};
+    json["plan"] = Json{{"file", name},
+                        {"site", plan_.site->name},
+                        {"code_edition", std::string(plan_.site->edition.word())}};
     json["scenario"] = Json{{"month", plan_.scenario->month},
                             {"start", word(plan_.scenario->start)},
                             {"start_charge", num(plan_.scenario->startCharge.count())}};
@@ -115,7 +128,10 @@ class Report {
   [[nodiscard]] Json inverter() const {
     Json curve = Json::array();
     for (const auto& point : assessment_.limits.curve) {
-      curve.push_back(Json{{"time_s", num(point.time)}, {"total_W", num(point.total)}, {"total_VA", num(point.apparent)}, {"leg_A", num(point.leg)}});
+      curve.push_back(Json{{"time_s", num(point.time)},
+                           {"total_W", num(point.total)},
+                           {"total_VA", num(point.apparent)},
+                           {"leg_A", num(point.leg)}});
     }
     return Json{{"total_W", num(assessment_.limits.total)},
                 {"total_VA", num(assessment_.limits.totalApparent)},
@@ -216,7 +232,9 @@ class Report {
     }
     Json checks = Json::array();
     for (const StartCheck& figures : assessment_.starts.checks) checks.push_back(check(figures));
-    const auto optional = [&](const std::optional<StartCheck>& figures) { return figures ? check(*figures) : Json(nullptr); };
+    const auto optional = [&](const std::optional<StartCheck>& figures) {
+      return figures ? check(*figures) : Json(nullptr);
+    };
     return Json{{"motors", motors},
                 {"checks", checks},
                 {"worst_pair", optional(assessment_.starts.worstPair)},
@@ -233,8 +251,9 @@ class Report {
     json["other_A"] = num(figures.load.other);
     json["operating_A"] = num(figures.load.operating);
     json["neutral_A"] = num(figures.load.neutral);
-    json["device"] = Json{{"minimum_A", num(device.minimum)}, {"rating_A", num(device.rating)}, {"in_plan_A", num(device.inPlan)},
-                          {"maximum_A", num(device.maximum)}, {"maximum_from", text(device.maximumFrom)}, {"fixed", device.fixed},
+    json["device"] = Json{{"minimum_A", num(device.minimum)},         {"rating_A", num(device.rating)},
+                          {"in_plan_A", num(device.inPlan)},          {"maximum_A", num(device.maximum)},
+                          {"maximum_from", text(device.maximumFrom)}, {"fixed", device.fixed},
                           {"governs", text(device.governs)}};
     json["conductor"] = Json{{"size_AWG", word(conductor.size)},
                              {"metal", word(conductor.metal, ChoiceWords<Metal>::words)},
@@ -274,9 +293,15 @@ class Report {
                             {"L1_average_A", num(point.legAverage[0])},
                             {"L2_average_A", num(point.legAverage[1])}});
     }
-    return Json{{"end_h", num(figures.end)},      {"end_clock", word(end)},         {"reason", word(figures.reason)},
-                {"to_reserve_h", num(figures.toReserve)}, {"drawn_Wh", num(figures.drawn)}, {"delivered_Wh", num(figures.delivered)},
-                {"idle_Wh", num(figures.idle)},   {"losses_Wh", num(figures.losses)}, {"points", points}};
+    return Json{{"end_h", num(figures.end)},
+                {"end_clock", word(end)},
+                {"reason", word(figures.reason)},
+                {"to_reserve_h", num(figures.toReserve)},
+                {"drawn_Wh", num(figures.drawn)},
+                {"delivered_Wh", num(figures.delivered)},
+                {"idle_Wh", num(figures.idle)},
+                {"losses_Wh", num(figures.losses)},
+                {"points", points}};
   }
   [[nodiscard]] Json outage() const {
     const OutageFigures& figures = assessment_.outage;
@@ -300,20 +325,25 @@ class Report {
   [[nodiscard]] Json panel(const PanelFigures& figures) const {
     const Panel* entity = find(plan_, figures.panel);
     const auto leg = [](const ComplexPower& power) {
-      return Json{{"connected_W", num(power.real)}, {"connected_var", num(power.reactive)}, {"connected_VA", num(power.apparent())}};
+      return Json{{"connected_W", num(power.real)},
+                  {"connected_var", num(power.reactive)},
+                  {"connected_VA", num(power.apparent())}};
     };
-    return Json{{"panel", figures.panel.number},
-                {"name", entity != nullptr ? entity->name : std::string()},
-                {"planned", Json{{"L1", leg(figures.connected[0])}, {"L2", leg(figures.connected[1])}}},
-                {"before", Json{{"L1", leg(figures.connectedBefore[0])}, {"L2", leg(figures.connectedBefore[1])}}},
-                {"free_spaces", figures.freeSpaces}};
+    return Json{
+        {"panel", figures.panel.number},
+        {"name", entity != nullptr ? entity->name : std::string()},
+        {"planned", Json{{"L1", leg(figures.connected[0])}, {"L2", leg(figures.connected[1])}}},
+        {"before", Json{{"L1", leg(figures.connectedBefore[0])}, {"L2", leg(figures.connectedBefore[1])}}},
+        {"free_spaces", figures.freeSpaces}};
   }
   static Json breaker(const BreakerFigures& figures) {
-    return Json{{"breaker", figures.breaker.number},
-                {"running_A", Json::array({num(figures.running[0]), num(figures.running[1])})},
-                {"connected_VA", Json::array({num(figures.connected[0]), num(figures.connected[1])})},
-                {"grade", figures.grade ? Json(std::string(kGradeWords[static_cast<std::size_t>(*figures.grade)])) : Json(nullptr)},
-                {"known", figures.known}};
+    return Json{
+        {"breaker", figures.breaker.number},
+        {"running_A", Json::array({num(figures.running[0]), num(figures.running[1])})},
+        {"connected_VA", Json::array({num(figures.connected[0]), num(figures.connected[1])})},
+        {"grade", figures.grade ? Json(std::string(kGradeWords[static_cast<std::size_t>(*figures.grade)]))
+                                : Json(nullptr)},
+        {"known", figures.known}};
   }
 
   [[nodiscard]] Json finding(const Finding& found) const {
@@ -339,9 +369,11 @@ class Report {
 
 }  // namespace
 
-std::string reportJson(const Plan& plan, const Assessment& assessment, const std::string& name, const Language& language) {
+std::string reportJson(const Plan& plan, const Assessment& assessment, const std::string& name,
+                       const Language& language) {
   // A text that is no UTF-8 gets the replacement character instead of ending the program.
-  return Report(plan, assessment, language).whole(name).dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return Report(plan, assessment, language).whole(name).dump(2, ' ', false, Json::error_handler_t::replace) +
+         "\n";
 }
 
 }  // namespace stayalight

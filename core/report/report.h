@@ -9,7 +9,8 @@
 namespace stayalight {
 
 /// One JSON object for a plan; `name` is the plan's file name.
-[[nodiscard]] std::string reportJson(const Plan& plan, const Assessment& assessment, const std::string& name, const Language& language);
+[[nodiscard]] std::string reportJson(const Plan& plan, const Assessment& assessment, const std::string& name,
+                                     const Language& language);
 /// JSON Schema of that object; resources/ holds a copy that a test compares.
 [[nodiscard]] std::string reportSchema();
 

@@ -7,7 +7,8 @@ namespace {
 
 using Json = nlohmann::ordered_json;
 
-/// An assessment in which each list has an item and each optional figure is there: the report of it has every key.
+/// An assessment in which each list has an item and each optional figure is there: the report of it has every
+/// key.
 Assessment specimen() {
   Assessment full;
   full.limits.total = Watts{};
@@ -33,7 +34,8 @@ Assessment specimen() {
   full.outage.missing.emplace_back();
   full.outage.energy.capacityNow.emplace();
   full.outage.energy.usable.emplace();
-  for (OutageRun* run : {&full.outage.low, &full.outage.likely, &full.outage.high}) run->points.emplace_back();
+  for (OutageRun* run : {&full.outage.low, &full.outage.likely, &full.outage.high})
+    run->points.emplace_back();
   full.panels.emplace_back();
   full.breakers.emplace_back();
   Finding finding;
@@ -51,18 +53,22 @@ Json shapeOf(const Json& value, const std::string& key) {
       properties[name] = shapeOf(inner, name);
       required.push_back(name);
     }
-    return Json{{"type", Json::array({"object", "null"})}, {"required", required}, {"properties", properties}};
+    return Json{
+        {"type", Json::array({"object", "null"})}, {"required", required}, {"properties", properties}};
   }
-  if (value.is_array()) return Json{{"type", "array"}, {"items", value.empty() ? Json::object() : shapeOf(value.front(), "")}};
+  if (value.is_array())
+    return Json{{"type", "array"}, {"items", value.empty() ? Json::object() : shapeOf(value.front(), "")}};
   if (value.is_boolean()) return Json{{"type", "boolean"}};
   if (value.is_string()) {
     if (key == "verdict") return Json{{"enum", Json::array({"within", "over", "not_known"})}};
-    if (key == "severity") return Json{{"enum", Json::array({"danger", "must_fix", "check_on_site", "advice"})}};
+    if (key == "severity")
+      return Json{{"enum", Json::array({"danger", "must_fix", "check_on_site", "advice"})}};
     return Json{{"type", "string"}};
   }
   // Null in the specimen: a figure where the key ends in a unit or counts, else a text.
-  const bool figure = value.is_number() || key.ends_with("_A") || key.ends_with("_W") || key.ends_with("_VA") || key.ends_with("_h") ||
-                      key.starts_with("odds") || key.starts_with("times");
+  const bool figure = value.is_number() || key.ends_with("_A") || key.ends_with("_W") ||
+                      key.ends_with("_VA") || key.ends_with("_h") || key.starts_with("odds") ||
+                      key.starts_with("times");
   return Json{{"type", Json::array({figure ? "number" : "string", "null"})}};
 }
 
@@ -70,12 +76,14 @@ Json shapeOf(const Json& value, const std::string& key) {
 
 std::string reportSchema() {
   const Json report = Json::parse(reportJson(Plan{}, specimen(), "", plainEnglish()));
-  Json schema{{"$schema", "https://json-schema.org/draft/2020-12/schema"},
-              {"title", "Stayalight assessment, format 1"},
-              {"description",
-               "Keys end in their unit (_A, _W, _VA, _var, _V, _Wh, _h, _s). What is not known is null. Figures are "
-               "rounded once: A and h to 2 decimals, W, VA and Wh to 1, shares and chances to 4. Low, likely and high "
-               "are the 10th, 50th and 90th percentile. All figures are estimates for planning."}};
+  Json schema{
+      {"$schema", "https://json-schema.org/draft/2020-12/schema"},
+      {"title", "Stayalight assessment, format 1"},
+      {"description",
+       "Keys end in their unit (_A, _W, _VA, _var, _V, _Wh, _h, _s). What is not known is null. Figures are "
+       "rounded once: A and h to 2 decimals, W, VA and Wh to 1, shares and chances to 4. Low, likely and "
+       "high "
+       "are the 10th, 50th and 90th percentile. All figures are estimates for planning."}};
   const Json shape = shapeOf(report, "");
   for (const auto& [key, value] : shape.items()) schema[key] = value;
   schema["type"] = "object";

@@ -62,20 +62,22 @@ std::optional<RatingAmperes> labelsAllow(const Circuit& circuit) {
 /// Anything on it that says motor: its start, its class, its nameplate.
 bool hasMotor(const Circuit& circuit) {
   return std::any_of(circuit.loads.begin(), circuit.loads.end(), [](const Load& load) {
-    return !load.start.is(StartKind::none) || !load.startClass.is(StartClass::unknown) || load.lockedRotor.value ||
-           load.horsepower || !load.codeLetter.empty();
+    return !load.start.is(StartKind::none) || !load.startClass.is(StartClass::unknown) ||
+           load.lockedRotor.value || load.horsepower || !load.codeLetter.empty();
   });
 }
 bool hasElement(const Circuit& circuit) {
-  return std::any_of(circuit.loads.begin(), circuit.loads.end(), [](const Load& load) { return load.kind.is(LoadKind::resistance); });
+  return std::any_of(circuit.loads.begin(), circuit.loads.end(),
+                     [](const Load& load) { return load.kind.is(LoadKind::resistance); });
 }
 
 /// Ampacity by the column of its terminals; cable goes by its own column in the end.
 std::optional<AcAmperes> branchAmpacity(const Plan& plan, const Circuit& circuit, const Breaker& breaker) {
   const Panel* panel = find(plan, breaker.panel);
-  const bool hot = panel != nullptr && panel->terminals75.is(Answer::yes) && !circuit.wiring.is(WiringMethod::nmCable) &&
-                   !circuit.wiring.is(WiringMethod::unknown);
-  return ampacity(*circuit.conductor, circuit.metal.valueOr(Metal::copper), hot ? TemperatureColumn::c75 : TemperatureColumn::c60);
+  const bool hot = panel != nullptr && panel->terminals75.is(Answer::yes) &&
+                   !circuit.wiring.is(WiringMethod::nmCable) && !circuit.wiring.is(WiringMethod::unknown);
+  return ampacity(*circuit.conductor, circuit.metal.valueOr(Metal::copper),
+                  hot ? TemperatureColumn::c75 : TemperatureColumn::c60);
 }
 
 void conductorAndBreaker(const ReviewInput& in, Findings& out) {
@@ -96,7 +98,8 @@ void conductorAndBreaker(const ReviewInput& in, Findings& out) {
     const bool labelled = allowed && breaker->rating <= *allowed;
     if (hasMotor(*circuit) && labelled) continue;
     if ((hasMotor(*circuit) && !allowed) || (labelled && !hasElement(*circuit))) {
-      out.add("branch.read_label", Severity::checkOnSite, kMotorException, say(kReadLabelPlain, nameOf(*circuit)),
+      out.add("branch.read_label", Severity::checkOnSite, kMotorException,
+              say(kReadLabelPlain, nameOf(*circuit)),
               say(kReadLabelTrade, nameOf(*circuit), wire, whole(breaker->rating)), {at(*circuit)});
       continue;
     }
@@ -105,20 +108,27 @@ void conductorAndBreaker(const ReviewInput& in, Findings& out) {
       if (next && breaker->rating <= *next) {
         if (circuit->severalReceptacles.is(Answer::yes)) {
           out.add("branch.next_size_up", Severity::mustFix, kNextSizeUp, say(kNextPlain, nameOf(*circuit)),
-                  say(kNextTrade, nameOf(*circuit), wire, amperes(carries->count()), whole(breaker->rating)), {at(*circuit)});
+                  say(kNextTrade, nameOf(*circuit), wire, amperes(carries->count()), whole(breaker->rating)),
+                  {at(*circuit)});
         } else if (!circuit->severalReceptacles.is(Answer::no)) {
-          out.add("branch.next_size_unknown", Severity::checkOnSite, kNextSizeUp, say(kNextUnknownPlain, nameOf(*circuit)),
-                  say(kNextUnknownTrade, nameOf(*circuit), wire, amperes(carries->count()), whole(breaker->rating)), {at(*circuit)});
+          out.add("branch.next_size_unknown", Severity::checkOnSite, kNextSizeUp,
+                  say(kNextUnknownPlain, nameOf(*circuit)),
+                  say(kNextUnknownTrade, nameOf(*circuit), wire, amperes(carries->count()),
+                      whole(breaker->rating)),
+                  {at(*circuit)});
         }
         continue;
       }
     }
     const std::optional<RatingAmperes> most = small ? small : standardRatingWithin(*carries, in.edition);
-    Finding& finding = out.add("branch.conductor", Severity::mustFix, small ? kSmall : kProtected, say(kOverPlain, nameOf(*circuit)),
-                               say(kOverTrade, nameOf(*circuit), wire, whole(breaker->rating), whole(most.value_or(RatingAmperes(0)))),
+    Finding& finding = out.add("branch.conductor", Severity::mustFix, small ? kSmall : kProtected,
+                               say(kOverPlain, nameOf(*circuit)),
+                               say(kOverTrade, nameOf(*circuit), wire, whole(breaker->rating),
+                                   whole(most.value_or(RatingAmperes(0)))),
                                {at(*circuit), at(*breaker)});
     if (most && breaker->stage.is(Stage::fresh)) {
-      out.offer(finding, fix::SetField{at(*breaker), "rating_A", static_cast<std::int64_t>(most->count())}, say(kOverFix, whole(*most)));
+      out.offer(finding, fix::SetField{at(*breaker), "rating_A", static_cast<std::int64_t>(most->count())},
+                say(kOverFix, whole(*most)));
     }
   }
 }
@@ -130,7 +140,8 @@ void labelMaximum(const ReviewInput& in, Findings& out) {
     for (const Load& load : circuit->loads) {
       if (!load.maximumBreaker || breaker->rating <= *load.maximumBreaker) continue;
       out.add("branch.label_maximum", Severity::mustFix, kListing, say(kLabelPlain, nameOf(load, *circuit)),
-              say(kLabelTrade, nameOf(load, *circuit), whole(*load.maximumBreaker), whole(breaker->rating)), {at(load), at(*breaker)});
+              say(kLabelTrade, nameOf(load, *circuit), whole(*load.maximumBreaker), whole(breaker->rating)),
+              {at(load), at(*breaker)});
     }
   }
 }
@@ -142,7 +153,8 @@ void changedBreaker(const ReviewInput& in, Findings& out) {
     if (breaker == nullptr || before == nullptr || before->id == breaker->id) continue;
     if (!circuit->conductor && breaker->rating > before->rating) {
       out.add("branch.rating_raised", Severity::checkOnSite, kProtected, say(kRaisedPlain, nameOf(*circuit)),
-              say(kRaisedTrade, nameOf(*circuit), whole(before->rating), whole(breaker->rating)), {at(*circuit)});
+              say(kRaisedTrade, nameOf(*circuit), whole(before->rating), whole(breaker->rating)),
+              {at(*circuit)});
     }
     if (!before->protection.is(Protection::none) && breaker->protection.is(Protection::none)) {
       out.add("branch.protection_lost", Severity::mustFix, kListing, say(kLostPlain, nameOf(*circuit)),
@@ -155,9 +167,10 @@ void poles(const ReviewInput& in, Findings& out) {
   for (const auto& circuit : in.plan.circuits) {
     const Breaker* breaker = plannedBreaker(in.plan, *circuit);
     if (breaker == nullptr || breaker->poles != 1 || circuit->multiwire > 0) continue;
-    const bool lineToLine = circuit->voltage.is(VoltageClass::v240) || circuit->voltage.is(VoltageClass::v120_240) ||
-                            std::any_of(circuit->loads.begin(), circuit->loads.end(),
-                                        [](const Load& load) { return load.connection.is(Connection::lineToLine); });
+    const bool lineToLine =
+        circuit->voltage.is(VoltageClass::v240) || circuit->voltage.is(VoltageClass::v120_240) ||
+        std::any_of(circuit->loads.begin(), circuit->loads.end(),
+                    [](const Load& load) { return load.connection.is(Connection::lineToLine); });
     if (!lineToLine) continue;
     out.add("branch.poles", Severity::mustFix, kPoles, say(kPolesPlain, nameOf(*circuit)),
             say(kPolesTrade, nameOf(*circuit), spacesOf(in.plan, *breaker)), {at(*circuit), at(*breaker)});
@@ -167,8 +180,9 @@ void poles(const ReviewInput& in, Findings& out) {
 void aluminium(const ReviewInput& in, Findings& out) {
   for (const auto& circuit : in.plan.circuits) {
     if (!moved(in.plan, *circuit) || !circuit->metal.is(Metal::aluminium)) continue;
-    Finding& finding = out.add("branch.aluminium", Severity::checkOnSite, {}, say(kAluminiumPlain, nameOf(*circuit)),
-                               say(kAluminiumTrade, nameOf(*circuit)), {at(*circuit)});
+    Finding& finding =
+        out.add("branch.aluminium", Severity::checkOnSite, {}, say(kAluminiumPlain, nameOf(*circuit)),
+                say(kAluminiumTrade, nameOf(*circuit)), {at(*circuit)});
     finding.basis = Basis::listedInstruction;
   }
 }
@@ -187,7 +201,9 @@ void protectionDecision(const ReviewInput& in, Findings& out) {
   Asked asked;
   for (const auto& circuit : in.plan.circuits) {
     const Breaker* breaker = plannedBreaker(in.plan, *circuit);
-    if (moved(in.plan, *circuit) && circuit->voltage.is(VoltageClass::v120) && breaker->protection.is(Protection::none)) asked.add(*circuit);
+    if (moved(in.plan, *circuit) && circuit->voltage.is(VoltageClass::v120) &&
+        breaker->protection.is(Protection::none))
+      asked.add(*circuit);
   }
   if (asked.names.empty()) return;
   out.add("branch.protection_decide", Severity::checkOnSite, kAfci, say(kDecidePlain, listed(asked.names)),
@@ -225,13 +241,14 @@ void alarms(const ReviewInput& in, Findings& out) {
     out.offer(finding, fix::Move{offIds, backupPanel(in.plan)->id, std::nullopt}, say(kSplitAlarmsFix));
   }
   if (!unknown.names.empty()) {
-    out.add("alarms.unknown", Severity::checkOnSite, kAlarmsTogether, say(kAlarmsUnknownPlain, listed(unknown.names)),
-            say(kAlarmsUnknownTrade, listed(unknown.names)), unknown.places);
+    out.add("alarms.unknown", Severity::checkOnSite, kAlarmsTogether,
+            say(kAlarmsUnknownPlain, listed(unknown.names)), say(kAlarmsUnknownTrade, listed(unknown.names)),
+            unknown.places);
   }
 }
 
-constexpr Rule kRules[] = {conductorAndBreaker, labelMaximum, changedBreaker, poles,
-                           aluminium,           protectionDecision, untraced, alarms};
+constexpr Rule kRules[] = {conductorAndBreaker, labelMaximum,       changedBreaker, poles,
+                           aluminium,           protectionDecision, untraced,       alarms};
 
 }  // namespace
 

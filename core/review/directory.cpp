@@ -1,5 +1,5 @@
-// Words of a directory. NFPA 70 408.4(A) asks for a clear and specific purpose, no names of people and nothing that
-// changes with who lives there; which words are vague is common practice, no source.
+// Words of a directory. NFPA 70 408.4(A) asks for a clear and specific purpose, no names of people and
+// nothing that changes with who lives there; which words are vague is common practice, no source.
 
 #include <algorithm>
 #include <array>
@@ -21,33 +21,44 @@ constexpr MessageId kMovedTo{"review.directory.moved_to"};
 
 // Say nothing by themselves: with a place or a thing beside them they may stand.
 constexpr std::array kSayNothing = {
-    "plug", "plugs", "outlet", "outlets", "receptacle", "receptacles", "recepts", "recept", "light", "lights", "lighting",
-    "lts", "general", "circuit", "circuits", "breaker", "power", "spare", "load", "loads", "room", "rooms", "bedroom",
-    "bedrooms", "house", "home", "appliance", "appliances", "switch", "switches", "wall", "walls", "some", "more", "new",
-    "old", "all", "and", "or", "the", "a", "for", "of", "in", "other", "others", "side", "upstairs", "downstairs", "up",
-    "down"};
+    "plug",       "plugs",  "outlet",    "outlets",    "receptacle", "receptacles", "recepts",  "recept",
+    "light",      "lights", "lighting",  "lts",        "general",    "circuit",     "circuits", "breaker",
+    "power",      "spare",  "load",      "loads",      "room",       "rooms",       "bedroom",  "bedrooms",
+    "house",      "home",   "appliance", "appliances", "switch",     "switches",    "wall",     "walls",
+    "some",       "more",   "new",       "old",        "all",        "and",         "or",       "the",
+    "a",          "for",    "of",        "in",         "other",      "others",      "side",     "upstairs",
+    "downstairs", "up",     "down"};
 // Spoil an entry wherever they stand.
-constexpr std::array kAlwaysVague = {"misc", "miscellaneous", "various", "stuff", "things", "unknown", "mystery", "etc",
-                                     "whatever", "assorted", "unlabeled", "unlabelled"};
+constexpr std::array kAlwaysVague = {"misc",     "miscellaneous", "various",   "stuff",
+                                     "things",   "unknown",       "mystery",   "etc",
+                                     "whatever", "assorted",      "unlabeled", "unlabelled"};
 // Uses of a room that pass with who lives there.
-constexpr std::array kPassingUse = {"baby", "babies", "nursery", "kid", "kids", "child", "children", "son", "sons", "daughter",
-                                    "daughters", "grandma", "grandpa", "grandmother", "grandfather", "mom", "mum", "dad", "mother",
-                                    "father", "teen", "teens", "teenager", "twins", "tenant", "tenants", "renter", "nanny",
-                                    "roommate", "inlaw", "inlaws", "boys", "girls", "boy", "girl"};
+constexpr std::array kPassingUse = {
+    "baby",        "babies",   "nursery",  "kid",       "kids",    "child",   "children",
+    "son",         "sons",     "daughter", "daughters", "grandma", "grandpa", "grandmother",
+    "grandfather", "mom",      "mum",      "dad",       "mother",  "father",  "teen",
+    "teens",       "teenager", "twins",    "tenant",    "tenants", "renter",  "nanny",
+    "roommate",    "inlaw",    "inlaws",   "boys",      "girls",   "boy",     "girl"};
 // Given names that mean nothing else on a panel.
 constexpr std::array kPeople = {
-    "james", "robert", "john", "michael", "david", "william", "richard", "joseph", "thomas", "charles", "christopher", "daniel",
-    "matthew", "anthony", "steven", "paul", "andrew", "joshua", "kenneth", "kevin", "brian", "george", "timothy", "ronald",
-    "edward", "jason", "jeffrey", "ryan", "jacob", "gary", "nicholas", "eric", "jonathan", "stephen", "larry", "justin",
-    "scott", "brandon", "benjamin", "samuel", "gregory", "alexander", "patrick", "jack", "dennis", "jerry", "tyler", "aaron",
-    "peter", "henry", "noah", "liam", "ethan", "lucas", "mary", "patricia", "jennifer", "linda", "elizabeth", "barbara",
-    "susan", "jessica", "sarah", "karen", "lisa", "nancy", "betty", "sandra", "margaret", "ashley", "kimberly", "emily",
-    "donna", "michelle", "carol", "amanda", "melissa", "deborah", "stephanie", "rebecca", "laura", "sharon", "cynthia",
-    "kathleen", "amy", "angela", "shirley", "anna", "brenda", "pamela", "emma", "nicole", "helen", "samantha", "katherine",
-    "christine", "debra", "rachel", "carolyn", "janet", "maria", "olivia", "heather", "diane", "julie", "joyce", "victoria",
-    "kelly", "christina", "joan", "evelyn", "lauren", "judith", "megan", "andrea", "hannah", "sophia", "isabella", "mia",
-    "tom", "mike", "dave", "bob", "jim", "joe", "steve", "dan", "chris", "matt", "tim", "ben", "sam", "tony", "kate", "jane",
-    "ann", "anne", "sue", "jen", "liz", "beth"};
+    "james",    "robert",    "john",        "michael",  "david",     "william",  "richard",   "joseph",
+    "thomas",   "charles",   "christopher", "daniel",   "matthew",   "anthony",  "steven",    "paul",
+    "andrew",   "joshua",    "kenneth",     "kevin",    "brian",     "george",   "timothy",   "ronald",
+    "edward",   "jason",     "jeffrey",     "ryan",     "jacob",     "gary",     "nicholas",  "eric",
+    "jonathan", "stephen",   "larry",       "justin",   "scott",     "brandon",  "benjamin",  "samuel",
+    "gregory",  "alexander", "patrick",     "jack",     "dennis",    "jerry",    "tyler",     "aaron",
+    "peter",    "henry",     "noah",        "liam",     "ethan",     "lucas",    "mary",      "patricia",
+    "jennifer", "linda",     "elizabeth",   "barbara",  "susan",     "jessica",  "sarah",     "karen",
+    "lisa",     "nancy",     "betty",       "sandra",   "margaret",  "ashley",   "kimberly",  "emily",
+    "donna",    "michelle",  "carol",       "amanda",   "melissa",   "deborah",  "stephanie", "rebecca",
+    "laura",    "sharon",    "cynthia",     "kathleen", "amy",       "angela",   "shirley",   "anna",
+    "brenda",   "pamela",    "emma",        "nicole",   "helen",     "samantha", "katherine", "christine",
+    "debra",    "rachel",    "carolyn",     "janet",    "maria",     "olivia",   "heather",   "diane",
+    "julie",    "joyce",     "victoria",    "kelly",    "christina", "joan",     "evelyn",    "lauren",
+    "judith",   "megan",     "andrea",      "hannah",   "sophia",    "isabella", "mia",       "tom",
+    "mike",     "dave",      "bob",         "jim",      "joe",       "steve",    "dan",       "chris",
+    "matt",     "tim",       "ben",         "sam",      "tony",      "kate",     "jane",      "ann",
+    "anne",     "sue",       "jen",         "liz",      "beth"};
 
 template <class List>
 bool has(const List& list, std::string_view word) {
@@ -62,7 +73,8 @@ struct Word {
 /// Words of letters; an apostrophe of either kind marks a possessive and ends nothing.
 std::vector<Word> wordsOf(std::string_view text) {
   std::string plain(text);
-  for (std::size_t at = plain.find("\xE2\x80\x99"); at != std::string::npos; at = plain.find("\xE2\x80\x99")) plain.replace(at, 3, "'");
+  for (std::size_t at = plain.find("\xE2\x80\x99"); at != std::string::npos; at = plain.find("\xE2\x80\x99"))
+    plain.replace(at, 3, "'");
   std::vector<Word> words;
   Word word;
   const auto finish = [&] {
@@ -75,9 +87,12 @@ std::vector<Word> wordsOf(std::string_view text) {
       word.letters += static_cast<char>(std::tolower(c));
       continue;
     }
-    const auto letterAt = [&](std::size_t k) { return k < plain.size() && std::isalpha(static_cast<unsigned char>(plain[k])) != 0; };
+    const auto letterAt = [&](std::size_t k) {
+      return k < plain.size() && std::isalpha(static_cast<unsigned char>(plain[k])) != 0;
+    };
     if (c == '\'' && !word.letters.empty()) {
-      const bool apostropheS = i + 1 < plain.size() && (plain[i + 1] == 's' || plain[i + 1] == 'S') && !letterAt(i + 2);
+      const bool apostropheS =
+          i + 1 < plain.size() && (plain[i + 1] == 's' || plain[i + 1] == 'S') && !letterAt(i + 2);
       const bool plural = word.letters.back() == 's' && !letterAt(i + 1);
       if (apostropheS || plural) {
         word.possessive = true;
@@ -108,11 +123,16 @@ std::optional<Message> directoryFault(std::string_view text) {
   for (const Word& word : words) {
     if (word.possessive || has(kPeople, word.letters)) return say(kPerson, written);
   }
-  const bool spoilt = std::any_of(words.begin(), words.end(), [](const Word& w) { return has(kAlwaysVague, w.letters); });
-  const bool numbered = std::any_of(text.begin(), text.end(), [](char c) { return std::isdigit(static_cast<unsigned char>(c)) != 0; });
-  const bool room = std::any_of(words.begin(), words.end(), [](const Word& w) { return w.letters == "bedroom" || w.letters == "room"; });
+  const bool spoilt =
+      std::any_of(words.begin(), words.end(), [](const Word& w) { return has(kAlwaysVague, w.letters); });
+  const bool numbered = std::any_of(text.begin(), text.end(),
+                                    [](char c) { return std::isdigit(static_cast<unsigned char>(c)) != 0; });
+  const bool room = std::any_of(words.begin(), words.end(),
+                                [](const Word& w) { return w.letters == "bedroom" || w.letters == "room"; });
   // "Bedroom 2 lights" names its place by a number; "lights 2" does not.
-  const bool nothing = std::all_of(words.begin(), words.end(), [](const Word& w) { return has(kSayNothing, w.letters) || w.letters.size() < 2; });
+  const bool nothing = std::all_of(words.begin(), words.end(), [](const Word& w) {
+    return has(kSayNothing, w.letters) || w.letters.size() < 2;
+  });
   if (spoilt || (nothing && !(numbered && room))) return say(kVague, written);
   return std::nullopt;
 }

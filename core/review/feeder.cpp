@@ -49,11 +49,16 @@ constexpr MessageId kInverterToBackup{"review.segment.inverter_to_backup"};
 
 Message segmentName(Segment segment) {
   switch (segment) {
-    case Segment::mainToSwitch: return say(kMainToSwitch);
-    case Segment::inverterToSwitch: return say(kInverterToSwitch);
-    case Segment::switchToBackup: return say(kSwitchToBackup);
-    case Segment::mainToInverter: return say(kMainToInverter);
-    case Segment::inverterToBackup: return say(kInverterToBackup);
+    case Segment::mainToSwitch:
+      return say(kMainToSwitch);
+    case Segment::inverterToSwitch:
+      return say(kInverterToSwitch);
+    case Segment::switchToBackup:
+      return say(kSwitchToBackup);
+    case Segment::mainToInverter:
+      return say(kMainToInverter);
+    case Segment::inverterToBackup:
+      return say(kInverterToBackup);
   }
   return say(kMainToSwitch);
 }
@@ -77,12 +82,15 @@ void device(const SegmentFigures& segment, const std::vector<EntityRef>& places,
   const std::vector<Message> name{segmentName(segment.segment)};
   const Figure minimum = amperes(device.minimum.value_or(AcAmperes(0)).count());
   if (device.minimumAboveMaximum) {
-    out.add("feeder.minimum_above_maximum", Severity::mustFix, kLabelDevice, say(kMinimumPlain, name),
-            say(kMinimumTrade, name, minimum, rating(device.maximum), std::vector<Message>{device.maximumFrom}), places);
+    out.add(
+        "feeder.minimum_above_maximum", Severity::mustFix, kLabelDevice, say(kMinimumPlain, name),
+        say(kMinimumTrade, name, minimum, rating(device.maximum), std::vector<Message>{device.maximumFrom}),
+        places);
   }
   if (device.aboveMaximum) {
     out.add("feeder.device_over", Severity::mustFix, kPanelProtection, say(kDeviceOverPlain, name),
-            say(kDeviceOverTrade, name, rating(standing(device)), rating(device.maximum), std::vector<Message>{device.maximumFrom}),
+            say(kDeviceOverTrade, name, rating(standing(device)), rating(device.maximum),
+                std::vector<Message>{device.maximumFrom}),
             places);
   }
   if (device.belowMinimum) {
@@ -90,7 +98,8 @@ void device(const SegmentFigures& segment, const std::vector<EntityRef>& places,
             say(kDeviceSmallTrade, name, rating(smallestStanding(device)), minimum), places);
   }
   if (device.panelMainTooSmall) {
-    out.add("feeder.panel_main", Severity::mustFix, kFeederDevice, say(kPanelMainPlain), say(kPanelMainTrade, name, minimum), places);
+    out.add("feeder.panel_main", Severity::mustFix, kFeederDevice, say(kPanelMainPlain),
+            say(kPanelMainTrade, name, minimum), places);
   }
 }
 
@@ -101,7 +110,9 @@ void conductor(const SegmentFigures& segment, const std::vector<EntityRef>& plac
   const Figure ampacity = amperes(wire.ampacity.value_or(AcAmperes(0)).count());
   if (wire.notProtected) {
     out.add("feeder.not_protected", Severity::mustFix, kProtected, say(kProtectedPlain, name),
-            say(kProtectedTrade, name, rating(wire.device ? wire.device : standing(segment.device)), size, ampacity), places);
+            say(kProtectedTrade, name, rating(wire.device ? wire.device : standing(segment.device)), size,
+                ampacity),
+            places);
   }
   if (wire.tooSmall) {
     const std::string needed = wire.required ? conductorName(*wire.required, wire.metal) : std::string("-");
@@ -111,7 +122,8 @@ void conductor(const SegmentFigures& segment, const std::vector<EntityRef>& plac
   if (wire.nmColumn) {
     const bool stops = wire.notProtected || wire.tooSmall;
     out.add("feeder.nm_column", stops ? Severity::mustFix : Severity::advice, kNmColumn, say(kNmPlain, name),
-            say(kNmTrade, name, size, ampacity, Figure{static_cast<double>(degrees(nmColumn())), "°C", 0}), places);
+            say(kNmTrade, name, size, ampacity, Figure{static_cast<double>(degrees(nmColumn())), "°C", 0}),
+            places);
   }
   if (segment.neutralTooSmall) {
     out.add("feeder.neutral_small", Severity::mustFix, kNeutral, say(kNeutralPlain, name),
@@ -128,7 +140,8 @@ void segments(const ReviewInput& in, Findings& out) {
   if (in.segments == nullptr || canadian(in.plan)) return;
   for (const SegmentFigures& segment : *in.segments) {
     const FeederRun* run = runOf(in.plan, segment.segment);
-    const std::vector<EntityRef> places{run != nullptr ? EntityRef{RecordKind::feederRun, run->id.number} : at(RecordKind::transfer)};
+    const std::vector<EntityRef> places{run != nullptr ? EntityRef{RecordKind::feederRun, run->id.number}
+                                                       : at(RecordKind::transfer)};
     device(segment, places, out);
     conductor(segment, places, out);
     const std::vector<Message> name{segmentName(segment.segment)};
@@ -140,7 +153,8 @@ void segments(const ReviewInput& in, Findings& out) {
       }
     }
     if (segment.verdict == Verdict::notKnown) {
-      out.add("feeder.unknown", Severity::checkOnSite, kFeederDevice, say(kUnknownPlain, name), say(kUnknownTrade, name, segment.notKnown), places);
+      out.add("feeder.unknown", Severity::checkOnSite, kFeederDevice, say(kUnknownPlain, name),
+              say(kUnknownTrade, name, segment.notKnown), places);
     }
   }
 }

@@ -71,14 +71,16 @@ constexpr MessageId kNoLoadsTrade{"review.load.none.trade"};
 constexpr MessageId kCalculationPlain{"review.load.calculation.plain"};
 constexpr MessageId kCalculationTrade{"review.load.calculation.trade"};
 
-// Above this a heating element is worth a question; and a start that is over once in a day of outage. Both common
-// practice, no source.
+// Above this a heating element is worth a question; and a start that is over once in a day of outage. Both
+// common practice, no source.
 constexpr double kHeaterWatts = 2000;
 constexpr double kOnceADay = 1.0 / 24.0;
 
 const Panel& backupOf(const ReviewInput& in) { return *backupPanel(in.plan); }
 bool hasBackup(const ReviewInput& in) { return in.hour != nullptr && backupPanel(in.plan) != nullptr; }
-bool isOver(AcAmperes value, const std::optional<AcAmperes>& limit) { return limit && compare(value, value, limit) == Verdict::over; }
+bool isOver(AcAmperes value, const std::optional<AcAmperes>& limit) {
+  return limit && compare(value, value, limit) == Verdict::over;
+}
 
 std::int64_t hourShown(const ReviewInput& in) { return in.hour->hour; }
 
@@ -90,27 +92,33 @@ void legs(const ReviewInput& in, Findings& out) {
     const std::vector<EntityRef> places{at(backupOf(in))};
     if (leg.verdict == Verdict::over) {
       const bool byCurrent = isOver(leg.likelyPeakCurrent.likely, leg.limit) || !leg.limitWatts;
-      out.add(which == Leg::l1 ? "leg.over_l1" : "leg.over_l2", Severity::mustFix, kLegLoad, say(kLegOverPlain, name),
-              byCurrent ? say(kLegOverTrade, name, amperes(leg.likelyPeakCurrent.likely.count()), hourShown(in),
-                              amperes(leg.limit.value_or(AcAmperes(0)).count()), amperes(leg.averageCurrent.likely.count()))
+      out.add(which == Leg::l1 ? "leg.over_l1" : "leg.over_l2", Severity::mustFix, kLegLoad,
+              say(kLegOverPlain, name),
+              byCurrent ? say(kLegOverTrade, name, amperes(leg.likelyPeakCurrent.likely.count()),
+                              hourShown(in), amperes(leg.limit.value_or(AcAmperes(0)).count()),
+                              amperes(leg.averageCurrent.likely.count()))
                         : say(kLegOverWattsTrade, name, watts(leg.likelyPeak.likely.count()), hourShown(in),
                               watts(leg.limitWatts->count()), watts(leg.average.likely.count())),
               places);
     } else if (leg.verdict == Verdict::notKnown && leg.limit) {
-      out.add(which == Leg::l1 ? "leg.unknown_l1" : "leg.unknown_l2", Severity::checkOnSite, kLegLoad, say(kLegUnknownPlain, name),
+      out.add(which == Leg::l1 ? "leg.unknown_l1" : "leg.unknown_l2", Severity::checkOnSite, kLegLoad,
+              say(kLegUnknownPlain, name),
               say(kLegUnknownTrade, name, amperes(leg.likelyPeakCurrent.likely.count()),
                   amperes(leg.likelyPeakCurrent.high.count()), amperes(leg.limit->count())),
               places);
     } else if (leg.verdict == Verdict::within && leg.limit &&
                leg.likelyPeakCurrent.likely > *leg.limit * loadingMargin().count()) {
-      out.add(which == Leg::l1 ? "leg.margin_l1" : "leg.margin_l2", Severity::advice, kMargin, say(kMarginPlain, name),
-              say(kMarginTrade, name, amperes(leg.likelyPeakCurrent.likely.count()), percent(loadingMargin().count()),
-                  amperes(leg.limit->count())),
+      out.add(which == Leg::l1 ? "leg.margin_l1" : "leg.margin_l2", Severity::advice, kMargin,
+              say(kMarginPlain, name),
+              say(kMarginTrade, name, amperes(leg.likelyPeakCurrent.likely.count()),
+                  percent(loadingMargin().count()), amperes(leg.limit->count())),
               places);
     }
     if (leg.verdict == Verdict::within && leg.timesOver && *leg.timesOver >= kOnceADay) {
-      out.add(which == Leg::l1 ? "load.odds_l1" : "load.odds_l2", Severity::advice, kLegLoad, say(kOddsPlain, name),
-              say(kOddsTrade, name, Figure{*leg.timesOver, "", 2}, percent(leg.oddsOver.value_or(0), 2)), places);
+      out.add(which == Leg::l1 ? "load.odds_l1" : "load.odds_l2", Severity::advice, kLegLoad,
+              say(kOddsPlain, name),
+              say(kOddsTrade, name, Figure{*leg.timesOver, "", 2}, percent(leg.oddsOver.value_or(0), 2)),
+              places);
     }
   }
 }
@@ -125,15 +133,15 @@ void total(const ReviewInput& in, Findings& out) {
     const bool byWatts = both.limitWatts && compare(likely, likely, both.limitWatts) == Verdict::over;
     out.add("total.over", Severity::mustFix, kLegLoad, say(kTotalOverPlain),
             byWatts || !limits.totalApparent
-                ? say(kTotalOverTrade, watts(likely.count()), hourShown(in), watts(both.limitWatts.value_or(Watts(0)).count()),
-                      watts(both.average.likely.count()))
-                : say(kTotalOverApparentTrade, Figure{both.likelyPeakApparent.likely.count(), "VA", 0}, hourShown(in),
-                      Figure{limits.totalApparent->count(), "VA", 0}),
+                ? say(kTotalOverTrade, watts(likely.count()), hourShown(in),
+                      watts(both.limitWatts.value_or(Watts(0)).count()), watts(both.average.likely.count()))
+                : say(kTotalOverApparentTrade, Figure{both.likelyPeakApparent.likely.count(), "VA", 0},
+                      hourShown(in), Figure{limits.totalApparent->count(), "VA", 0}),
             places);
   } else if (both.verdict == Verdict::notKnown && both.limitWatts) {
     out.add("total.unknown", Severity::checkOnSite, kLegLoad, say(kTotalUnknownPlain),
-            say(kTotalUnknownTrade, watts(both.likelyPeak.likely.count()), watts(both.likelyPeak.high.count()),
-                watts(both.limitWatts->count())),
+            say(kTotalUnknownTrade, watts(both.likelyPeak.likely.count()),
+                watts(both.likelyPeak.high.count()), watts(both.limitWatts->count())),
             places);
   }
 }
@@ -155,18 +163,21 @@ Message startOver(const StartCheck& check, const std::string& name) {
     const auto& leg = check.leg[index(which)];
     if (!leg || leg->verdict != Verdict::over || !leg->likelyLimit) continue;
     return say(kStartOverLegTrade, name, std::string(legName(which)), amperes(leg->likelySum.count()),
-               amperes(leg->likelyBase.count()), amperes(leg->averageBase.count()), amperes(leg->likelyLimit->count()), seconds(leg->likelyTime));
+               amperes(leg->likelyBase.count()), amperes(leg->averageBase.count()),
+               amperes(leg->likelyLimit->count()), seconds(leg->likelyTime));
   }
   if (check.total.verdict == Verdict::over && check.total.likelyLimit) {
     return say(kStartOverTotalTrade, name, Figure{check.total.likelySum.count(), "VA", 0},
-               Figure{check.total.likelyBase.count(), "VA", 0}, Figure{check.total.likelyLimit->count(), "VA", 0}, seconds(check.total.likelyTime));
+               Figure{check.total.likelyBase.count(), "VA", 0},
+               Figure{check.total.likelyLimit->count(), "VA", 0}, seconds(check.total.likelyTime));
   }
   if (check.battery && check.battery->likelyLimit) {
-    return say(kStartOverBatteryTrade, name, amperes(check.battery->likelySum.count()), amperes(check.battery->likelyLimit->count()),
-               seconds(check.battery->likelyTime));
+    return say(kStartOverBatteryTrade, name, amperes(check.battery->likelySum.count()),
+               amperes(check.battery->likelyLimit->count()), seconds(check.battery->likelyTime));
   }
   return say(kStartOverTotalTrade, name, Figure{check.total.likelySum.count(), "VA", 0},
-             Figure{check.total.likelyBase.count(), "VA", 0}, Figure{0, "VA", 0}, seconds(check.total.likelyTime));
+             Figure{check.total.likelyBase.count(), "VA", 0}, Figure{0, "VA", 0},
+             seconds(check.total.likelyTime));
 }
 
 void starts(const ReviewInput& in, Findings& out) {
@@ -176,29 +187,32 @@ void starts(const ReviewInput& in, Findings& out) {
     const std::string name = motorName(in.plan, check.loads.front());
     const std::vector<EntityRef> places{motorPlace(check.loads.front())};
     if (check.verdict == Verdict::over) {
-      out.add("start.over", Severity::mustFix, kStartOnBase, say(kStartOverPlain, name), startOver(check, name), places);
+      out.add("start.over", Severity::mustFix, kStartOnBase, say(kStartOverPlain, name),
+              startOver(check, name), places);
     } else if (check.verdict == Verdict::notKnown) {
       const auto& leg = check.leg[index(check.worstLeg)];
       out.add("start.unknown", Severity::checkOnSite, kStartOnBase, say(kStartUnknownPlain, name),
-              leg && leg->highLimit
-                  ? say(kStartUnknownTrade, name, std::string(legName(check.worstLeg)), amperes(leg->likelySum.count()),
-                        amperes(leg->highSum.count()), amperes(leg->highLimit->count()))
-                  : say(kStartUnknownNoLimitTrade, name),
+              leg && leg->highLimit ? say(kStartUnknownTrade, name, std::string(legName(check.worstLeg)),
+                                          amperes(leg->likelySum.count()), amperes(leg->highSum.count()),
+                                          amperes(leg->highLimit->count()))
+                                    : say(kStartUnknownNoLimitTrade, name),
               places);
     }
   }
-  if (in.starts->worstPair && in.starts->worstPair->verdict == Verdict::over && in.starts->worstPair->loads.size() == 2) {
+  if (in.starts->worstPair && in.starts->worstPair->verdict == Verdict::over &&
+      in.starts->worstPair->loads.size() == 2) {
     const StartCheck& pair = *in.starts->worstPair;
     const std::string a = motorName(in.plan, pair.loads[0]), b = motorName(in.plan, pair.loads[1]);
     const auto& leg = pair.leg[index(pair.worstLeg)];
     const std::vector<Message> names = listed({a, b});
-    out.add("start.pair", Severity::advice, kStartPair, say(kPairPlain, a, b),
-            leg && leg->likelyLimit ? say(kPairTrade, names, std::string(legName(pair.worstLeg)), amperes(leg->likelySum.count()),
-                                          amperes(leg->likelyLimit->count()))
-                                    : say(kPairTrade, names, std::string("L1 + L2"),
-                                          Figure{pair.total.likelySum.count(), "VA", 0},
-                                          Figure{pair.total.likelyLimit.value_or(VoltAmperes(0)).count(), "VA", 0}),
-            {motorPlace(pair.loads[0]), motorPlace(pair.loads[1])});
+    out.add(
+        "start.pair", Severity::advice, kStartPair, say(kPairPlain, a, b),
+        leg && leg->likelyLimit
+            ? say(kPairTrade, names, std::string(legName(pair.worstLeg)), amperes(leg->likelySum.count()),
+                  amperes(leg->likelyLimit->count()))
+            : say(kPairTrade, names, std::string("L1 + L2"), Figure{pair.total.likelySum.count(), "VA", 0},
+                  Figure{pair.total.likelyLimit.value_or(VoltAmperes(0)).count(), "VA", 0}),
+        {motorPlace(pair.loads[0]), motorPlace(pair.loads[1])});
   }
   if (in.starts->allAtOnce && in.starts->allAtOnce->verdict == Verdict::over) {
     const StartCheck& all = *in.starts->allAtOnce;
@@ -206,7 +220,8 @@ void starts(const ReviewInput& in, Findings& out) {
     const double sum = leg ? leg->likelySum.count() : 0.0;
     const double limit = leg && leg->likelyLimit ? leg->likelyLimit->count() : 0.0;
     out.add("start.all_at_once", Severity::advice, kStartPair, say(kAllPlain),
-            say(kAllTrade, std::string(legName(all.worstLeg)), amperes(sum), amperes(limit)), {at(backupOf(in))});
+            say(kAllTrade, std::string(legName(all.worstLeg)), amperes(sum), amperes(limit)),
+            {at(backupOf(in))});
   }
 }
 
@@ -214,11 +229,13 @@ void ratings(const ReviewInput& in, Findings& out) {
   if (!hasBackup(in)) return;
   const InverterLimits limits = inverterLimits(*in.plan.inverter);
   if (!limits.leg || (!limits.total && !limits.totalApparent)) {
-    out.add("inverter.ratings", Severity::checkOnSite, kLegLoad, say(kRatingsPlain), say(kRatingsTrade), {at(RecordKind::inverter)});
+    out.add("inverter.ratings", Severity::checkOnSite, kLegLoad, say(kRatingsPlain), say(kRatingsTrade),
+            {at(RecordKind::inverter)});
   }
   const bool motors = in.starts != nullptr && !in.starts->motors.empty();
   if (motors && limits.curve.empty()) {
-    out.add("inverter.curve", Severity::checkOnSite, kStartOnBase, say(kCurvePlain), say(kCurveTrade), {at(RecordKind::inverter)});
+    out.add("inverter.curve", Severity::checkOnSite, kStartOnBase, say(kCurvePlain), say(kCurveTrade),
+            {at(RecordKind::inverter)});
   }
 }
 
@@ -231,16 +248,18 @@ void battery(const ReviewInput& in, Findings& out) {
   const Watts load = in.hour->total.likelyPeak.likely;
   const std::optional<BatteryWatts> power = batteryPower(inverter, load);
   if (!battery.continuousCurrent || !inverter.lowestInputVoltage || (motors && !battery.peakCurrent)) {
-    out.add("battery.missing", Severity::checkOnSite, kBatteryCurrent, say(kBatteryMissingPlain), say(kBatteryMissingTrade), places);
+    out.add("battery.missing", Severity::checkOnSite, kBatteryCurrent, say(kBatteryMissingPlain),
+            say(kBatteryMissingTrade), places);
   }
   if (battery.continuousCurrent && inverter.lowestInputVoltage && power) {
     const DcAmperes current = *power / *inverter.lowestInputVoltage;
     const DcAmperes limit = *battery.continuousCurrent * std::max(1, battery.packs);
     if (compare(current, current, std::optional(limit)) == Verdict::over) {
-      out.add("battery.over", Severity::mustFix, kBatteryCurrent, say(kBatteryOverPlain),
-              say(kBatteryOverTrade, watts(load.count()), Figure{inverter.lowestInputVoltage->count(), "V", 1},
-                  amperes(current.count()), amperes(limit.count())),
-              places);
+      out.add(
+          "battery.over", Severity::mustFix, kBatteryCurrent, say(kBatteryOverPlain),
+          say(kBatteryOverTrade, watts(load.count()), Figure{inverter.lowestInputVoltage->count(), "V", 1},
+              amperes(current.count()), amperes(limit.count())),
+          places);
     }
   }
   if (battery.restart <= battery.floor) {
@@ -256,10 +275,14 @@ void battery(const ReviewInput& in, Findings& out) {
 void endsByOverload(const ReviewInput& in, Findings& out) {
   if (!hasBackup(in) || in.outage == nullptr || !in.outage->known) return;
   const OutageEnd reason = in.outage->likely.reason;
-  if (reason != OutageEnd::legOverload && reason != OutageEnd::totalOverload && reason != OutageEnd::batteryCurrent) return;
+  if (reason != OutageEnd::legOverload && reason != OutageEnd::totalOverload &&
+      reason != OutageEnd::batteryCurrent)
+    return;
   const Figure hours{in.outage->likely.end.count(), "h", 1};
-  out.add("outage.overload", Severity::mustFix, kLegLoad, say(kEndsPlain, ClockTime{in.outage->endLikely.minutes()}),
-          say(kEndsTrade, hours, watts(in.outage->likely.points.empty() ? 0.0 : in.outage->likely.points.back().load.count())),
+  out.add("outage.overload", Severity::mustFix, kLegLoad,
+          say(kEndsPlain, ClockTime{in.outage->endLikely.minutes()}),
+          say(kEndsTrade, hours,
+              watts(in.outage->likely.points.empty() ? 0.0 : in.outage->likely.points.back().load.count())),
           {at(backupOf(in))});
 }
 
@@ -267,7 +290,8 @@ void endsByOverload(const ReviewInput& in, Findings& out) {
 std::optional<double> runningWatts(const Load& load) {
   if (load.running.value) return load.running.value->count();
   if (load.runningCurrent.value) {
-    return load.runningCurrent.value->count() * load.ratedVoltage * load.powerFactor.value.value_or(Fraction(1)).count();
+    return load.runningCurrent.value->count() * load.ratedVoltage *
+           load.powerFactor.value.value_or(Fraction(1)).count();
   }
   return std::nullopt;
 }
@@ -292,24 +316,27 @@ void whatIsOnTheCircuits(const ReviewInput& in, Findings& out) {
   for (const auto& circuit : in.plan.circuits) {
     const bool backed = backedUp(in.plan, *circuit);
     if (backed && circuit->loads.empty()) {
-      out.add("load.none", Severity::checkOnSite, kRuntime, say(kNoLoadsPlain, nameOf(*circuit)), say(kNoLoadsTrade, nameOf(*circuit)),
-              {at(*circuit)});
+      out.add("load.none", Severity::checkOnSite, kRuntime, say(kNoLoadsPlain, nameOf(*circuit)),
+              say(kNoLoadsTrade, nameOf(*circuit)), {at(*circuit)});
     }
     for (const Load& load : circuit->loads) {
       const std::string name = nameOf(load, *circuit);
       if (load.medical) {
-        out.add("load.medical", Severity::checkOnSite, kMedical, say(kMedicalPlain, name), say(kMedicalTrade, name), {at(load)});
+        out.add("load.medical", Severity::checkOnSite, kMedical, say(kMedicalPlain, name),
+                say(kMedicalTrade, name), {at(load)});
       }
       if (!backed) continue;
       const std::optional<double> running = runningWatts(load);
       if (!running && !load.running.low && !load.runningCurrent.low) {
-        out.add("load.watts", Severity::checkOnSite, kRuntime, say(kWattsPlain, name), say(kWattsTrade, name), {at(load)});
+        out.add("load.watts", Severity::checkOnSite, kRuntime, say(kWattsPlain, name), say(kWattsTrade, name),
+                {at(load)});
       }
       if (isVehicle(load, *circuit)) {
-        out.add("load.vehicle", Severity::advice, kHeater, say(kVehiclePlain, name), say(kVehicleTrade, name, watts(running.value_or(0))),
-                {at(load)});
+        out.add("load.vehicle", Severity::advice, kHeater, say(kVehiclePlain, name),
+                say(kVehicleTrade, name, watts(running.value_or(0))), {at(load)});
       } else if (load.kind.is(LoadKind::resistance) && running && *running > kHeaterWatts) {
-        out.add("load.heater", Severity::advice, kHeater, say(kHeaterPlain, name), say(kHeaterTrade, name, watts(*running)), {at(load)});
+        out.add("load.heater", Severity::advice, kHeater, say(kHeaterPlain, name),
+                say(kHeaterTrade, name, watts(*running)), {at(load)});
       }
     }
   }
@@ -319,10 +346,12 @@ void calculation(const ReviewInput& in, Findings& out) {
   const bool any = std::any_of(in.plan.circuits.begin(), in.plan.circuits.end(),
                                [&](const auto& c) { return backedUp(in.plan, *c); });
   if (!any || in.plan.transfer->calculatedLoad || canadian(in.plan)) return;
-  out.add("load.calculation", Severity::mustFix, kCalculation, say(kCalculationPlain), say(kCalculationTrade), {at(RecordKind::transfer)});
+  out.add("load.calculation", Severity::mustFix, kCalculation, say(kCalculationPlain), say(kCalculationTrade),
+          {at(RecordKind::transfer)});
 }
 
-constexpr Rule kRules[] = {legs, total, starts, ratings, battery, endsByOverload, whatIsOnTheCircuits, calculation};
+constexpr Rule kRules[] = {legs,       total, starts, ratings, battery, endsByOverload, whatIsOnTheCircuits,
+                           calculation};
 
 }  // namespace
 

@@ -1,4 +1,5 @@
-// Shared neutrals: both hots in one panel, on opposite legs, opened together, tripped together where it matters.
+// Shared neutrals: both hots in one panel, on opposite legs, opened together, tripped together where it
+// matters.
 
 #include <algorithm>
 #include <cstdlib>
@@ -49,7 +50,8 @@ std::map<std::int32_t, std::vector<Member>> groups(const Plan& plan) {
   std::map<std::int32_t, std::vector<Member>> found;
   for (const auto& circuit : plan.circuits) {
     if (circuit->multiwire <= 0) continue;
-    if (const Breaker* breaker = plannedBreaker(plan, *circuit)) found[circuit->multiwire].push_back({&*circuit, breaker});
+    if (const Breaker* breaker = plannedBreaker(plan, *circuit))
+      found[circuit->multiwire].push_back({&*circuit, breaker});
   }
   return found;
 }
@@ -86,9 +88,10 @@ void split(const ReviewInput& in, Findings& out) {
   const Panel* backup = backupPanel(in.plan);
   for (const auto& [number, members] : groups(in.plan)) {
     if (members.size() == 1 && !wholeByItself(members.front())) {
-      out.add("multiwire.partner", moved(in.plan, *members.front().circuit) ? Severity::mustFix : Severity::checkOnSite, kSamePanel,
-              say(kPartnerPlain, nameOf(*members.front().circuit)), say(kPartnerTrade, nameOf(*members.front().circuit)),
-              places(members));
+      out.add("multiwire.partner",
+              moved(in.plan, *members.front().circuit) ? Severity::mustFix : Severity::checkOnSite,
+              kSamePanel, say(kPartnerPlain, nameOf(*members.front().circuit)),
+              say(kPartnerTrade, nameOf(*members.front().circuit)), places(members));
     }
     if (inOnePanel(members)) continue;
     std::vector<CircuitId> stayed, there;
@@ -98,8 +101,9 @@ void split(const ReviewInput& in, Findings& out) {
       (inBackup ? there : stayed).push_back(member.circuit->id);
       (inBackup ? thereNames : stayedNames).push_back(nameOf(*member.circuit));
     }
-    Finding& finding = out.add("multiwire.split", Severity::danger, kSamePanel, say(kSplitPlain, listed(names(members))),
-                               say(kSplitTrade, listed(thereNames), listed(stayedNames)), places(members));
+    Finding& finding =
+        out.add("multiwire.split", Severity::danger, kSamePanel, say(kSplitPlain, listed(names(members))),
+                say(kSplitTrade, listed(thereNames), listed(stayedNames)), places(members));
     if (backup != nullptr && !there.empty()) {
       out.offer(finding, fix::Move{stayed, backup->id, std::nullopt}, say(kMoveBoth));
       out.offer(finding, fix::SendBack{there}, say(kKeepBoth));
@@ -108,7 +112,8 @@ void split(const ReviewInput& in, Findings& out) {
 }
 
 /// A place for one of two hots on one leg: on the other leg, beside its partner first, where edit lets it go.
-void offerOtherLeg(const ReviewInput& in, Findings& out, Finding& finding, const Breaker& mover, const Breaker& partner) {
+void offerOtherLeg(const ReviewInput& in, Findings& out, Finding& finding, const Breaker& mover,
+                   const Breaker& partner) {
   const Panel& panel = *find(in.plan, mover.panel);
   std::vector<SpacePosition> spots;
   for (const Placement& landing : landings(in.plan, panel.id, 1, {mover.id})) {
@@ -137,7 +142,8 @@ void oneLeg(const ReviewInput& in, Findings& out) {
         if (members[i].breaker->id == members[j].breaker->id) continue;
         const std::vector<Leg> a = poleLegs(*panel, placementOf(*members[i].breaker));
         const std::vector<Leg> b = poleLegs(*panel, placementOf(*members[j].breaker));
-        const bool shared = std::any_of(a.begin(), a.end(), [&](Leg leg) { return std::find(b.begin(), b.end(), leg) != b.end(); });
+        const bool shared = std::any_of(
+            a.begin(), a.end(), [&](Leg leg) { return std::find(b.begin(), b.end(), leg) != b.end(); });
         if (shared) {
           first = &members[i];
           second = &members[j];
@@ -147,11 +153,16 @@ void oneLeg(const ReviewInput& in, Findings& out) {
     if (second == nullptr) continue;
     const std::string leg(legName(legOf(*panel, first->breaker->position())));
     const bool tandem = first->breaker->position() == second->breaker->position();
-    Finding& finding =
-        tandem ? out.add("multiwire.tandem", Severity::danger, kVoltageBetween, say(kTandemPlain, listed(names(members))),
-                         say(kTandemTrade, listed(names(members)), nameOf(*panel), listed(spaces(in.plan, members)), leg), places(members))
-               : out.add("multiwire.leg", Severity::danger, kVoltageBetween, say(kLegPlain, listed(names(members))),
-                         say(kLegTrade, listed(names(members)), nameOf(*panel), listed(spaces(in.plan, members)), leg), places(members));
+    Finding& finding = tandem ? out.add("multiwire.tandem", Severity::danger, kVoltageBetween,
+                                        say(kTandemPlain, listed(names(members))),
+                                        say(kTandemTrade, listed(names(members)), nameOf(*panel),
+                                            listed(spaces(in.plan, members)), leg),
+                                        places(members))
+                              : out.add("multiwire.leg", Severity::danger, kVoltageBetween,
+                                        say(kLegPlain, listed(names(members))),
+                                        say(kLegTrade, listed(names(members)), nameOf(*panel),
+                                            listed(spaces(in.plan, members)), leg),
+                                        places(members));
     if (!tandem) {
       offerOtherLeg(in, out, finding, *second->breaker, *first->breaker);
       if (!finding.fix) offerOtherLeg(in, out, finding, *first->breaker, *second->breaker);
@@ -172,7 +183,8 @@ bool sideBySide(const std::vector<Member>& members) {
   std::vector<std::int32_t> rows;
   for (const Member& member : members) {
     if (member.breaker->position().column != members.front().breaker->position().column) return false;
-    for (std::int32_t pole = 0; pole < member.breaker->poles; ++pole) rows.push_back(member.breaker->row + pole);
+    for (std::int32_t pole = 0; pole < member.breaker->poles; ++pole)
+      rows.push_back(member.breaker->row + pole);
   }
   std::sort(rows.begin(), rows.end());
   for (std::size_t i = 1; i < rows.size(); ++i) {
@@ -198,7 +210,8 @@ void openedTogether(const ReviewInput& in, Findings& out) {
     });
     const char* const wanted = needsTrip ? "common_trip" : "handle_tie";
     if (!loose.empty() && !touched) {
-      out.add("multiwire.disconnect_existing", Severity::advice, kDisconnect, say(kOldDisconnectPlain, listed(names(members))),
+      out.add("multiwire.disconnect_existing", Severity::advice, kDisconnect,
+              say(kOldDisconnectPlain, listed(names(members))),
               say(kOldDisconnectTrade, listed(names(members)), spaceList), places(members));
     } else if (!loose.empty()) {
       Finding& finding = out.add("multiwire.disconnect", Severity::mustFix, kDisconnect,
@@ -206,7 +219,8 @@ void openedTogether(const ReviewInput& in, Findings& out) {
                                  say(kDisconnectTrade, listed(names(members)), spaceList), places(members));
       if (!needsTrip && sideBySide(members)) {
         fix::SetFields ties;
-        for (const Member& member : loose) ties.fields.push_back({at(*member.breaker), "tie", std::string(wanted)});
+        for (const Member& member : loose)
+          ties.fields.push_back({at(*member.breaker), "tie", std::string(wanted)});
         out.offer(finding, ties, say(kTieFix));
       }
     } else if (!sideBySide(members) && touched) {
@@ -220,7 +234,8 @@ void openedTogether(const ReviewInput& in, Findings& out) {
       if (sideBySide(members)) {
         fix::SetFields ties;
         for (const Member& member : members) {
-          if (member.breaker->poles == 1) ties.fields.push_back({at(*member.breaker), "tie", std::string(wanted)});
+          if (member.breaker->poles == 1)
+            ties.fields.push_back({at(*member.breaker), "tie", std::string(wanted)});
         }
         out.offer(finding, ties, say(kCommonTripFix));
       }
@@ -233,7 +248,8 @@ void singlePoleProtection(const ReviewInput& in, Findings& out) {
     if (members.size() < 2) continue;
     for (const Member& member : members) {
       if (member.breaker->poles != 1 || member.breaker->protection.is(Protection::none)) continue;
-      out.add("multiwire.protection", Severity::mustFix, kListing, say(kProtectionPlain, nameOf(*member.circuit)),
+      out.add("multiwire.protection", Severity::mustFix, kListing,
+              say(kProtectionPlain, nameOf(*member.circuit)),
               say(kProtectionTrade, nameOf(*member.circuit), spacesOf(in.plan, *member.breaker)),
               {at(*member.circuit), at(*member.breaker)});
     }

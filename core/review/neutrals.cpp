@@ -36,18 +36,22 @@ bool usesNeutral(const Circuit& circuit) {
 
 void left(const ReviewInput& in, Findings& out) {
   for (const auto& circuit : in.plan.circuits) {
-    if (!moved(in.plan, *circuit) || !usesNeutral(*circuit) || circuit->neutralMoved.is(Answer::yes)) continue;
+    if (!moved(in.plan, *circuit) || !usesNeutral(*circuit) || circuit->neutralMoved.is(Answer::yes))
+      continue;
     const Breaker* breaker = plannedBreaker(in.plan, *circuit);
     if (circuit->neutralMoved.is(Answer::no)) {
-      // Then the neutral current has another way back, or none: a breaker that measures it trips, a switched neutral opens it.
+      // Then the neutral current has another way back, or none: a breaker that measures it trips, a switched
+      // neutral opens it.
       const bool worse = (breaker != nullptr && !breaker->protection.is(Protection::none)) ||
                          in.plan.transfer->switchesNeutral.is(Answer::yes);
-      Finding& finding = out.add("neutral.left", worse ? Severity::danger : Severity::mustFix, kWithCircuit,
-                                 say(kLeftPlain, nameOf(*circuit)), say(kLeftTrade, nameOf(*circuit)), {at(*circuit)});
+      Finding& finding =
+          out.add("neutral.left", worse ? Severity::danger : Severity::mustFix, kWithCircuit,
+                  say(kLeftPlain, nameOf(*circuit)), say(kLeftTrade, nameOf(*circuit)), {at(*circuit)});
       out.offer(finding, fix::SetField{at(*circuit), "neutral_moved", std::string("yes")}, say(kLeftFix));
     } else {
-      out.add("neutral.unknown", Severity::checkOnSite, kWithCircuit, say(kLeftUnknownPlain, nameOf(*circuit)),
-              say(kLeftUnknownTrade, nameOf(*circuit)), {at(*circuit)});
+      out.add("neutral.unknown", Severity::checkOnSite, kWithCircuit,
+              say(kLeftUnknownPlain, nameOf(*circuit)), say(kLeftUnknownTrade, nameOf(*circuit)),
+              {at(*circuit)});
     }
   }
 }
@@ -55,13 +59,14 @@ void left(const ReviewInput& in, Findings& out) {
 void lookedFor(const ReviewInput& in, Findings& out) {
   for (const auto& circuit : in.plan.circuits) {
     const Breaker* breaker = plannedBreaker(in.plan, *circuit);
-    if (!moved(in.plan, *circuit) || circuit->multiwire > 0 || breaker == nullptr || breaker->poles != 1) continue;
+    if (!moved(in.plan, *circuit) || circuit->multiwire > 0 || breaker == nullptr || breaker->poles != 1)
+      continue;
     if (circuit->neutralShared.is(Answer::yes)) {
       out.add("neutral.unnamed_partner", Severity::mustFix, kSamePanel, say(kUnnamedPlain, nameOf(*circuit)),
               say(kUnnamedTrade, nameOf(*circuit)), {at(*circuit)});
     } else if (!circuit->neutralShared.is(Answer::no)) {
-      out.add("neutral.not_looked_for", Severity::checkOnSite, kSamePanel, say(kNotLookedPlain, nameOf(*circuit)),
-              say(kNotLookedTrade, nameOf(*circuit)), {at(*circuit)});
+      out.add("neutral.not_looked_for", Severity::checkOnSite, kSamePanel,
+              say(kNotLookedPlain, nameOf(*circuit)), say(kNotLookedTrade, nameOf(*circuit)), {at(*circuit)});
     }
   }
 }
@@ -73,8 +78,9 @@ void bareNeutral(const ReviewInput& in, Findings& out) {
       out.add("neutral.bare", Severity::mustFix, kRangeDryer, say(kBarePlain, nameOf(*circuit)),
               say(kBareTrade, nameOf(*circuit)), {at(*circuit)});
     } else if (!circuit->insulatedNeutral.is(Answer::yes)) {
-      out.add("neutral.bare_unknown", Severity::checkOnSite, kRangeDryer, say(kBareUnknownPlain, nameOf(*circuit)),
-              say(kBareUnknownTrade, nameOf(*circuit)), {at(*circuit)});
+      out.add("neutral.bare_unknown", Severity::checkOnSite, kRangeDryer,
+              say(kBareUnknownPlain, nameOf(*circuit)), say(kBareUnknownTrade, nameOf(*circuit)),
+              {at(*circuit)});
     }
   }
 }

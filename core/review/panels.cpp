@@ -84,13 +84,15 @@ void places(const ReviewInput& in, Findings& out) {
       }
       const std::vector<Leg> legs = poleLegs(*panel, occupant.placement);
       if (legs.size() == 2 && legs[0] == legs[1]) {
-        out.add("place.two_pole_leg", Severity::mustFix, kTwoPoleLegs, say(kOneLegPlain, nameOf(*panel), spaces),
+        out.add("place.two_pole_leg", Severity::mustFix, kTwoPoleLegs,
+                say(kOneLegPlain, nameOf(*panel), spaces),
                 say(kOneLegTrade, nameOf(*panel), spaces, std::string(legName(legs[0]))), {at(breaker)});
       }
       for (const HalfSpace& half : coveredHalves(occupant.placement)) {
         const auto [there, free] = taken.emplace(half, breaker.id);
         if (free || there->second == breaker.id) continue;
-        out.add("place.overlap", Severity::mustFix, kSpaceOnce, say(kOverlapPlain, nameOf(*panel), printedNumber(*panel, half.position)),
+        out.add("place.overlap", Severity::mustFix, kSpaceOnce,
+                say(kOverlapPlain, nameOf(*panel), printedNumber(*panel, half.position)),
                 say(kOverlapTrade, nameOf(*panel), printedNumber(*panel, half.position)),
                 {at(breaker), {RecordKind::breaker, there->second.number}});
         break;
@@ -112,9 +114,11 @@ void tandems(const ReviewInput& in, Findings& out) {
     const std::string spaces = spacesOf(in.plan, *breaker);
     if (takes == Answer::no) {
       out.add("place.tandem", isFresh(*breaker) ? Severity::mustFix : Severity::checkOnSite, kTandem,
-              say(kTandemNoPlain, nameOf(*panel), spaces), say(kTandemNoTrade, nameOf(*panel), spaces), {at(*breaker)});
+              say(kTandemNoPlain, nameOf(*panel), spaces), say(kTandemNoTrade, nameOf(*panel), spaces),
+              {at(*breaker)});
     } else if (takes == Answer::unknown && isFresh(*breaker)) {
-      out.add("place.tandem_unknown", Severity::checkOnSite, kTandem, say(kTandemUnknownPlain, nameOf(*panel), spaces),
+      out.add("place.tandem_unknown", Severity::checkOnSite, kTandem,
+              say(kTandemUnknownPlain, nameOf(*panel), spaces),
               say(kTandemUnknownTrade, nameOf(*panel), spaces), {at(*breaker)});
     }
   }
@@ -132,11 +136,15 @@ void polesAndListing(const ReviewInput& in, Findings& out) {
       if (line.empty() || wanted.empty() || line == wanted) continue;
       out.add("place.listing", isFresh(*breaker) ? Severity::mustFix : Severity::checkOnSite, kListing,
               say(kListingPlain, nameOf(*panel), spacesOf(in.plan, *breaker)),
-              say(kListingTrade, nameOf(*panel), spacesOf(in.plan, *breaker), breaker->listingLine, panel->listingLine), {at(*breaker)});
+              say(kListingTrade, nameOf(*panel), spacesOf(in.plan, *breaker), breaker->listingLine,
+                  panel->listingLine),
+              {at(*breaker)});
     }
     if (panel->poleMaximum && poles > *panel->poleMaximum) {
-      out.add("place.pole_maximum", fresh ? Severity::mustFix : Severity::checkOnSite, kTandem, say(kPolesPlain, nameOf(*panel)),
-              say(kPolesTrade, nameOf(*panel), static_cast<std::int64_t>(poles), static_cast<std::int64_t>(*panel->poleMaximum)),
+      out.add("place.pole_maximum", fresh ? Severity::mustFix : Severity::checkOnSite, kTandem,
+              say(kPolesPlain, nameOf(*panel)),
+              say(kPolesTrade, nameOf(*panel), static_cast<std::int64_t>(poles),
+                  static_cast<std::int64_t>(*panel->poleMaximum)),
               {at(*panel)});
     }
   }
@@ -149,7 +157,8 @@ void leftSpaces(const ReviewInput& in, Findings& out) {
     std::vector<EntityRef> sparePlaces, blankPlaces;
     for (const auto& breaker : in.plan.breakers) {
       if (breaker->panel != panel->id) continue;
-      if (breaker->stage.is(Stage::leftInPlace) && circuitOn(in.plan, breaker->id, Reading::planned) == nullptr) {
+      if (breaker->stage.is(Stage::leftInPlace) &&
+          circuitOn(in.plan, breaker->id, Reading::planned) == nullptr) {
         spares.push_back(spacesOf(in.plan, *breaker));
         sparePlaces.push_back(at(*breaker));
       } else if (breaker->stage.is(Stage::removed)) {
@@ -163,8 +172,9 @@ void leftSpaces(const ReviewInput& in, Findings& out) {
       }
     }
     if (!spares.empty()) {
-      out.add("directory.old_breaker", Severity::advice, kOldBreaker, say(kOldPlain, nameOf(*panel), listed(spares)),
-              say(kOldTrade, nameOf(*panel), listed(spares)), sparePlaces);
+      out.add("directory.old_breaker", Severity::advice, kOldBreaker,
+              say(kOldPlain, nameOf(*panel), listed(spares)), say(kOldTrade, nameOf(*panel), listed(spares)),
+              sparePlaces);
     }
     if (!blanks.empty()) {
       out.add("directory.blank", Severity::advice, kBlank, say(kBlankPlain, nameOf(*panel), listed(blanks)),
@@ -173,7 +183,9 @@ void leftSpaces(const ReviewInput& in, Findings& out) {
   }
 }
 
-const std::string& directoryText(const Circuit& circuit) { return circuit.serves.empty() ? circuit.name : circuit.serves; }
+const std::string& directoryText(const Circuit& circuit) {
+  return circuit.serves.empty() ? circuit.name : circuit.serves;
+}
 
 void directory(const ReviewInput& in, Findings& out) {
   std::map<std::pair<PanelId, std::string>, const Circuit*> seen;
@@ -204,18 +216,21 @@ void backupItself(const ReviewInput& in, Findings& out) {
   const std::vector<Occupant> standing = occupants(in.plan, backup->id, Reading::planned);
   if (standing.empty()) return;
   if (backup->separateBuilding) {
-    out.add("panel.other_building", Severity::checkOnSite, kOtherBuilding, say(kBuildingPlain), say(kBuildingTrade), {at(*backup)});
+    out.add("panel.other_building", Severity::checkOnSite, kOtherBuilding, say(kBuildingPlain),
+            say(kBuildingTrade), {at(*backup)});
   }
   const bool asked = !canadian(in.plan) && (in.edition == Edition::y2023 || in.edition == Edition::y2026);
-  const bool surge = std::any_of(standing.begin(), standing.end(),
-                                 [&](const Occupant& o) { return find(in.plan, o.breaker)->feeds.is(Feeds::surgeDevice); });
+  const bool surge = std::any_of(standing.begin(), standing.end(), [&](const Occupant& o) {
+    return find(in.plan, o.breaker)->feeds.is(Feeds::surgeDevice);
+  });
   if (asked && !surge) {
     out.add("panel.surge", Severity::checkOnSite, kSurge, say(kSurgePlain), say(kSurgeTrade), {at(*backup)});
   }
   const std::int32_t free = freeSpaces(in.plan, backup->id);
   if (free < kSpareShare * backup->spaces) {
     out.add("panel.spare_spaces", Severity::advice, kSpareSpaces, say(kSparePlain),
-            say(kSpareTrade, static_cast<std::int64_t>(free), static_cast<std::int64_t>(backup->spaces)), {at(*backup)});
+            say(kSpareTrade, static_cast<std::int64_t>(free), static_cast<std::int64_t>(backup->spaces)),
+            {at(*backup)});
   }
 }
 

@@ -14,9 +14,12 @@ constexpr MessageId kName{"review.name"};
 constexpr MessageId kCircuitNumber{"review.circuit_number"};
 
 /// Keys of findings that stand before all others of their severity.
-constexpr std::array<std::string_view, 3> kFirst = {"sources.not_kept_apart", "sources.unnamed", "transfer.not_listed"};
+constexpr std::array<std::string_view, 3> kFirst = {"sources.not_kept_apart", "sources.unnamed",
+                                                    "transfer.not_listed"};
 
-bool isFirst(const Finding& finding) { return std::find(kFirst.begin(), kFirst.end(), finding.key) != kFirst.end(); }
+bool isFirst(const Finding& finding) {
+  return std::find(kFirst.begin(), kFirst.end(), finding.key) != kFirst.end();
+}
 
 /// NFPA 70 is not the code there: what it binds is then a matter of the local code.
 void uncite(std::vector<Finding>& findings) {
@@ -67,7 +70,9 @@ std::string nameOf(const Circuit& circuit) {
   if (!circuit.serves.empty()) return circuit.serves;
   return render(say(kCircuitNumber, circuit.id.number), plainEnglish());
 }
-std::string nameOf(const Load& load, const Circuit& circuit) { return load.name.empty() ? nameOf(circuit) : load.name; }
+std::string nameOf(const Load& load, const Circuit& circuit) {
+  return load.name.empty() ? nameOf(circuit) : load.name;
+}
 std::string nameOf(const Panel& panel) { return panel.name; }
 std::string spacesOf(const Plan& plan, const Breaker& breaker) {
   const Panel* panel = find(plan, breaker.panel);
@@ -83,7 +88,9 @@ Figure amperes(double value) { return {value, "A", 1}; }
 Figure watts(double value) { return {value, "W", 0}; }
 Figure percent(double fraction, int decimals) { return {fraction * 100.0, "%", decimals}; }
 
-const Breaker* plannedBreaker(const Plan& plan, const Circuit& circuit) { return find(plan, circuit.planned); }
+const Breaker* plannedBreaker(const Plan& plan, const Circuit& circuit) {
+  return find(plan, circuit.planned);
+}
 bool moved(const Plan& plan, const Circuit& circuit) {
   return circuit.breaker.valid() && backedUp(plan, circuit) &&
          panelOf(plan, circuit, Reading::before) != panelOf(plan, circuit, Reading::planned);

@@ -18,33 +18,34 @@ enum class Severity : std::uint8_t { danger, mustFix, checkOnSite, advice };
 enum class Basis : std::uint8_t { code, listedInstruction, practice, local };
 
 struct Finding {
-  std::string_view key;              ///< of its rule, stable: "multiwire.split"
+  std::string_view key;  ///< of its rule, stable: "multiwire.split"
   Severity severity = Severity::advice;
   Basis basis = Basis::practice;
-  RuleId rule;                       ///< for the citation; empty for practice
-  Message plain;                     ///< one sentence for the homeowner
-  Message trade;                     ///< one sentence with figures
-  std::vector<EntityRef> places;     ///< first one is where to jump
-  std::optional<Fix> fix;            ///< one undoable edit; offered only where it can be made as the plan stands
-  Message fixName;                   ///< "Move both"
-  std::optional<Fix> otherFix;       ///< the other way out, where there are two
-  Message otherFixName;              ///< "Keep both"
+  RuleId rule;                    ///< for the citation; empty for practice
+  Message plain;                  ///< one sentence for the homeowner
+  Message trade;                  ///< one sentence with figures
+  std::vector<EntityRef> places;  ///< first one is where to jump
+  std::optional<Fix> fix;         ///< one undoable edit; offered only where it can be made as the plan stands
+  Message fixName;                ///< "Move both"
+  std::optional<Fix> otherFix;    ///< the other way out, where there are two
+  Message otherFixName;           ///< "Keep both"
 };
 
 /// All that the rules look at.
 struct ReviewInput {
   const Plan& plan;
-  const HourFigures* hour = nullptr;       ///< backup subpanel in the hour shown; null without a backup subpanel
+  const HourFigures* hour = nullptr;  ///< backup subpanel in the hour shown; null without a backup subpanel
   const StartFigures* starts = nullptr;
   const std::vector<SegmentFigures>* segments = nullptr;
   const OutageFigures* outage = nullptr;
   Edition edition = Edition::y2023;
 };
-/// Findings, worst first, among equals those on two sources that can meet, then in the order of their places. For a
-/// Canadian site no finding cites NFPA 70, and what only its figures say is not said.
+/// Findings, worst first, among equals those on two sources that can meet, then in the order of their places.
+/// For a Canadian site no finding cites NFPA 70, and what only its figures say is not said.
 [[nodiscard]] std::vector<Finding> review(const ReviewInput& input);
 
-/// Directory words that say too little or name what changes with who lives there; nothing where the text will do.
+/// Directory words that say too little or name what changes with who lives there; nothing where the text will
+/// do.
 [[nodiscard]] std::optional<Message> directoryFault(std::string_view text);
 
 }  // namespace stayalight

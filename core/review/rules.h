@@ -15,7 +15,8 @@ class Findings {
   explicit Findings(const Plan& plan) : plan_(plan) {}
 
   /// What the finding rests on follows from its rule; without a rule it is practice.
-  Finding& add(std::string_view key, Severity severity, RuleId rule, Message plain, Message trade, std::vector<EntityRef> places);
+  Finding& add(std::string_view key, Severity severity, RuleId rule, Message plain, Message trade,
+               std::vector<EntityRef> places);
   /// Offers a fix where edit can make it as the plan stands; the second one offered is the other way out.
   void offer(Finding& finding, Fix fix, Message name);
 

@@ -29,17 +29,21 @@ void code(const ReviewInput& in, Findings& out) {
   const Site& site = *in.plan.site;
   const std::vector<EntityRef> place{at(RecordKind::site)};
   if (canadian(in.plan)) {
-    out.add("site.canada", Severity::checkOnSite, {}, say(kCanadaPlain), say(kCanadaTrade), place).basis = Basis::local;
+    out.add("site.canada", Severity::checkOnSite, {}, say(kCanadaPlain), say(kCanadaTrade), place).basis =
+        Basis::local;
     return;
   }
   if (!site.edition.known()) {
-    out.add("site.edition_word", Severity::checkOnSite, {}, say(kEditionWordPlain), say(kEditionWordTrade, std::string(site.edition.word()), std::string(name(in.edition))), place).basis =
-        Basis::local;
+    out.add("site.edition_word", Severity::checkOnSite, {}, say(kEditionWordPlain),
+            say(kEditionWordTrade, std::string(site.edition.word()), std::string(name(in.edition))), place)
+        .basis = Basis::local;
   } else if (in.edition == Edition::y2026) {
-    out.add("site.edition", Severity::checkOnSite, {}, say(kEditionPlain), say(kEditionTrade), place).basis = Basis::local;
+    out.add("site.edition", Severity::checkOnSite, {}, say(kEditionPlain), say(kEditionTrade), place).basis =
+        Basis::local;
   }
   if (site.amendments.empty()) {
-    out.add("site.amendments", Severity::checkOnSite, {}, say(kAmendmentsPlain), say(kAmendmentsTrade, std::string(name(in.edition))), place)
+    out.add("site.amendments", Severity::checkOnSite, {}, say(kAmendmentsPlain),
+            say(kAmendmentsTrade, std::string(name(in.edition))), place)
         .basis = Basis::local;
   }
 }
@@ -56,7 +60,8 @@ void faultCurrent(const ReviewInput& in, Findings& out) {
   if (backup == nullptr || occupants(in.plan, backup->id, Reading::planned).empty()) return;
   const std::optional<AcAmperes> available = in.plan.site->availableFaultCurrent;
   if (!available) {
-    out.add("site.fault_unknown", Severity::checkOnSite, kFaultCurrent, say(kFaultPlain), say(kFaultTrade), {at(RecordKind::site)});
+    out.add("site.fault_unknown", Severity::checkOnSite, kFaultCurrent, say(kFaultPlain), say(kFaultTrade),
+            {at(RecordKind::site)});
     return;
   }
   std::vector<std::string> unknown;
@@ -66,9 +71,10 @@ void faultCurrent(const ReviewInput& in, Findings& out) {
     if (panel == nullptr || !stands(*breaker, Reading::planned)) continue;
     const std::optional<AcAmperes> rating = interrupts(in.plan, *breaker);
     if (rating && *rating < *available) {
-      out.add("site.fault_over", Severity::mustFix, kFaultCurrent, say(kFaultOverPlain, nameOf(*panel), spacesOf(in.plan, *breaker)),
-              say(kFaultOverTrade, nameOf(*panel), spacesOf(in.plan, *breaker), Figure{available->count(), "A", 0},
-                  Figure{rating->count(), "A", 0}),
+      out.add("site.fault_over", Severity::mustFix, kFaultCurrent,
+              say(kFaultOverPlain, nameOf(*panel), spacesOf(in.plan, *breaker)),
+              say(kFaultOverTrade, nameOf(*panel), spacesOf(in.plan, *breaker),
+                  Figure{available->count(), "A", 0}, Figure{rating->count(), "A", 0}),
               {at(*breaker)});
     } else if (!rating && breaker->stage.is(Stage::fresh)) {
       unknown.push_back(spacesOf(in.plan, *breaker));

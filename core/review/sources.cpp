@@ -1,4 +1,5 @@
-// Sources that can meet, the transfer between them, the bond of each mode, and voltages that do not go together.
+// Sources that can meet, the transfer between them, the bond of each mode, and voltages that do not go
+// together.
 
 #include <algorithm>
 
@@ -68,16 +69,19 @@ constexpr MessageId kSinglePlain{"review.system.single_120.plain"};
 constexpr MessageId kSingleTrade{"review.system.single_120.trade"};
 
 bool hasBackedUp(const Plan& plan) {
-  return std::any_of(plan.circuits.begin(), plan.circuits.end(), [&](const auto& c) { return backedUp(plan, *c); });
+  return std::any_of(plan.circuits.begin(), plan.circuits.end(),
+                     [&](const auto& c) { return backedUp(plan, *c); });
 }
 
-/// True where the plan names what keeps this source from meeting another. A solar inverter lets go by itself where it is
-/// listed as interactive, which is a question and no danger yet.
+/// True where the plan names what keeps this source from meeting another. A solar inverter lets go by itself
+/// where it is listed as interactive, which is a question and no danger yet.
 bool separationNamed(const Plan& plan, const Panel& panel, const Breaker& breaker) {
   if (breaker.feeds.is(Feeds::solar) || breaker.interlocked.is(Answer::yes)) return true;
   const Choice<TransferListing>& listing = plan.transfer->listing;
-  const bool ofTransfer = panel.role.is(PanelRole::backup) || breaker.feeds.is(Feeds::inverterOutput) || breaker.feeds.is(Feeds::utility);
-  return listing.is(TransferListing::listedInterlock) || (listing.is(TransferListing::listedTransferEquipment) && ofTransfer);
+  const bool ofTransfer = panel.role.is(PanelRole::backup) || breaker.feeds.is(Feeds::inverterOutput) ||
+                          breaker.feeds.is(Feeds::utility);
+  return listing.is(TransferListing::listedInterlock) ||
+         (listing.is(TransferListing::listedTransferEquipment) && ofTransfer);
 }
 
 void busOfTwoSources(const ReviewInput& in, Findings& out) {
@@ -96,7 +100,8 @@ void busOfTwoSources(const ReviewInput& in, Findings& out) {
     }
     const auto sources = static_cast<std::int64_t>(bus.sources);
     if (bus.keptApart == Answer::no) {
-      out.add("sources.not_kept_apart", Severity::danger, kTransferListed, say(kNotKeptApartPlain, nameOf(*panel)),
+      out.add("sources.not_kept_apart", Severity::danger, kTransferListed,
+              say(kNotKeptApartPlain, nameOf(*panel)),
               say(kNotKeptApartTrade, nameOf(*panel), sources, listed(spaces)), places);
     } else if (!named) {
       out.add("sources.unnamed", Severity::danger, kTransferListed, say(kUnnamedPlain, nameOf(*panel)),
@@ -113,11 +118,13 @@ void transferArrangement(const ReviewInput& in, Findings& out) {
   const Transfer& transfer = *in.plan.transfer;
   const std::vector<EntityRef> place{at(RecordKind::transfer)};
   if (transfer.arrangement.is(Arrangement::none)) {
-    out.add("transfer.none", Severity::mustFix, kTransferListed, say(kNoTransferPlain), say(kNoTransferTrade), place);
+    out.add("transfer.none", Severity::mustFix, kTransferListed, say(kNoTransferPlain), say(kNoTransferTrade),
+            place);
     return;
   }
   if (transfer.listing.is(TransferListing::none)) {
-    out.add("transfer.not_listed", Severity::danger, kTransferListed, say(kNotListedPlain), say(kNotListedTrade), place);
+    out.add("transfer.not_listed", Severity::danger, kTransferListed, say(kNotListedPlain),
+            say(kNotListedTrade), place);
   } else if (transfer.listing.is(TransferListing::unknown) || !transfer.listing.known()) {
     out.add("transfer.listing_unknown", Severity::checkOnSite, kTransferListed, say(kListingUnknownPlain),
             say(kListingUnknownTrade), place);
@@ -129,8 +136,8 @@ void transferArrangement(const ReviewInput& in, Findings& out) {
 
 void automaticCapacity(const ReviewInput& in, Findings& out) {
   const Transfer& transfer = *in.plan.transfer;
-  const bool automatic =
-      transfer.arrangement.is(Arrangement::automaticSwitch) || transfer.arrangement.is(Arrangement::inverterPassThrough);
+  const bool automatic = transfer.arrangement.is(Arrangement::automaticSwitch) ||
+                         transfer.arrangement.is(Arrangement::inverterPassThrough);
   const InverterLimits limits = inverterLimits(*in.plan.inverter);
   const std::optional<double> carries = limits.totalApparent ? std::optional(limits.totalApparent->count())
                                         : limits.total       ? std::optional(limits.total->count())
@@ -139,7 +146,8 @@ void automaticCapacity(const ReviewInput& in, Findings& out) {
   const VoltAmperes load = *transfer.calculatedLoad;
   if (compare(load, load, std::optional(VoltAmperes(*carries))) != Verdict::over) return;
   out.add("transfer.automatic_capacity", Severity::checkOnSite, kAutomatic, say(kAutomaticPlain),
-          say(kAutomaticTrade, Figure{load.count(), "VA", 0}, Figure{*carries, "VA", 0}), {at(RecordKind::transfer)});
+          say(kAutomaticTrade, Figure{load.count(), "VA", 0}, Figure{*carries, "VA", 0}),
+          {at(RecordKind::transfer)});
 }
 
 void holdDown(const ReviewInput& in, Findings& out) {
@@ -158,9 +166,11 @@ void holdDown(const ReviewInput& in, Findings& out) {
       Finding& finding =
           missing ? out.add("holddown.missing", Severity::danger, rule, say(kHoldDownPlain, nameOf(*panel)),
                             say(kHoldDownTrade, nameOf(*panel), spaces), {at(*breaker)})
-                  : out.add("holddown.unknown", Severity::checkOnSite, rule, say(kHoldDownUnknownPlain, nameOf(*panel)),
+                  : out.add("holddown.unknown", Severity::checkOnSite, rule,
+                            say(kHoldDownUnknownPlain, nameOf(*panel)),
                             say(kHoldDownUnknownTrade, nameOf(*panel), spaces), {at(*breaker)});
-      if (missing) out.offer(finding, fix::SetField{at(*breaker), "hold_down", std::string("yes")}, say(kHoldDownFix));
+      if (missing)
+        out.offer(finding, fix::SetField{at(*breaker), "hold_down", std::string("yes")}, say(kHoldDownFix));
     }
     if (!breaker->protection.is(Protection::none)) {
       out.add("holddown.marked", Severity::mustFix, kListing, say(kMarkedPlain, nameOf(*panel)),
@@ -169,14 +179,17 @@ void holdDown(const ReviewInput& in, Findings& out) {
   }
   for (const auto& panel : in.plan.panels) {
     if (!panel->mainBackFed || panel->holdDown.is(Answer::yes)) continue;
-    const std::string main = panel->mainBreaker ? std::to_string(panel->mainBreaker->count()) + " A" : std::string("-");
+    const std::string main =
+        panel->mainBreaker ? std::to_string(panel->mainBreaker->count()) + " A" : std::string("-");
     if (panel->holdDown.is(Answer::no)) {
-      Finding& finding = out.add("holddown.main", Severity::danger, kHoldDown, say(kHoldDownPlain, nameOf(*panel)),
-                                 say(kHoldDownTrade, nameOf(*panel), main), {at(*panel)});
+      Finding& finding =
+          out.add("holddown.main", Severity::danger, kHoldDown, say(kHoldDownPlain, nameOf(*panel)),
+                  say(kHoldDownTrade, nameOf(*panel), main), {at(*panel)});
       out.offer(finding, fix::SetField{at(*panel), "hold_down", std::string("yes")}, say(kHoldDownFix));
     } else {
-      out.add("holddown.main_unknown", Severity::checkOnSite, kHoldDown, say(kHoldDownUnknownPlain, nameOf(*panel)),
-              say(kHoldDownUnknownTrade, nameOf(*panel), main), {at(*panel)});
+      out.add("holddown.main_unknown", Severity::checkOnSite, kHoldDown,
+              say(kHoldDownUnknownPlain, nameOf(*panel)), say(kHoldDownUnknownTrade, nameOf(*panel), main),
+              {at(*panel)});
     }
   }
 }
@@ -210,12 +223,15 @@ void bondInBackup(const ReviewInput& in, Findings& out) {
   for (const auto& panel : in.plan.panels) {
     if (panel->role.is(PanelRole::main)) continue;
     if (panel->neutralBonded.is(Answer::yes)) {
-      Finding& finding = out.add("bond.backup", Severity::danger, kLoadSideBond, say(kBackupBondedPlain, nameOf(*panel)),
-                                 say(kBackupBondedTrade, nameOf(*panel)), {at(*panel)});
-      out.offer(finding, fix::SetField{at(*panel), "neutral_bonded", std::string("no")}, say(kBackupBondedFix));
+      Finding& finding =
+          out.add("bond.backup", Severity::danger, kLoadSideBond, say(kBackupBondedPlain, nameOf(*panel)),
+                  say(kBackupBondedTrade, nameOf(*panel)), {at(*panel)});
+      out.offer(finding, fix::SetField{at(*panel), "neutral_bonded", std::string("no")},
+                say(kBackupBondedFix));
     } else if (!panel->neutralBonded.is(Answer::no) && panel->role.is(PanelRole::backup)) {
-      out.add("bond.backup_unknown", Severity::checkOnSite, kLoadSideBond, say(kBackupUnknownPlain, nameOf(*panel)),
-              say(kBackupUnknownTrade, nameOf(*panel)), {at(*panel)});
+      out.add("bond.backup_unknown", Severity::checkOnSite, kLoadSideBond,
+              say(kBackupUnknownPlain, nameOf(*panel)), say(kBackupUnknownTrade, nameOf(*panel)),
+              {at(*panel)});
     }
   }
 }
@@ -232,7 +248,8 @@ void voltagesOfServiceAndInverter(const ReviewInput& in, Findings& out) {
   const Choice<ServiceSystem>& service = in.plan.site->service;
   const Choice<InverterOutput>& output = in.plan.inverter->output;
   if (service.is(ServiceSystem::threePhase)) {
-    out.add("system.three_phase", Severity::danger, {}, say(kThreePhasePlain), say(kThreePhaseTrade), {at(RecordKind::site)});
+    out.add("system.three_phase", Severity::danger, {}, say(kThreePhasePlain), say(kThreePhaseTrade),
+            {at(RecordKind::site)});
   }
   if (backupPanel(in.plan) == nullptr) return;
   const std::vector<EntityRef> places{at(RecordKind::inverter), at(RecordKind::site)};
@@ -240,7 +257,8 @@ void voltagesOfServiceAndInverter(const ReviewInput& in, Findings& out) {
     out.add("system.wye", Severity::danger, kWyeInverter, say(kWyePlain), say(kWyeTrade), places);
   }
   if (service.is(ServiceSystem::splitPhase120_240) && output.is(InverterOutput::wye120_208)) {
-    out.add("system.wye_output", Severity::danger, kWyeInverter, say(kWyeOutputPlain), say(kWyeOutputTrade), places);
+    out.add("system.wye_output", Severity::danger, kWyeInverter, say(kWyeOutputPlain), say(kWyeOutputTrade),
+            places);
   }
 }
 
@@ -264,8 +282,9 @@ void single120(const ReviewInput& in, Findings& out) {
           say(kSingleTrade, listed(names)), places);
 }
 
-constexpr Rule kRules[] = {busOfTwoSources, transferArrangement, automaticCapacity, holdDown, bondOfEachMode, bondInBackup,
-                           generator,       voltagesOfServiceAndInverter, single120};
+constexpr Rule kRules[] = {
+    busOfTwoSources, transferArrangement,          automaticCapacity, holdDown, bondOfEachMode, bondInBackup,
+    generator,       voltagesOfServiceAndInverter, single120};
 
 }  // namespace
 

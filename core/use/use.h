@@ -148,8 +148,8 @@ struct HourLoad {
   std::optional<AcAmperes> limit;            ///< all day; none for both together
   std::optional<Watts> limitWatts;           ///< all day; of one leg only where its label gives watts
   std::optional<VoltAmperes> limitApparent;  ///< all day; none for one leg
-  std::optional<double> oddsOver;  ///< chance at a moment of the hour that a limit is exceeded, likely
-                                   ///< values; none without a limit or where a load is not known
+  std::optional<double> oddsOver;      ///< chance at a moment of the hour that a limit is exceeded, likely
+                                       ///< values; none without a limit or where a load is not known
   std::optional<double> oddsOverHigh;  ///< the same with the unfavourable ends; unknown loads at their bound
   std::optional<double>
       timesOver;  ///< expected times an hour that a start carries it over; none: starts not known

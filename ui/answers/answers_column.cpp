@@ -57,8 +57,12 @@ void FigureRow::show(const AnswerLine& line, const Palette& palette, const Langu
 }
 
 bool FigureRow::stacked(double width) const {
-  const double verdictWidth = verdict_.isEmpty() ? 0.0 : textWidth(verdict_, Face::condensed, kText, Weight::medium) + kBeadRoom + kGap;
-  return textWidth(line_.label, Face::condensed, kText) + textWidth(line_.value, Face::condensed, kText, Weight::medium) + verdictWidth + kGap > width;
+  const double verdictWidth =
+      verdict_.isEmpty() ? 0.0
+                         : textWidth(verdict_, Face::condensed, kText, Weight::medium) + kBeadRoom + kGap;
+  return textWidth(line_.label, Face::condensed, kText) +
+             textWidth(line_.value, Face::condensed, kText, Weight::medium) + verdictWidth + kGap >
+         width;
 }
 
 QStringList FigureRow::detailLines(double width) const {
@@ -78,7 +82,8 @@ QStringList FigureRow::detailLines(double width) const {
 }
 
 int FigureRow::heightForWidth(int width) const {
-  return kLineHeight * (stacked(width - 2) ? 2 : 1) + kDetailHeight * static_cast<int>(detailLines(width - 2).size()) + 3;
+  return kLineHeight * (stacked(width - 2) ? 2 : 1) +
+         kDetailHeight * static_cast<int>(detailLines(width - 2).size()) + 3;
 }
 QSize FigureRow::sizeHint() const { return {300, heightForWidth(std::max(width(), 200))}; }
 QSize FigureRow::minimumSizeHint() const { return {160, kLineHeight}; }
@@ -101,20 +106,25 @@ void FigureRow::paintEvent(QPaintEvent*) {
     const bool over = line_.verdict == Verdict::over;
     painter.setFont(stayalight::font(Face::condensed, kText, Weight::medium));
     painter.setPen(palette_.color(over ? ColorRole::mustFix : ColorRole::ink));
-    painter.drawText(QRectF(right - w - 1, y, w + 2, kLineHeight), Qt::AlignRight | Qt::AlignVCenter, verdict_);
-    paintBead(painter, QRectF(right - w - kBeadRoom, y + (kLineHeight - 9) / 2.0, 9, 9), beadOf(*line_.verdict), palette_);
+    painter.drawText(QRectF(right - w - 1, y, w + 2, kLineHeight), Qt::AlignRight | Qt::AlignVCenter,
+                     verdict_);
+    paintBead(painter, QRectF(right - w - kBeadRoom, y + (kLineHeight - 9) / 2.0, 9, 9),
+              beadOf(*line_.verdict), palette_);
     right -= w + kBeadRoom + kGap;
   }
   const bool two = stacked(width);
   painter.setFont(stayalight::font(Face::condensed, kText));
   painter.setPen(palette_.color(ColorRole::ink2));
-  const double labelRoom = two ? right : right - textWidth(line_.value, Face::condensed, kText, Weight::medium) - kGap;
-  painter.drawText(QRectF(0, y, labelRoom, kLineHeight), Qt::AlignLeft | Qt::AlignVCenter, elided(line_.label, labelRoom, Face::condensed, kText));
+  const double labelRoom =
+      two ? right : right - textWidth(line_.value, Face::condensed, kText, Weight::medium) - kGap;
+  painter.drawText(QRectF(0, y, labelRoom, kLineHeight), Qt::AlignLeft | Qt::AlignVCenter,
+                   elided(line_.label, labelRoom, Face::condensed, kText));
   painter.setFont(stayalight::font(Face::condensed, kText, Weight::medium));
   painter.setPen(palette_.color(ColorRole::ink));
   if (two) {
     y += kLineHeight;
-    painter.drawText(QRectF(0, y, width, kLineHeight), Qt::AlignLeft | Qt::AlignVCenter, elided(line_.value, width, Face::condensed, kText, Weight::medium));
+    painter.drawText(QRectF(0, y, width, kLineHeight), Qt::AlignLeft | Qt::AlignVCenter,
+                     elided(line_.value, width, Face::condensed, kText, Weight::medium));
   } else {
     painter.drawText(QRectF(0, y, right, kLineHeight), Qt::AlignRight | Qt::AlignVCenter, line_.value);
   }
@@ -126,15 +136,18 @@ void FigureRow::paintEvent(QPaintEvent*) {
     y += kDetailHeight;
   }
   if (hasFocus() || underMouse()) {
-    painter.setPen(QPen(palette_.color(hasFocus() ? ColorRole::lamp : ColorRole::edge), hasFocus() ? 1.5 : 1));
+    painter.setPen(
+        QPen(palette_.color(hasFocus() ? ColorRole::lamp : ColorRole::edge), hasFocus() ? 1.5 : 1));
     painter.setBrush(Qt::NoBrush);
     painter.drawRoundedRect(QRectF(rect()).adjusted(0.75, 0.75, -0.75, -1.75), 3, 3);
   }
 }
 
 void FigureRow::keyPressEvent(QKeyEvent* event) {
-  if (event->key() == Qt::Key_W || event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter) click();
-  else QAbstractButton::keyPressEvent(event);
+  if (event->key() == Qt::Key_W || event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
+    click();
+  else
+    QAbstractButton::keyPressEvent(event);
 }
 
 AnswersColumn::AnswersColumn(QWidget* parent) : QWidget(parent) {
@@ -200,7 +213,8 @@ void AnswersColumn::fill() {
   color(second_, palette_, ColorRole::ink2);
   color(caution_, palette_, ColorRole::mustFix);
   color(barsHead_, palette_, ColorRole::ink);
-  // Rows are kept as long as their number stays, so that a change neither flickers nor takes the keyboard away.
+  // Rows are kept as long as their number stays, so that a change neither flickers nor takes the keyboard
+  // away.
   std::size_t count = 0;
   for (const AnswerSection& section : answers_.sections) count += section.lines.size();
   if (figures_ == nullptr || rows_.size() != count || heads_.size() != answers_.sections.size()) {

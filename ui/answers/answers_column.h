@@ -1,7 +1,7 @@
 #pragma once
 
-// The answers: one sentence for the household, the legs against their limits, and the trade's figures below. Any figure
-// opens its working by a click, Enter or W.
+// The answers: one sentence for the household, the legs against their limits, and the trade's figures below.
+// Any figure opens its working by a click, Enter or W.
 
 #include <QtWidgets/QAbstractButton>
 #include <QtWidgets/QWidget>

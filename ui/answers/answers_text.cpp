@@ -89,7 +89,8 @@ QString bare(AcAmperes current, const Language& language) {
 std::string loadName(const Plan& plan, LoadId id, const Language& language) {
   const auto* load = static_cast<const Load*>(findRecord(plan, {RecordKind::load, id.number}));
   if (load != nullptr && !load->name.empty()) return load->name;
-  if (const Circuit* circuit = circuitOf(plan, id)) return entityName(plan, {RecordKind::circuit, circuit->id.number}, language);
+  if (const Circuit* circuit = circuitOf(plan, id))
+    return entityName(plan, {RecordKind::circuit, circuit->id.number}, language);
   return entityName(plan, {RecordKind::load, id.number}, language);
 }
 
@@ -97,8 +98,10 @@ QString oddsWords(const HourLoad& load, const Language& language) {
   if (!load.oddsOver) return {};
   const double odds = *load.oddsOver;
   QString text;
-  if (odds < 1e-6) text = words(language, kOddsNone);
-  else text = words(language, kOdds, Figure{odds * 100.0, "%", odds < 0.001 ? 4 : odds < 0.01 ? 2 : 1});
+  if (odds < 1e-6)
+    text = words(language, kOddsNone);
+  else
+    text = words(language, kOdds, Figure{odds * 100.0, "%", odds < 0.001 ? 4 : odds < 0.01 ? 2 : 1});
   if (load.timesOver && *load.timesOver >= 0.001) {
     text += QLatin1String("; ") + words(language, kOddsStarts, Figure{*load.timesOver * 24.0, "", 2});
   }
@@ -110,7 +113,8 @@ AnswerSection loadSection(const Assessment& a, const Language& language) {
   section.heading = words(language, kLoadHead);
   section.note = words(language, kLoadNote, ClockTime{a.hour.hour * 60});
   const HourLoad& total = a.hour.total;
-  const auto wattLine = [&](MessageId label, Watts value, std::optional<Watts> limit, std::optional<Verdict> verdict, const QString& detail) {
+  const auto wattLine = [&](MessageId label, Watts value, std::optional<Watts> limit,
+                            std::optional<Verdict> verdict, const QString& detail) {
     AnswerLine line;
     line.label = words(language, label);
     const QString shown = watts(value, language);
@@ -128,13 +132,18 @@ AnswerSection loadSection(const Assessment& a, const Language& language) {
     AnswerLine line;
     line.label = words(language, kLegPeak, std::string(legName(leg)));
     const QString shown = amperes(load.likelyPeakCurrent.likely, language);
-    line.value = ofLimit(bare(load.likelyPeakCurrent.likely, language), load.limit ? std::optional(amperes(*load.limit, language)) : std::nullopt, language);
+    line.value = ofLimit(bare(load.likelyPeakCurrent.likely, language),
+                         load.limit ? std::optional(amperes(*load.limit, language)) : std::nullopt, language);
     if (!load.limit) line.value = shown;
-    const QString average = words(language, kLegAverage, amps(load.averageCurrent.likely, language), amps(load.connectedCurrent, language));
+    const QString average = words(language, kLegAverage, amps(load.averageCurrent.likely, language),
+                                  amps(load.connectedCurrent, language));
     const QString odds = oddsWords(load, language);
     line.detail = odds.isEmpty() ? average : QString(average + QLatin1String("; ") + odds);
     line.verdict = load.verdict;
-    line.working = {line.label, shown, {load.likelyPeakCurrent.likely.count(), load.connectedCurrent.count(), load.averageCurrent.likely.count()},
+    line.working = {line.label,
+                    shown,
+                    {load.likelyPeakCurrent.likely.count(), load.connectedCurrent.count(),
+                     load.averageCurrent.likely.count()},
                     {"use", "power", "current", "coincidence"}};
     section.lines.push_back(line);
   }
@@ -142,7 +151,10 @@ AnswerSection loadSection(const Assessment& a, const Language& language) {
   neutral.label = words(language, kNeutral);
   neutral.value = amperes(a.hour.neutralAverage, language);
   neutral.detail = words(language, kNeutralDetail, amps(a.hour.neutralWorst, language));
-  neutral.working = {neutral.label, neutral.value, {a.hour.neutralAverage.count(), a.hour.neutralWorst.count()}, {"use", "power", "current"}};
+  neutral.working = {neutral.label,
+                     neutral.value,
+                     {a.hour.neutralAverage.count(), a.hour.neutralWorst.count()},
+                     {"use", "power", "current"}};
   section.lines.push_back(neutral);
   return section;
 }
@@ -155,26 +167,37 @@ const StartFigure<AcAmperes>* worstLegFigure(const StartCheck& check) {
   return other ? &*other : nullptr;
 }
 
-AnswerLine startLine(const QString& label, const QString& names, const StartCheck& check, const Language& language) {
+AnswerLine startLine(const QString& label, const QString& names, const StartCheck& check,
+                     const Language& language) {
   AnswerLine line;
   line.label = label;
   line.verdict = check.verdict;
   if (const StartFigure<AcAmperes>* figure = worstLegFigure(check)) {
     const QString leg = QString::fromUtf8(legName(check.worstLeg).data());
     const QString high = bare(figure->highSum, language);
-    line.value = ofLimit(high, figure->highLimit ? std::optional(amperes(*figure->highLimit, language)) : std::nullopt, language);
+    line.value =
+        ofLimit(high, figure->highLimit ? std::optional(amperes(*figure->highLimit, language)) : std::nullopt,
+                language);
     if (!figure->highLimit) line.value = amperes(figure->highSum, language);
-    QString margin = figure->margin ? words(language, kStartMargin, amps(*figure->margin, language)) : words(language, kNoLimit);
+    QString margin = figure->margin ? words(language, kStartMargin, amps(*figure->margin, language))
+                                    : words(language, kNoLimit);
     if (figure->margin && check.total.margin) {
-      margin += QLatin1String(", ") + QString::fromStdString(language.number(check.total.margin->count(), 0)) + QLatin1String(" VA");
+      margin += QLatin1String(", ") +
+                QString::fromStdString(language.number(check.total.margin->count(), 0)) +
+                QLatin1String(" VA");
     }
-    line.detail = words(language, kStartDetail, plain(names), plain(leg), amps(figure->likelySum, language), plain(margin));
-    line.working = {label, words(language, kStartLine, amps(figure->likelySum, language), amps(figure->highSum, language)),
-                    {figure->highSum.count(), figure->likelySum.count()}, {"start", "use"}};
+    line.detail = words(language, kStartDetail, plain(names), plain(leg), amps(figure->likelySum, language),
+                        plain(margin));
+    line.working = {
+        label,
+        words(language, kStartLine, amps(figure->likelySum, language), amps(figure->highSum, language)),
+        {figure->highSum.count(), figure->likelySum.count()},
+        {"start", "use"}};
   } else {
     line.value = words(language, kUnknownValue);
     line.detail = names;
-    line.working = {label, line.value, {check.total.highSum.count(), check.total.likelySum.count()}, {"start", "use"}};
+    line.working = {
+        label, line.value, {check.total.highSum.count(), check.total.likelySum.count()}, {"start", "use"}};
   }
   return line;
 }
@@ -194,38 +217,60 @@ AnswerSection startSection(const Plan& plan, const Assessment& a, const Language
     const auto key = [](const StartCheck& check) {
       const StartFigure<AcAmperes>* figure = worstLegFigure(check);
       const double margin = figure != nullptr && figure->margin ? figure->margin->count() : -1e9;
-      return std::pair(check.verdict == Verdict::over ? 0 : check.verdict == Verdict::notKnown ? 1 : 2, margin);
+      return std::pair(check.verdict == Verdict::over       ? 0
+                       : check.verdict == Verdict::notKnown ? 1
+                                                            : 2,
+                       margin);
     };
     return key(x) < key(y);
   };
   const StartCheck& worst = *std::min_element(a.starts.checks.begin(), a.starts.checks.end(), worse);
-  section.lines.push_back(startLine(words(language, kWorstStart), QString::fromStdString(loadName(plan, worst.loads.front(), language)), worst, language));
+  section.lines.push_back(startLine(words(language, kWorstStart),
+                                    QString::fromStdString(loadName(plan, worst.loads.front(), language)),
+                                    worst, language));
   AnswerLine total;
   total.label = words(language, kStartTotal);
-  const auto volt = [&](VoltAmperes s) { return QString(QString::fromStdString(language.number(s.count(), 0)) + QLatin1String(" VA")); };
-  total.value = ofLimit(volt(worst.total.highSum), worst.total.highLimit ? std::optional(volt(*worst.total.highLimit)) : std::nullopt, language);
+  const auto volt = [&](VoltAmperes s) {
+    return QString(QString::fromStdString(language.number(s.count(), 0)) + QLatin1String(" VA"));
+  };
+  total.value =
+      ofLimit(volt(worst.total.highSum),
+              worst.total.highLimit ? std::optional(volt(*worst.total.highLimit)) : std::nullopt, language);
   total.verdict = worst.total.verdict;
-  total.working = {total.label, volt(worst.total.highSum), {worst.total.highSum.count(), worst.total.likelySum.count()}, {"start", "use"}};
+  total.working = {total.label,
+                   volt(worst.total.highSum),
+                   {worst.total.highSum.count(), worst.total.likelySum.count()},
+                   {"start", "use"}};
   section.lines.push_back(total);
   if (a.starts.worstPair && a.starts.worstPair->loads.size() == 2) {
     const StartCheck& pair = *a.starts.worstPair;
-    const QString names = words(language, kPairNames, loadName(plan, pair.loads[0], language), loadName(plan, pair.loads[1], language));
+    const QString names = words(language, kPairNames, loadName(plan, pair.loads[0], language),
+                                loadName(plan, pair.loads[1], language));
     section.lines.push_back(startLine(words(language, kWorstPair), names, pair, language));
   }
-  if (a.starts.allAtOnce) section.lines.push_back(startLine(words(language, kAllAtOnce), {}, *a.starts.allAtOnce, language));
+  if (a.starts.allAtOnce)
+    section.lines.push_back(startLine(words(language, kAllAtOnce), {}, *a.starts.allAtOnce, language));
   if (worst.battery) {
     AnswerLine battery;
     battery.label = words(language, kBatteryAtStart);
-    const auto dc = [&](DcAmperes i) { return QString(QString::fromStdString(language.number(i.count(), 0)) + QLatin1String(" A")); };
-    battery.value = ofLimit(dc(worst.battery->highSum), worst.battery->highLimit ? std::optional(dc(*worst.battery->highLimit)) : std::nullopt, language);
+    const auto dc = [&](DcAmperes i) {
+      return QString(QString::fromStdString(language.number(i.count(), 0)) + QLatin1String(" A"));
+    };
+    battery.value = ofLimit(
+        dc(worst.battery->highSum),
+        worst.battery->highLimit ? std::optional(dc(*worst.battery->highLimit)) : std::nullopt, language);
     battery.verdict = worst.battery->verdict;
-    battery.working = {battery.label, dc(worst.battery->highSum), {worst.battery->highSum.count(), worst.battery->likelySum.count()}, {"start"}};
+    battery.working = {battery.label,
+                       dc(worst.battery->highSum),
+                       {worst.battery->highSum.count(), worst.battery->likelySum.count()},
+                       {"start"}};
     section.lines.push_back(battery);
   }
   // Every motor by itself.
   for (const StartCheck& check : a.starts.checks) {
     if (&check == &worst || check.loads.empty()) continue;
-    section.lines.push_back(startLine(QString::fromStdString(loadName(plan, check.loads.front(), language)), {}, check, language));
+    section.lines.push_back(startLine(QString::fromStdString(loadName(plan, check.loads.front(), language)),
+                                      {}, check, language));
   }
   return section;
 }
@@ -272,7 +317,8 @@ AnswerSection batterySection(const Assessment& a, const Language& language) {
   AnswerSection section;
   section.heading = words(language, kBatteryHead);
   const OutageFigures& o = a.outage;
-  const auto three = [&](MessageId label, const QString& low, const QString& likely, const QString& high, std::vector<double> values) {
+  const auto three = [&](MessageId label, const QString& low, const QString& likely, const QString& high,
+                         std::vector<double> values) {
     AnswerLine line;
     line.label = words(language, label);
     line.value = likely;
@@ -281,21 +327,28 @@ AnswerSection batterySection(const Assessment& a, const Language& language) {
     section.lines.push_back(line);
   };
   if (o.known) {
-    three(kRuntime, duration(o.runtime.low, language), duration(o.runtime.likely, language), duration(o.runtime.high, language),
-          {o.runtime.likely.count()});
-    const auto clock = [&](TimeOfDay t) { return QString::fromStdString(language.clock(ClockTime{t.minutes()})); };
-    if (o.likely.reason != OutageEnd::beyondHorizon) three(kDarkAt, clock(o.endLow), clock(o.endLikely), clock(o.endHigh), {o.runtime.likely.count()});
+    three(kRuntime, duration(o.runtime.low, language), duration(o.runtime.likely, language),
+          duration(o.runtime.high, language), {o.runtime.likely.count()});
+    const auto clock = [&](TimeOfDay t) {
+      return QString::fromStdString(language.clock(ClockTime{t.minutes()}));
+    };
+    if (o.likely.reason != OutageEnd::beyondHorizon)
+      three(kDarkAt, clock(o.endLow), clock(o.endLikely), clock(o.endHigh), {o.runtime.likely.count()});
     if (o.likely.toReserve) {
       AnswerLine line;
       line.label = words(language, kReserveAt);
       line.value = duration(*o.likely.toReserve, language);
-      line.working = {line.label, line.value, {o.likely.toReserve->count(), o.runtime.likely.count()}, {"outage"}};
+      line.working = {
+          line.label, line.value, {o.likely.toReserve->count(), o.runtime.likely.count()}, {"outage"}};
       section.lines.push_back(line);
     }
   }
   if (o.energy.usable) {
-    const auto energy = [&](BatteryWattHours e) { return QString(QString::fromStdString(language.number(e.count() / 1000.0, 1)) + QLatin1String(" kWh")); };
-    three(kUsable, energy(o.energy.usable->low), energy(o.energy.usable->likely), energy(o.energy.usable->high), {o.energy.usable->likely.count()});
+    const auto energy = [&](BatteryWattHours e) {
+      return QString(QString::fromStdString(language.number(e.count() / 1000.0, 1)) + QLatin1String(" kWh"));
+    };
+    three(kUsable, energy(o.energy.usable->low), energy(o.energy.usable->likely),
+          energy(o.energy.usable->high), {o.energy.usable->likely.count()});
   }
   for (const Message& missing : o.missing) {
     AnswerLine line;
@@ -314,8 +367,10 @@ LegBar barOf(const Plan& plan, const Assessment& a, Leg leg, const Language& lan
   bar.connected = load.connectedCurrent;
   bar.limit = load.limit;
   bar.running = load.verdict;
-  bar.peakWorking = {words(language, kLegPeak, std::string(legName(leg))), amperes(bar.likelyPeak, language),
-                     {bar.likelyPeak.count(), bar.connected.count(), load.averageCurrent.likely.count()}, {"use", "power", "current", "coincidence"}};
+  bar.peakWorking = {words(language, kLegPeak, std::string(legName(leg))),
+                     amperes(bar.likelyPeak, language),
+                     {bar.likelyPeak.count(), bar.connected.count(), load.averageCurrent.likely.count()},
+                     {"use", "power", "current", "coincidence"}};
   const StartCheck* worst = nullptr;
   double worstMargin = 0.0;
   for (const StartCheck& check : a.starts.checks) {
@@ -339,14 +394,17 @@ LegBar barOf(const Plan& plan, const Assessment& a, Leg leg, const Language& lan
   bar.startLimitLikely = figure.likelyLimit;
   bar.highTime = figure.highTime;
   bar.start = figure.verdict;
-  bar.startWorking = {words(language, kWorstStart) + QLatin1Char(' ') + QString::fromUtf8(legName(leg).data()),
-                      words(language, kStartLine, amps(bar.likelySum, language), amps(bar.highSum, language)),
-                      {bar.highSum.count(), bar.likelySum.count()}, {"start", "use"}};
+  bar.startWorking = {
+      words(language, kWorstStart) + QLatin1Char(' ') + QString::fromUtf8(legName(leg).data()),
+      words(language, kStartLine, amps(bar.likelySum, language), amps(bar.highSum, language)),
+      {bar.highSum.count(), bar.likelySum.count()},
+      {"start", "use"}};
   return bar;
 }
 
 bool anyBackedUp(const Plan& plan) {
-  return std::any_of(plan.circuits.begin(), plan.circuits.end(), [&](const auto& circuit) { return backedUp(plan, *circuit); });
+  return std::any_of(plan.circuits.begin(), plan.circuits.end(),
+                     [&](const auto& circuit) { return backedUp(plan, *circuit); });
 }
 
 QString secondSentence(const Plan& plan, const Assessment& a, const Language& language) {
@@ -358,11 +416,16 @@ QString secondSentence(const Plan& plan, const Assessment& a, const Language& la
   const Figure charge = wholePercent(plan.scenario->startCharge.count());
   const Figure floor = wholePercent(o.energy.floor);
   switch (o.likely.reason) {
-    case OutageEnd::beyondHorizon: return words(language, kSecondOpen, charge, floor);
+    case OutageEnd::beyondHorizon:
+      return words(language, kSecondOpen, charge, floor);
     case OutageEnd::legOverload:
     case OutageEnd::totalOverload:
-    case OutageEnd::batteryCurrent: return words(language, kSecondOverload, half(o.runtime.likely, language), ClockTime{o.endLikely.minutes()});
-    default: return words(language, kSecond, half(o.runtime.likely, language), ClockTime{o.endLikely.minutes()}, charge, floor);
+    case OutageEnd::batteryCurrent:
+      return words(language, kSecondOverload, half(o.runtime.likely, language),
+                   ClockTime{o.endLikely.minutes()});
+    default:
+      return words(language, kSecond, half(o.runtime.likely, language), ClockTime{o.endLikely.minutes()},
+                   charge, floor);
   }
 }
 
@@ -370,19 +433,27 @@ QString secondSentence(const Plan& plan, const Assessment& a, const Language& la
 
 QString segmentName(Segment segment, const Language& language) {
   const Field* field = fieldOf(RecordKind::feederRun, "segment");
-  QString text = QString::fromStdString(choiceText(*field, ChoiceWords<Segment>::words[static_cast<std::size_t>(segment)], language));
+  QString text = QString::fromStdString(
+      choiceText(*field, ChoiceWords<Segment>::words[static_cast<std::size_t>(segment)], language));
   if (!text.isEmpty()) text[0] = text[0].toUpper();
   return text;
 }
 
 QString segmentWords(const SegmentFigures& segment, const Language& language) {
-  QString text = segment.device.rating ? words(language, kDevice, std::int64_t{segment.device.rating->count()}) : words(language, kDeviceUnknown);
-  const auto sized = [&](ConductorSize size) { return std::string(name(size)) + " " + std::string(unit(size)); };
-  const std::string metal = plain(words(language, segment.conductor.metal == Metal::copper ? kCopper : kAluminium));
+  QString text = segment.device.rating
+                     ? words(language, kDevice, std::int64_t{segment.device.rating->count()})
+                     : words(language, kDeviceUnknown);
+  const auto sized = [&](ConductorSize size) {
+    return std::string(name(size)) + " " + std::string(unit(size));
+  };
+  const std::string metal =
+      plain(words(language, segment.conductor.metal == Metal::copper ? kCopper : kAluminium));
   if (segment.conductor.size) {
     const bool same = segment.neutral && *segment.neutral == *segment.conductor.size;
-    text += QLatin1String(", ") + words(language, kConductors, std::int64_t{same ? 3 : 2}, sized(*segment.conductor.size), metal);
-    if (segment.neutral && !same) text += QLatin1String(", ") + words(language, kNeutralOf, sized(*segment.neutral));
+    text += QLatin1String(", ") +
+            words(language, kConductors, std::int64_t{same ? 3 : 2}, sized(*segment.conductor.size), metal);
+    if (segment.neutral && !same)
+      text += QLatin1String(", ") + words(language, kNeutralOf, sized(*segment.neutral));
   }
   if (segment.ground) text += QLatin1String(", ") + words(language, kGroundOf, sized(*segment.ground));
   return text;
@@ -395,12 +466,18 @@ QString hoursSentence(const Plan& plan, const Assessment& a, const Language& lan
   if (!o.known) return words(language, kHoursUnknown);
   const ClockTime from{plan.scenario->start.minutes()};
   const std::string month = monthText(plan.scenario->month, language);
-  const bool overload = o.likely.reason == OutageEnd::legOverload || o.likely.reason == OutageEnd::totalOverload || o.likely.reason == OutageEnd::batteryCurrent;
+  const bool overload = o.likely.reason == OutageEnd::legOverload ||
+                        o.likely.reason == OutageEnd::totalOverload ||
+                        o.likely.reason == OutageEnd::batteryCurrent;
   if (overload && o.runtime.likely.count() <= 0.0) return words(language, kHoursAtOnce, from, month);
-  if (o.runtime.low >= kOutageHorizon) return words(language, kHoursOver, half(kOutageHorizon, language), from, month);
-  if (o.runtime.high >= kOutageHorizon) return words(language, kHoursOpen, half(o.runtime.low, language), half(kOutageHorizon, language), from, month);
+  if (o.runtime.low >= kOutageHorizon)
+    return words(language, kHoursOver, half(kOutageHorizon, language), from, month);
+  if (o.runtime.high >= kOutageHorizon)
+    return words(language, kHoursOpen, half(o.runtime.low, language), half(kOutageHorizon, language), from,
+                 month);
   if (o.runtime.high.count() < kShortHours) {
-    return words(language, kHoursShort, plain(duration(o.runtime.low, language)), plain(duration(o.runtime.high, language)), from, month);
+    return words(language, kHoursShort, plain(duration(o.runtime.low, language)),
+                 plain(duration(o.runtime.high, language)), from, month);
   }
   const std::string low = half(o.runtime.low, language), high = half(o.runtime.high, language);
   if (low == high) return words(language, kHoursOne, low, from, month);
@@ -410,13 +487,16 @@ QString hoursSentence(const Plan& plan, const Assessment& a, const Language& lan
 Answers answersFor(const Plan& plan, const Assessment& a, const Language& language) {
   Answers answers;
   answers.headline = hoursSentence(plan, a, language);
-  answers.hours = {words(language, kTitleHours), a.outage.known ? duration(a.outage.runtime.likely, language) : answers.headline,
-                   {a.outage.runtime.likely.count()}, {"outage"}};
+  answers.hours = {words(language, kTitleHours),
+                   a.outage.known ? duration(a.outage.runtime.likely, language) : answers.headline,
+                   {a.outage.runtime.likely.count()},
+                   {"outage"}};
   if (!a.hasBackup) return answers;
   const bool any = anyBackedUp(plan);
   if (any) answers.second = secondSentence(plan, a, language);
   for (const auto& circuit : plan.circuits) {
-    const bool medical = std::any_of(circuit->loads.begin(), circuit->loads.end(), [](const Load& load) { return load.medical; });
+    const bool medical = std::any_of(circuit->loads.begin(), circuit->loads.end(),
+                                     [](const Load& load) { return load.medical; });
     if (medical) answers.caution = words(language, kMedical);
   }
   answers.hasBars = true;

@@ -11,19 +11,19 @@
 
 namespace stayalight {
 
-/// Which number of a working a figure is: its value in the unit of the step that made it, and the rooms that may have
-/// made it, by the first word of their formulas.
+/// Which number of a working a figure is: its value in the unit of the step that made it, and the rooms that
+/// may have made it, by the first word of their formulas.
 struct WorkingTarget {
-  QString title;                       ///< "Worst start on L2"
-  QString shown;                       ///< "39.8 A likely, up to 45.4 A"
-  std::vector<double> values;          ///< the figure, and others that stand beside it
-  std::vector<std::string_view> rooms; ///< "start", "use"
+  QString title;                        ///< "Worst start on L2"
+  QString shown;                        ///< "39.8 A likely, up to 45.4 A"
+  std::vector<double> values;           ///< the figure, and others that stand beside it
+  std::vector<std::string_view> rooms;  ///< "start", "use"
 };
 
 struct AnswerLine {
   QString label;
   QString value;
-  QString detail;                      ///< a second line; empty where there is none
+  QString detail;  ///< a second line; empty where there is none
   std::optional<Verdict> verdict;
   WorkingTarget working;
 };
@@ -52,7 +52,7 @@ struct LegBar {
 struct Answers {
   QString headline;
   QString second;
-  QString caution;                     ///< where a load is marked medical
+  QString caution;  ///< where a load is marked medical
   WorkingTarget hours;
   std::array<LegBar, 2> bars;
   bool hasBars = false;

@@ -55,10 +55,13 @@ void LegBars::show(const std::array<LegBar, 2>& bars, const Language& language) 
   language_ = &language;
   QString spoken;
   for (const LegBar& bar : bars_) {
-    const QString limit = bar.limit ? amperes(*bar.limit, language) : verdictName(Verdict::notKnown, language);
+    const QString limit =
+        bar.limit ? amperes(*bar.limit, language) : verdictName(Verdict::notKnown, language);
     const QString start = bar.hasStart ? amperes(bar.highSum, language) : words(language, kNoStart);
-    spoken += words(language, kAccessible, std::string(legName(bar.leg)), amperes(bar.likelyPeak, language).toStdString(), limit.toStdString(),
-                    verdictName(bar.running, language).toStdString(), start.toStdString(), verdictName(bar.start, language).toStdString()) +
+    spoken += words(language, kAccessible, std::string(legName(bar.leg)),
+                    amperes(bar.likelyPeak, language).toStdString(), limit.toStdString(),
+                    verdictName(bar.running, language).toStdString(), start.toStdString(),
+                    verdictName(bar.start, language).toStdString()) +
               QLatin1Char(' ');
   }
   setAccessibleName(spoken.trimmed());
@@ -74,8 +77,9 @@ LegBars::Scale LegBars::scale() const {
   s.right = width() - kFigureWidth;
   double most = 1.0;
   for (const LegBar& bar : bars_) {
-    for (const AcAmperes value : {bar.likelyPeak, bar.connected, bar.highSum, bar.limit.value_or(AcAmperes(0)), bar.startLimit.value_or(AcAmperes(0)),
-                                  bar.startLimitLikely.value_or(AcAmperes(0))}) {
+    for (const AcAmperes value :
+         {bar.likelyPeak, bar.connected, bar.highSum, bar.limit.value_or(AcAmperes(0)),
+          bar.startLimit.value_or(AcAmperes(0)), bar.startLimitLikely.value_or(AcAmperes(0))}) {
       most = std::max(most, value.count());
     }
   }
@@ -90,7 +94,8 @@ void LegBars::paintEvent(QPaintEvent*) {
   painter.setFont(stayalight::font(Face::condensed, kSmall));
   painter.setPen(palette_.color(ColorRole::ink2));
   painter.drawText(QRectF(s.left, 0, 20, kHead - 4), Qt::AlignLeft | Qt::AlignVCenter, QStringLiteral("0"));
-  painter.drawText(QRectF(s.right, 0, kFigureWidth, kHead - 4), Qt::AlignRight | Qt::AlignVCenter, words(*language_, kScaleAmps));
+  painter.drawText(QRectF(s.right, 0, kFigureWidth, kHead - 4), Qt::AlignRight | Qt::AlignVCenter,
+                   words(*language_, kScaleAmps));
   // The limits once, above the posts, as far as they stand apart.
   std::vector<std::pair<double, QString>> posts;
   const auto post = [&](const std::optional<AcAmperes>& limit, const QString& text) {
@@ -110,10 +115,13 @@ void LegBars::paintEvent(QPaintEvent*) {
   }
   for (const LegBar& bar : bars_) {
     if (!bar.hasStart || !bar.startLimit) continue;
-    const QString time = QString::fromStdString(language_->number(bar.highTime.count(), bar.highTime.count() < 10 ? 1 : 0));
-    post(bar.startLimit, words(*language_, kLimitAt, limitAmps(*bar.startLimit, *language_).toStdString(), time.toStdString()));
+    const QString time =
+        QString::fromStdString(language_->number(bar.highTime.count(), bar.highTime.count() < 10 ? 1 : 0));
+    post(bar.startLimit, words(*language_, kLimitAt, limitAmps(*bar.startLimit, *language_).toStdString(),
+                               time.toStdString()));
   }
-  for (std::size_t i = 0; i < bars_.size(); ++i) paintLeg(painter, bars_[i], s, kHead + static_cast<double>(i) * kLegHeight);
+  for (std::size_t i = 0; i < bars_.size(); ++i)
+    paintLeg(painter, bars_[i], s, kHead + static_cast<double>(i) * kLegHeight);
 }
 
 void LegBars::paintLeg(QPainter& painter, const LegBar& bar, const Scale& s, double top) {
@@ -121,14 +129,16 @@ void LegBars::paintLeg(QPainter& painter, const LegBar& bar, const Scale& s, dou
   const QColor ink = palette_.color(ColorRole::ink);
   painter.setFont(stayalight::font(Face::condensed, 13, Weight::bold));
   painter.setPen(color);
-  painter.drawText(QRectF(0, top, kLetterWidth - 4, 2 * kLane + kLaneGap), Qt::AlignLeft | Qt::AlignVCenter, QString::fromUtf8(legName(bar.leg).data()));
+  painter.drawText(QRectF(0, top, kLetterWidth - 4, 2 * kLane + kLaneGap), Qt::AlignLeft | Qt::AlignVCenter,
+                   QString::fromUtf8(legName(bar.leg).data()));
   const double upper = top, lower = top + kLane + kLaneGap;
   painter.fillRect(QRectF(s.left, upper, s.right - s.left, kLane), palette_.color(ColorRole::track));
   painter.fillRect(QRectF(s.left, lower, s.right - s.left, kLane), palette_.color(ColorRole::track));
   const auto fill = [&](double from, double to, double y) {
     if (to > from) paintLegFill(painter, QRectF(from, y, to - from, kLane), bar.leg, palette_);
   };
-  const auto line = [&](double x, double from, double to, double width, const QColor& c, bool dashed = false) {
+  const auto line = [&](double x, double from, double to, double width, const QColor& c,
+                        bool dashed = false) {
     QPen pen(c, width);
     if (dashed) pen.setDashPattern({2, 2});
     pen.setCapStyle(Qt::FlatCap);
@@ -142,7 +152,8 @@ void LegBars::paintLeg(QPainter& painter, const LegBar& bar, const Scale& s, dou
   // lower lane
   if (bar.hasStart) {
     fill(s.left, s.x(bar.likelyBase), lower);
-    const QRectF start(s.x(bar.likelyBase), lower, std::max(0.0, s.x(bar.likelySum) - s.x(bar.likelyBase)), kLane);
+    const QRectF start(s.x(bar.likelyBase), lower, std::max(0.0, s.x(bar.likelySum) - s.x(bar.likelyBase)),
+                       kLane);
     const QRectF open(start.right(), lower, std::max(0.0, s.x(bar.highSum) - start.right()), kLane);
     painter.setPen(QPen(color, 1));
     painter.setBrush(palette_.color(ColorRole::sheet));
@@ -154,17 +165,20 @@ void LegBars::paintLeg(QPainter& painter, const LegBar& bar, const Scale& s, dou
     painter.setBrush(Qt::NoBrush);
     line(s.x(bar.averageBase), lower + kLane, lower + kLane + 4, 1.5, ink);
     if (bar.startLimit) line(s.x(*bar.startLimit), lower - 2, lower + kLane + 3, 2.5, ink);
-    if (bar.startLimitLikely && bar.startLimitLikely != bar.startLimit) line(s.x(*bar.startLimitLikely), lower - 1, lower + kLane + 2, 1.5, ink, true);
+    if (bar.startLimitLikely && bar.startLimitLikely != bar.startLimit)
+      line(s.x(*bar.startLimitLikely), lower - 1, lower + kLane + 2, 1.5, ink, true);
   }
   // figures
   painter.setPen(ink);
   painter.setFont(stayalight::font(Face::condensed, kText, Weight::medium));
   const auto figure = [&](const QString& text, double y) {
-    painter.drawText(QRectF(s.right, y - 2, kFigureWidth, kLane + 4), Qt::AlignRight | Qt::AlignVCenter, text);
+    painter.drawText(QRectF(s.right, y - 2, kFigureWidth, kLane + 4), Qt::AlignRight | Qt::AlignVCenter,
+                     text);
   };
   const auto against = [&](AcAmperes value, const std::optional<AcAmperes>& limit) {
     if (!limit) return bareAmps(value, *language_);
-    return words(*language_, kOf, bareAmps(value, *language_).toStdString(), limitAmps(*limit, *language_).toStdString());
+    return words(*language_, kOf, bareAmps(value, *language_).toStdString(),
+                 limitAmps(*limit, *language_).toStdString());
   };
   figure(against(bar.likelyPeak, bar.limit), upper);
   if (bar.hasStart) figure(against(bar.highSum, bar.startLimit), lower);
@@ -173,15 +187,18 @@ void LegBars::paintLeg(QPainter& painter, const LegBar& bar, const Scale& s, dou
   const Verdict verdict = bar.hasStart ? worse(bar.running, bar.start) : bar.running;
   const QString word = verdictName(verdict, *language_);
   const double wordWidth = textWidth(word, Face::condensed, kText, Weight::medium);
-  painter.drawText(QRectF(width() - wordWidth - 1, caption, wordWidth + 2, 15), Qt::AlignRight | Qt::AlignVCenter, word);
+  painter.drawText(QRectF(width() - wordWidth - 1, caption, wordWidth + 2, 15),
+                   Qt::AlignRight | Qt::AlignVCenter, word);
   paintBead(painter, QRectF(width() - wordWidth - 14, caption + 3, 9, 9), beadOf(verdict), palette_);
   painter.setFont(stayalight::font(Face::condensed, kSmall));
   painter.setPen(palette_.color(ColorRole::ink2));
-  const QString text = bar.hasStart ? words(*language_, kStartCaption, bar.startName.toStdString(), bareAmps(bar.likelySum, *language_).toStdString(),
+  const QString text = bar.hasStart ? words(*language_, kStartCaption, bar.startName.toStdString(),
+                                            bareAmps(bar.likelySum, *language_).toStdString(),
                                             bareAmps(bar.highSum, *language_).toStdString())
                                     : words(*language_, kNoStart);
   const double room = width() - wordWidth - 18 - s.left;
-  painter.drawText(QRectF(s.left, caption, room, 15), Qt::AlignLeft | Qt::AlignVCenter, elided(text, room, Face::condensed, kSmall));
+  painter.drawText(QRectF(s.left, caption, room, 15), Qt::AlignLeft | Qt::AlignVCenter,
+                   elided(text, room, Face::condensed, kSmall));
   // focus
   if (hasFocus() && focusedLane_ / 2 == static_cast<int>(index(bar.leg))) {
     const double y = focusedLane_ % 2 == 0 ? upper : lower;
@@ -199,7 +216,8 @@ const WorkingTarget& LegBars::targetAt(QPointF point) const {
 }
 
 void LegBars::mouseReleaseEvent(QMouseEvent* event) {
-  if (event->button() == Qt::LeftButton && rect().contains(event->pos())) Q_EMIT workingRequested(targetAt(event->position()));
+  if (event->button() == Qt::LeftButton && rect().contains(event->pos()))
+    Q_EMIT workingRequested(targetAt(event->position()));
 }
 
 void LegBars::keyPressEvent(QKeyEvent* event) {
@@ -218,7 +236,8 @@ void LegBars::keyPressEvent(QKeyEvent* event) {
       Q_EMIT workingRequested(focusedLane_ % 2 == 1 && bar.hasStart ? bar.startWorking : bar.peakWorking);
       return;
     }
-    default: QWidget::keyPressEvent(event);
+    default:
+      QWidget::keyPressEvent(event);
   }
 }
 

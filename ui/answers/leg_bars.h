@@ -1,7 +1,8 @@
 #pragma once
 
-// Each leg against the inverter: two lanes on one amp scale. Above the likely peak with a tick for "all on" and a post
-// at the all-day limit; below the other loads' likely peak with the worst start hatched on top, open to its high case.
+// Each leg against the inverter: two lanes on one amp scale. Above the likely peak with a tick for "all on"
+// and a post at the all-day limit; below the other loads' likely peak with the worst start hatched on top,
+// open to its high case.
 
 #include <QtWidgets/QWidget>
 #include <array>

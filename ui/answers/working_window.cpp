@@ -33,8 +33,9 @@ constexpr MessageId kColumnGrade{"answers.working.grade"};
 
 bool ofRoom(const Step& step, const WorkingTarget& target) {
   const std::string_view key = step.formula.key;
-  return std::any_of(target.rooms.begin(), target.rooms.end(),
-                     [&](std::string_view room) { return key.size() > room.size() && key.substr(0, room.size()) == room && key[room.size()] == '.'; });
+  return std::any_of(target.rooms.begin(), target.rooms.end(), [&](std::string_view room) {
+    return key.size() > room.size() && key.substr(0, room.size()) == room && key[room.size()] == '.';
+  });
 }
 bool same(double a, double b) { return std::abs(a - b) <= 1e-9 * (1.0 + std::abs(b)); }
 
@@ -47,7 +48,8 @@ std::vector<Step> stepsFor(const Working& working, const WorkingTarget& target) 
     if (wanted[at]) return;
     wanted[at] = true;
     for (const StepInput& input : all[at].inputs) {
-      if (input.step >= 0 && static_cast<std::size_t>(input.step) < all.size()) take(static_cast<std::size_t>(input.step));
+      if (input.step >= 0 && static_cast<std::size_t>(input.step) < all.size())
+        take(static_cast<std::size_t>(input.step));
     }
   };
   bool found = false;
@@ -62,7 +64,9 @@ std::vector<Step> stepsFor(const Working& working, const WorkingTarget& target) 
   }
   if (!found) {
     for (std::size_t i = 0; i < all.size(); ++i) {
-      if (!target.rooms.empty() && ofRoom(all[i], {.title = {}, .shown = {}, .values = {}, .rooms = {target.rooms.front()}})) take(i);
+      if (!target.rooms.empty() &&
+          ofRoom(all[i], {.title = {}, .shown = {}, .values = {}, .rooms = {target.rooms.front()}}))
+        take(i);
     }
   }
   std::vector<StepIndex> renumbered(all.size(), kNoStep);
@@ -72,7 +76,8 @@ std::vector<Step> stepsFor(const Working& working, const WorkingTarget& target) 
     renumbered[i] = static_cast<StepIndex>(steps.size());
     steps.push_back(all[i]);
     for (StepInput& input : steps.back().inputs) {
-      if (input.step >= 0 && static_cast<std::size_t>(input.step) < all.size()) input.step = renumbered[static_cast<std::size_t>(input.step)];
+      if (input.step >= 0 && static_cast<std::size_t>(input.step) < all.size())
+        input.step = renumbered[static_cast<std::size_t>(input.step)];
     }
   }
   return steps;
@@ -81,21 +86,27 @@ std::vector<Step> stepsFor(const Working& working, const WorkingTarget& target) 
 QString workingText(const WorkingTarget& target, const std::vector<Step>& steps, const Language& language) {
   QString text = target.title + QLatin1String(": ") + target.shown + QLatin1Char('\n');
   for (const WorkedStep& step : workedSteps(steps, language, Notation::plain)) {
-    text += QLatin1Char('\n') + words(language, kStep, std::int64_t{step.number}) + QLatin1String("  ") + step.formula + QLatin1Char('\n');
+    text += QLatin1Char('\n') + words(language, kStep, std::int64_t{step.number}) + QLatin1String("  ") +
+            step.formula + QLatin1Char('\n');
     text += QLatin1String("   = ") + step.filled + QLatin1String(" = ") + step.result + QLatin1Char('\n');
     for (const WorkedInput& input : step.inputs) {
-      text += QLatin1String("   ") + input.symbol + QLatin1String(" = ") + input.value + QLatin1String("  ") + input.from;
+      text += QLatin1String("   ") + input.symbol + QLatin1String(" = ") + input.value + QLatin1String("  ") +
+              input.from;
       if (!input.grade.isEmpty()) text += QLatin1String(" (") + input.grade + QLatin1Char(')');
       text += QLatin1Char('\n');
     }
-    if (!step.rule.isEmpty()) text += QLatin1String("   ") + words(language, kRule, step.rule.toStdString()) + QLatin1Char('\n');
-    if (!step.source.isEmpty()) text += QLatin1String("   ") + words(language, kSource, step.source.toStdString()) + QLatin1Char('\n');
-    if (!step.note.isEmpty()) text += QLatin1String("   ") + words(language, kGoverns, step.note.toStdString()) + QLatin1Char('\n');
+    if (!step.rule.isEmpty())
+      text += QLatin1String("   ") + words(language, kRule, step.rule.toStdString()) + QLatin1Char('\n');
+    if (!step.source.isEmpty())
+      text += QLatin1String("   ") + words(language, kSource, step.source.toStdString()) + QLatin1Char('\n');
+    if (!step.note.isEmpty())
+      text += QLatin1String("   ") + words(language, kGoverns, step.note.toStdString()) + QLatin1Char('\n');
   }
   return text;
 }
 
-WorkingWindow::WorkingWindow(const WorkingTarget& target, const Assessment& recorded, const Language& language, const Palette& palette, QWidget* parent)
+WorkingWindow::WorkingWindow(const WorkingTarget& target, const Assessment& recorded,
+                             const Language& language, const Palette& palette, QWidget* parent)
     : QDialog(parent) {
   setWindowTitle(words(language, kTitle));
   setObjectName(QStringLiteral("workingWindow"));
@@ -124,21 +135,30 @@ WorkingWindow::WorkingWindow(const WorkingTarget& target, const Assessment& reco
   QString html;
   const auto text = [](const QString& plain) { return plain.toHtmlEscaped(); };
   for (const WorkedStep& step : workedSteps(steps, language, Notation::html)) {
-    html += QStringLiteral("<p style='margin-top:10px;margin-bottom:2px'><b>%1</b>&nbsp; %2<br>&nbsp;&nbsp;&nbsp;= %3 = <b>%4</b></p>")
-                .arg(text(words(language, kStep, std::int64_t{step.number})), step.formula, step.filled, step.result);
-    html += QStringLiteral("<table cellspacing='0' cellpadding='2' style='color:%1'><tr><td>%2</td><td>%3</td><td>%4</td><td>%5</td></tr>")
-                .arg(ink3, text(words(language, kColumnSymbol)), text(words(language, kColumnValue)), text(words(language, kColumnFrom)),
-                     text(words(language, kColumnGrade)));
+    html += QStringLiteral(
+                "<p style='margin-top:10px;margin-bottom:2px'><b>%1</b>&nbsp; %2<br>&nbsp;&nbsp;&nbsp;= %3 = "
+                "<b>%4</b></p>")
+                .arg(text(words(language, kStep, std::int64_t{step.number})), step.formula, step.filled,
+                     step.result);
+    html += QStringLiteral(
+                "<table cellspacing='0' cellpadding='2' "
+                "style='color:%1'><tr><td>%2</td><td>%3</td><td>%4</td><td>%5</td></tr>")
+                .arg(ink3, text(words(language, kColumnSymbol)), text(words(language, kColumnValue)),
+                     text(words(language, kColumnFrom)), text(words(language, kColumnGrade)));
     for (const WorkedInput& input : step.inputs) {
-      html += QStringLiteral("<tr style='color:%1'><td>%2&nbsp;&nbsp;</td><td align='right'>%3&nbsp;&nbsp;</td><td>%4&nbsp;&nbsp;</td><td>%5</td></tr>")
-                  .arg(palette.color(ColorRole::ink).name(), input.symbol, input.value, text(input.from), text(input.grade));
+      html += QStringLiteral(
+                  "<tr style='color:%1'><td>%2&nbsp;&nbsp;</td><td "
+                  "align='right'>%3&nbsp;&nbsp;</td><td>%4&nbsp;&nbsp;</td><td>%5</td></tr>")
+                  .arg(palette.color(ColorRole::ink).name(), input.symbol, input.value, text(input.from),
+                       text(input.grade));
     }
     html += QLatin1String("</table>");
     QStringList below;
     if (!step.note.isEmpty()) below << text(words(language, kGoverns, step.note.toStdString()));
     if (!step.rule.isEmpty()) below << text(words(language, kRule, step.rule.toStdString()));
     if (!step.source.isEmpty()) below << text(words(language, kSource, step.source.toStdString()));
-    html += QStringLiteral("<p style='margin-top:2px;color:%1'>%2</p><hr>").arg(palette.color(ColorRole::ink2).name(), below.join(QLatin1String("<br>")));
+    html += QStringLiteral("<p style='margin-top:2px;color:%1'>%2</p><hr>")
+                .arg(palette.color(ColorRole::ink2).name(), below.join(QLatin1String("<br>")));
   }
   if (steps.empty()) html = QStringLiteral("<p>%1</p>").arg(text(words(language, kNothing)));
   view_->setHtml(html);

@@ -13,16 +13,18 @@ class QTextBrowser;
 
 namespace stayalight {
 
-/// The steps that lead to the figure, in order; of the whole room where no step has exactly that value, so that the
-/// reader still finds it. Indices inside are those of the new list.
+/// The steps that lead to the figure, in order; of the whole room where no step has exactly that value, so
+/// that the reader still finds it. Indices inside are those of the new list.
 [[nodiscard]] std::vector<Step> stepsFor(const Working& working, const WorkingTarget& target);
 /// The working as plain text, to be copied.
-[[nodiscard]] QString workingText(const WorkingTarget& target, const std::vector<Step>& steps, const Language& language);
+[[nodiscard]] QString workingText(const WorkingTarget& target, const std::vector<Step>& steps,
+                                  const Language& language);
 
 class WorkingWindow : public QDialog {
   Q_OBJECT
  public:
-  WorkingWindow(const WorkingTarget& target, const Assessment& recorded, const Language& language, const Palette& palette, QWidget* parent = nullptr);
+  WorkingWindow(const WorkingTarget& target, const Assessment& recorded, const Language& language,
+                const Palette& palette, QWidget* parent = nullptr);
   [[nodiscard]] QString text() const { return text_; }
 
  private:

@@ -61,16 +61,24 @@ std::string nameOf(const Circuit& circuit, const Language& language) {
 Message feedName(const Plan& plan, const Breaker& breaker) {
   switch (breaker.feeds.valueOr(Feeds::nothing)) {
     case Feeds::feeder:
-      if (const Panel* fed = find(plan, breaker.feedsPanel); fed != nullptr && !fed->name.empty()) return say(kFeeder, fed->name);
+      if (const Panel* fed = find(plan, breaker.feedsPanel); fed != nullptr && !fed->name.empty())
+        return say(kFeeder, fed->name);
       return say(kFeederUnknown);
-    case Feeds::inverterInput: return say(kInverterInput);
-    case Feeds::inverterOutput: return say(kInverterOutput);
-    case Feeds::solar: return say(kSolar);
-    case Feeds::generator: return say(kGenerator);
-    case Feeds::utility: return say(kUtility);
-    case Feeds::surgeDevice: return say(kSurgeDevice);
+    case Feeds::inverterInput:
+      return say(kInverterInput);
+    case Feeds::inverterOutput:
+      return say(kInverterOutput);
+    case Feeds::solar:
+      return say(kSolar);
+    case Feeds::generator:
+      return say(kGenerator);
+    case Feeds::utility:
+      return say(kUtility);
+    case Feeds::surgeDevice:
+      return say(kSurgeDevice);
     case Feeds::circuit:
-    case Feeds::nothing: break;
+    case Feeds::nothing:
+      break;
   }
   return say(kSpare);
 }
@@ -84,47 +92,62 @@ std::string voltsOf(const Plan& plan, VoltageClass voltage) {
 // The circuit that left this breaker for another one, as planned.
 const Circuit* movedCircuit(const Plan& plan, BreakerId breaker) {
   for (const Shared<Circuit>& circuit : plan.circuits) {
-    if (circuit->breaker == breaker && circuit->planned.valid() && circuit->planned != breaker) return &*circuit;
+    if (circuit->breaker == breaker && circuit->planned.valid() && circuit->planned != breaker)
+      return &*circuit;
   }
   return nullptr;
 }
 
 bool names(const Plan& plan, const EntityRef& place, BreakerId breaker, const Circuit* circuit) {
   switch (place.kind) {
-    case RecordKind::breaker: return place.id == breaker.number;
-    case RecordKind::circuit: return circuit != nullptr && place.id == circuit->id.number;
+    case RecordKind::breaker:
+      return place.id == breaker.number;
+    case RecordKind::circuit:
+      return circuit != nullptr && place.id == circuit->id.number;
     case RecordKind::load: {
       if (circuit == nullptr) return false;
       const Circuit* owner = circuitOf(plan, LoadId{place.id});
       return owner != nullptr && owner->id == circuit->id;
     }
-    default: return false;
+    default:
+      return false;
   }
 }
 
 // Half spaces counted from the upper half of the breaker's own row.
 std::vector<std::pair<int, int>> bodyRuns(Half half, std::int32_t poles) {
   switch (half) {
-    case Half::whole: return {{0, 2 * poles}};
-    case Half::a: return {{0, 1}};
-    case Half::b: return {{1, 2}};
-    case Half::outer: return {{0, 1}, {3, 4}};
-    case Half::inner: return {{1, 3}};
+    case Half::whole:
+      return {{0, 2 * poles}};
+    case Half::a:
+      return {{0, 1}};
+    case Half::b:
+      return {{1, 2}};
+    case Half::outer:
+      return {{0, 1}, {3, 4}};
+    case Half::inner:
+      return {{1, 3}};
   }
   return {};
 }
 
 class Reader {
  public:
-  Reader(const Plan& plan, const Assessment& assessment, const Panel& panel, const Language& language, const BoardOptions& options,
-         const BoardState& state)
-      : plan_(plan), assessment_(assessment), panel_(panel), language_(language), options_(options), state_(state) {}
+  Reader(const Plan& plan, const Assessment& assessment, const Panel& panel, const Language& language,
+         const BoardOptions& options, const BoardState& state)
+      : plan_(plan),
+        assessment_(assessment),
+        panel_(panel),
+        language_(language),
+        options_(options),
+        state_(state) {}
 
   BoardContents read() {
     BoardContents out;
     out.backup = panel_.role.is(PanelRole::backup);
     if (out.backup && assessment_.hasBackup) {
-      for (const Leg leg : {Leg::l1, Leg::l2}) out.legPeak[index(leg)] = assessment_.hour.leg[index(leg)].likelyPeakCurrent.likely;
+      for (const Leg leg : {Leg::l1, Leg::l2})
+        out.legPeak[index(leg)] = assessment_.hour.leg[index(leg)].likelyPeakCurrent.likely;
     }
     out.spaces = panel_.spaces;
     out.free = freeSpaces(plan_, panel_.id);
@@ -144,10 +167,12 @@ class Reader {
       std::vector<CellContent> here;
       for (const Occupant& occupant : all) {
         if (occupant.placement.position == position) {
-          if (const Breaker* breaker = find(plan_, occupant.breaker)) here.push_back(breakerCell(*breaker, occupant.placement));
+          if (const Breaker* breaker = find(plan_, occupant.breaker))
+            here.push_back(breakerCell(*breaker, occupant.placement));
         }
       }
-      const bool upper = taken.contains({position, SpaceHalf::upper}), lower = taken.contains({position, SpaceHalf::lower});
+      const bool upper = taken.contains({position, SpaceHalf::upper}),
+                 lower = taken.contains({position, SpaceHalf::lower});
       if (!upper && !lower) {
         here.push_back(freeCell(position, Half::whole));
       } else if (!upper || !lower) {
@@ -172,8 +197,8 @@ class Reader {
     const Message bond = panel_.neutralBonded.is(Answer::yes)  ? say(kBonded)
                          : panel_.neutralBonded.is(Answer::no) ? say(kIsolated)
                                                                : say(kBondUnknown);
-    return say(kFacts, std::vector<Message>{rating}, std::vector<Message>{say(kSpaces, std::int64_t{panel_.spaces})},
-               std::vector<Message>{bond});
+    return say(kFacts, std::vector<Message>{rating},
+               std::vector<Message>{say(kSpaces, std::int64_t{panel_.spaces})}, std::vector<Message>{bond});
   }
 
   std::vector<BoardTie> ties() const {
@@ -184,7 +209,8 @@ class Reader {
       const BreakerId now = breakerOf(*circuit, options_.reading);
       const Breaker* feeding = find(plan_, now);
       const Breaker* old = find(plan_, circuit->breaker);
-      const bool here = feeding != nullptr && feeding->panel == panel_.id && stands(*feeding, options_.reading);
+      const bool here =
+          feeding != nullptr && feeding->panel == panel_.id && stands(*feeding, options_.reading);
       const bool wasHere = old != nullptr && old->panel == panel_.id && stands(*old, options_.reading);
       BoardTie& tie = found[circuit->multiwire];
       if (here) {
@@ -225,7 +251,8 @@ class Reader {
     cell.column = halves_ ? side * 2 + (half == Half::whole ? 0 : (side == 0) == second ? 1 : 0) : side;
   }
 
-  // True where the lower half below an inner two-pole is meant: the second half of a triplex stands under the first.
+  // True where the lower half below an inner two-pole is meant: the second half of a triplex stands under the
+  // first.
   bool besideInner(SpacePosition position) const {
     for (const Occupant& occupant : occupants(plan_, panel_.id, options_.reading)) {
       if (occupant.placement.half != Half::inner && occupant.placement.half != Half::outer) continue;
@@ -247,8 +274,8 @@ class Reader {
     cell.spaces = out.numbers.front();
     if (half == Half::whole) {
       for (const Shared<Breaker>& breaker : plan_.breakers) {
-        if (breaker->panel == panel_.id && breaker->stage.is(Stage::removed) && breaker->position() == position &&
-            options_.reading == Reading::planned) {
+        if (breaker->panel == panel_.id && breaker->stage.is(Stage::removed) &&
+            breaker->position() == position && options_.reading == Reading::planned) {
           out.blank = true;
         }
       }
@@ -280,7 +307,9 @@ class Reader {
     place(out);
 
     const Circuit* circuit = circuitOn(plan_, breaker.id, options_.reading);
-    const Circuit* left = options_.reading == Reading::planned && circuit == nullptr ? movedCircuit(plan_, breaker.id) : nullptr;
+    const Circuit* left = options_.reading == Reading::planned && circuit == nullptr
+                              ? movedCircuit(plan_, breaker.id)
+                              : nullptr;
     Message moved;
     if (circuit != nullptr) {
       cell.circuit = circuit->id;
@@ -289,7 +318,9 @@ class Reader {
       out.openBody = breaker.stage.is(Stage::fresh) && !circuit->breaker.valid();
       if (placement.poles == 2) {
         const VoltageClass voltage = circuit->voltage.valueOr(VoltageClass::v240);
-        out.secondLine = words(say(voltage == VoltageClass::v120_240 ? kVoltsThreeWire : kVoltsBoth, voltsOf(plan_, voltage)), language_);
+        out.secondLine = words(
+            say(voltage == VoltageClass::v120_240 ? kVoltsThreeWire : kVoltsBoth, voltsOf(plan_, voltage)),
+            language_);
       }
     } else if (left != nullptr) {
       cell.kind = CellKind::movedAway;
@@ -303,7 +334,8 @@ class Reader {
         }
       }
     } else {
-      cell.kind = breaker.feeds.is(Feeds::nothing) || breaker.feeds.is(Feeds::circuit) ? CellKind::spare : CellKind::breaker;
+      cell.kind = breaker.feeds.is(Feeds::nothing) || breaker.feeds.is(Feeds::circuit) ? CellKind::spare
+                                                                                       : CellKind::breaker;
       cell.name = words(feedName(plan_, breaker), language_);
       out.openBody = breaker.stage.is(Stage::fresh);
       if (breaker.backFed.is(Answer::yes)) {
@@ -329,7 +361,8 @@ class Reader {
     }
   }
 
-  void describe(CellContent& out, const Breaker& breaker, const Circuit* circuit, const Message& moved) const {
+  void describe(CellContent& out, const Breaker& breaker, const Circuit* circuit,
+                const Message& moved) const {
     BoardCell& cell = out.cell;
     std::vector<Message> parts;
     parts.push_back(say(cell.poles > 1 ? kCellSpaces : kCellSpace, cell.spaces.toStdString()));
@@ -337,7 +370,9 @@ class Reader {
     parts.push_back(say(kCellRating, std::int64_t{out.rating}));
     parts.push_back(say(kCellPoles, std::int64_t{cell.poles}));
     const bool both = cell.legs.size() == 2 && cell.legs[0] != cell.legs[1];
-    parts.push_back(both ? say(kCellBothLegs) : say(kCellLeg, std::string(legName(cell.legs.empty() ? Leg::l1 : cell.legs.front()))));
+    parts.push_back(
+        both ? say(kCellBothLegs)
+             : say(kCellLeg, std::string(legName(cell.legs.empty() ? Leg::l1 : cell.legs.front()))));
     if (cell.kind == CellKind::breaker && circuit != nullptr) {
       if (out.share) {
         parts.push_back(say(kCellCurrent, out.amps.toStdString() + " A"));
@@ -348,13 +383,15 @@ class Reader {
     if (cell.lit) parts.push_back(say(kCellBackedUp));
     if (!moved.id.key.empty()) parts.push_back(moved);
     if (out.openBody) parts.push_back(say(kCellNew));
-    if (const BoardTie* tie = circuit != nullptr && circuit->multiwire > 0 ? tieAt(cell.address.position) : nullptr) {
+    if (const BoardTie* tie =
+            circuit != nullptr && circuit->multiwire > 0 ? tieAt(cell.address.position) : nullptr) {
       parts.push_back(say(tie->split ? kCellSplit : kCellShared));
     }
     std::vector<QString> told;
     for (const Finding& finding : assessment_.findings) {
-      const bool here = std::any_of(finding.places.begin(), finding.places.end(),
-                                    [&](const EntityRef& place) { return names(plan_, place, breaker.id, circuit); });
+      const bool here =
+          std::any_of(finding.places.begin(), finding.places.end(),
+                      [&](const EntityRef& place) { return names(plan_, place, breaker.id, circuit); });
       // What is wrong with a circuit that left is told where it stands now.
       if (!here || cell.kind == CellKind::movedAway) continue;
       if (!cell.severity || finding.severity < *cell.severity) cell.severity = finding.severity;
@@ -385,8 +422,8 @@ class Reader {
 
 }  // namespace
 
-BoardContents contents(const Plan& plan, const Assessment& assessment, const Panel& panel, const Language& language,
-                       const BoardOptions& options, const BoardState& state) {
+BoardContents contents(const Plan& plan, const Assessment& assessment, const Panel& panel,
+                       const Language& language, const BoardOptions& options, const BoardState& state) {
   return Reader(plan, assessment, panel, language, options, state).read();
 }
 

@@ -1,7 +1,7 @@
 #include "ui/board/draw.h"
 
-#include <QtCore/QSaveFile>
 #include <QtCore/QBuffer>
+#include <QtCore/QSaveFile>
 #include <QtGui/QImage>
 #include <QtGui/QPainter>
 #include <QtSvg/QSvgGenerator>
@@ -29,7 +29,8 @@ struct Drawing {
   QSizeF size;
 };
 
-Drawing arranged(const Plan& plan, const Assessment& assessment, const Language& language, const DrawingOptions& options) {
+Drawing arranged(const Plan& plan, const Assessment& assessment, const Language& language,
+                 const DrawingOptions& options) {
   Drawing out;
   BoardOptions board;
   board.width = options.boardWidth;
@@ -45,9 +46,11 @@ Drawing arranged(const Plan& plan, const Assessment& assessment, const Language&
   bool others = false;
   for (const bool backups : {true, false}) {
     for (const Shared<Panel>& panel : plan.panels) {
-      if ((main != nullptr && panel->id == main->id) || panel->role.is(PanelRole::backup) != backups) continue;
+      if ((main != nullptr && panel->id == main->id) || panel->role.is(PanelRole::backup) != backups)
+        continue;
       if (!others && main != nullptr) {
-        out.pieces.push_back({QPointF(left, kMargin), racewayLayout(plan, language, QRectF(0.0, 0.0, options.gap, 200.0))});
+        out.pieces.push_back(
+            {QPointF(left, kMargin), racewayLayout(plan, language, QRectF(0.0, 0.0, options.gap, 200.0))});
         left += options.gap;
       }
       others = true;
@@ -56,7 +59,8 @@ Drawing arranged(const Plan& plan, const Assessment& assessment, const Language&
       height = std::max(height, top - kBetween - kMargin);
     }
   }
-  out.size = QSizeF(std::ceil(left + (others ? options.boardWidth : 0.0) + kMargin), std::ceil(height + 2.0 * kMargin));
+  out.size = QSizeF(std::ceil(left + (others ? options.boardWidth : 0.0) + kMargin),
+                    std::ceil(height + 2.0 * kMargin));
   return out;
 }
 
@@ -72,8 +76,8 @@ void paintAll(QPainter& painter, const Drawing& drawing, const Palette& palette)
 
 }  // namespace
 
-std::optional<Message> drawBoards(const Plan& plan, const Assessment& assessment, const Language& language, const QString& path,
-                                  const DrawingOptions& options) {
+std::optional<Message> drawBoards(const Plan& plan, const Assessment& assessment, const Language& language,
+                                  const QString& path, const DrawingOptions& options) {
   const Drawing drawing = arranged(plan, assessment, language, options);
   const Palette palette(options.theme);
   QByteArray bytes;

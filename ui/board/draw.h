@@ -11,15 +11,17 @@ namespace stayalight {
 
 struct DrawingOptions {
   Theme theme = Theme::light;
-  double scale = 2.0;      ///< pixels a layout unit, for PNG
+  double scale = 2.0;  ///< pixels a layout unit, for PNG
   double rowHeight = kRowHeight;
   double boardWidth = 487.0;
-  double gap = 54.0;       ///< between the boards; the raceway is drawn there
+  double gap = 54.0;  ///< between the boards; the raceway is drawn there
 };
 
 /// Draws every panel of the plan, the main panel left, the others to its right, to a .png or .svg. Needs a
-/// QGuiApplication and the faces loaded. A message where it failed: another suffix, a place that cannot be written.
-[[nodiscard]] std::optional<Message> drawBoards(const Plan& plan, const Assessment& assessment, const Language& language,
-                                                const QString& path, const DrawingOptions& options = {});
+/// QGuiApplication and the faces loaded. A message where it failed: another suffix, a place that cannot be
+/// written.
+[[nodiscard]] std::optional<Message> drawBoards(const Plan& plan, const Assessment& assessment,
+                                                const Language& language, const QString& path,
+                                                const DrawingOptions& options = {});
 
 }  // namespace stayalight

@@ -10,8 +10,9 @@ namespace {
 
 constexpr MessageId kLandsHere{"board.lands_here"};
 
-constexpr double kBodyInset = 2.0;     // between body and cell, on three sides
-constexpr double kTickShare = 0.8;     // where the bar has its tick: the share of a rating that a load of long duration may take
+constexpr double kBodyInset = 2.0;  // between body and cell, on three sides
+constexpr double kTickShare =
+    0.8;  // where the bar has its tick: the share of a rating that a load of long duration may take
 constexpr double kFindingSide = 10.0;
 constexpr double kAmpsPixels = 10.0;
 constexpr double kSecondPixels = 10.0;
@@ -26,8 +27,9 @@ void BoardDrawing::drawCell(const CellContent& content, int index) {
   const bool half = cell.address.half != Half::whole;
   rect_ = m_.rowRect(column_, cell.address.position.row, cell.poles);
   const QRectF whole = rect_;
-  QRectF body = across(rect_, column_, rect_.width() - kBodyInset - 0.5 - m_.body, rect_.width() - kBodyInset - 0.5)
-                    .adjusted(0.0, kBodyInset, 0.0, -kBodyInset);
+  QRectF body =
+      across(rect_, column_, rect_.width() - kBodyInset - 0.5 - m_.body, rect_.width() - kBodyInset - 0.5)
+          .adjusted(0.0, kBodyInset, 0.0, -kBodyInset);
   if (half) {
     const double upper = rect_.top(), rows = cell.poles * 2.0;
     const auto [from, to] = std::pair(content.bodyHalves.front().first, content.bodyHalves.back().second);
@@ -39,10 +41,11 @@ void BoardDrawing::drawCell(const CellContent& content, int index) {
 
   const bool lit = cell.lit && !state_.carried.contains(cell.breaker);
   const bool home = cell.breaker.valid() && state_.carried.contains(cell.breaker);
-  const ColorRole ground = lit                                                                   ? ColorRole::lit
-                           : home || cell.kind == CellKind::movedAway                            ? ColorRole::movedAway
-                           : cell.kind == CellKind::free || cell.kind == CellKind::freeHalf      ? ColorRole::freeSpace
-                                                                                                 : ColorRole::cell;
+  const ColorRole ground = lit                                        ? ColorRole::lit
+                           : home || cell.kind == CellKind::movedAway ? ColorRole::movedAway
+                           : cell.kind == CellKind::free || cell.kind == CellKind::freeHalf
+                               ? ColorRole::freeSpace
+                               : ColorRole::cell;
   if (half) {
     // The two halves share a row: each has its part of the name's field, the first one outside.
     const double inner = rect_.width() - m_.body - 2.0 * kBodyInset - 2.0;
@@ -53,17 +56,21 @@ void BoardDrawing::drawCell(const CellContent& content, int index) {
     if (&content == firstInRow(content)) {
       mark(MarkRole::ground, across(whole, column_, inner, whole.width()), ground);
     }
-    out_.cells[static_cast<std::size_t>(index)].rect = across(whole, column_, first ? 0.0 : middle, first ? middle : inner);
+    out_.cells[static_cast<std::size_t>(index)].rect =
+        across(whole, column_, first ? 0.0 : middle, first ? middle : inner);
   } else {
     out_.cells[static_cast<std::size_t>(index)].rect = rect_;
   }
   mark(MarkRole::ground, rect_, ground);
-  if (lit) mark(MarkRole::litEdge, QRectF(rect_.left(), rect_.bottom() - 1.0, rect_.width(), 1.0), ColorRole::litEdge);
+  if (lit)
+    mark(MarkRole::litEdge, QRectF(rect_.left(), rect_.bottom() - 1.0, rect_.width(), 1.0),
+         ColorRole::litEdge);
   if (cell.kind == CellKind::movedAway && !home) {
     BoardMark& hatch = mark(MarkRole::hatch, rect_, std::nullopt, ColorRole::hatch, 0.0, 0.7);
     hatch.shape = MarkShape::hatch;
   }
-  line(MarkRole::cellRule, QPointF(whole.left(), whole.bottom() + 0.5), QPointF(whole.right(), whole.bottom() + 0.5), ColorRole::cellRule, 1.0);
+  line(MarkRole::cellRule, QPointF(whole.left(), whole.bottom() + 0.5),
+       QPointF(whole.right(), whole.bottom() + 0.5), ColorRole::cellRule, 1.0);
   const QRectF shown = rect_;
   rect_ = whole;
   drawNumbers(content);
@@ -102,7 +109,8 @@ void BoardDrawing::drawNumbers(const CellContent& content) {
     const std::int32_t row = cell.address.position.row + static_cast<std::int32_t>(i);
     const double centre = (m_.rowTop(row) + m_.rowTop(row + 1) - 1.0) / 2.0;
     text(TextRole::spaceNumber, content.numbers[i], upright ? rect_.right() - 5.5 : rect_.left() + 5.5,
-         upright ? Qt::AlignRight : Qt::AlignLeft, baseline(centre, m_.numberPixels), nameInset_ - 7.0, m_.numberPixels, ColorRole::ink2);
+         upright ? Qt::AlignRight : Qt::AlignLeft, baseline(centre, m_.numberPixels), nameInset_ - 7.0,
+         m_.numberPixels, ColorRole::ink2);
   }
 }
 
@@ -112,7 +120,9 @@ void BoardDrawing::drawName(const CellContent& content, double from, double to, 
   const double centre = rect_.center().y();
   const bool lit = cell.lit && !italic;
   const bool gone = cell.kind == CellKind::movedAway || italic || content.blank;
-  const ColorRole color = gone ? ColorRole::ink3 : cell.kind == CellKind::spare ? ColorRole::ink2 : ColorRole::ink;
+  const ColorRole color = gone                           ? ColorRole::ink3
+                          : cell.kind == CellKind::spare ? ColorRole::ink2
+                                                         : ColorRole::ink;
   const Weight weight = lit && !italic ? Weight::medium : Weight::regular;
   const bool second = !content.secondLine.isEmpty() && cell.poles == 2 && !m_.compact && !italic;
   double room = field.width();
@@ -122,14 +132,17 @@ void BoardDrawing::drawName(const CellContent& content, double from, double to, 
     room -= kFindingSide + 4.0;
     const double width = std::min(room, textWidth(cell.name, Face::condensed, m_.namePixels, weight));
     const double y = centre + (second ? -6.5 : 0.0);
-    BoardMark& finding = mark(MarkRole::finding, QRectF(left + width + 4.0, y - kFindingSide / 2.0, kFindingSide, kFindingSide),
+    BoardMark& finding = mark(MarkRole::finding,
+                              QRectF(left + width + 4.0, y - kFindingSide / 2.0, kFindingSide, kFindingSide),
                               severityColor(*cell.severity), cell.lit ? ColorRole::lit : ColorRole::cell);
     finding.shape = MarkShape::severity;
     finding.severity = *cell.severity;
   }
   const double base = second ? centre - 2.5 : baseline(centre, m_.namePixels);
   text(TextRole::name, cell.name, left, Qt::AlignLeft, base, room, m_.namePixels, color, weight, italic);
-  if (second) text(TextRole::secondLine, content.secondLine, left, Qt::AlignLeft, centre + 10.0, field.width(), kSecondPixels, ColorRole::ink3);
+  if (second)
+    text(TextRole::secondLine, content.secondLine, left, Qt::AlignLeft, centre + 10.0, field.width(),
+         kSecondPixels, ColorRole::ink3);
 }
 
 void BoardDrawing::drawAmps(const CellContent& content) {
@@ -137,13 +150,16 @@ void BoardDrawing::drawAmps(const CellContent& content) {
   const QRectF field = across(rect_, column_, end - m_.bar, end);
   const double centre = rect_.center().y();
   if (!content.share) {
-    text(TextRole::amps, content.amps, field.right(), Qt::AlignRight, baseline(centre, kAmpsPixels), field.width(), kAmpsPixels, ColorRole::ink2);
+    text(TextRole::amps, content.amps, field.right(), Qt::AlignRight, baseline(centre, kAmpsPixels),
+         field.width(), kAmpsPixels, ColorRole::ink2);
     return;
   }
-  text(TextRole::amps, content.amps, field.right(), Qt::AlignRight, centre + 1.2, field.width() + 6.0, kAmpsPixels, ColorRole::ink2);
+  text(TextRole::amps, content.amps, field.right(), Qt::AlignRight, centre + 1.2, field.width() + 6.0,
+       kAmpsPixels, ColorRole::ink2);
   const double width = textWidth(content.amps, Face::condensed, kAmpsPixels);
   if (content.grade != Grade::measured && content.grade != Grade::unknown) {
-    BoardMark& rule = mark(MarkRole::gradeRule, QRectF(field.right() - width, centre + 2.6, width, 0.0), std::nullopt, ColorRole::ink2);
+    BoardMark& rule = mark(MarkRole::gradeRule, QRectF(field.right() - width, centre + 2.6, width, 0.0),
+                           std::nullopt, ColorRole::ink2);
     rule.shape = MarkShape::gradeRule;
     rule.grade = content.grade;
   }
@@ -158,24 +174,28 @@ void BoardDrawing::drawBody(const CellContent& content, const QRectF& body, bool
   const bool flat = body.height() < 10.0;
   const double radius = flat ? 1.5 : 2.5;
   if (open) {
-    mark(MarkRole::body, body.adjusted(0.75, 0.75, -0.75, -0.75), ColorRole::sheet, ColorRole::ink, radius, 1.5);
+    mark(MarkRole::body, body.adjusted(0.75, 0.75, -0.75, -0.75), ColorRole::sheet, ColorRole::ink, radius,
+         1.5);
   } else {
-    mark(MarkRole::body, body.adjusted(0.5, 0.5, -0.5, -0.5), ColorRole::body, ColorRole::bodyEdge, radius, 1.0);
+    mark(MarkRole::body, body.adjusted(0.5, 0.5, -0.5, -0.5), ColorRole::body, ColorRole::bodyEdge, radius,
+         1.0);
   }
   // On: the knob points to the bus.
   const double knobWidth = m_.compact ? 13.0 : 15.0;
   const double inset = flat ? 1.5 : body.height() < 14.0 ? 2.0 : 3.0;
-  const QRectF knob = across(body, column_, body.width() - 3.0 - knobWidth, body.width() - 3.0).adjusted(0.0, inset, 0.0, -inset);
+  const QRectF knob = across(body, column_, body.width() - 3.0 - knobWidth, body.width() - 3.0)
+                          .adjusted(0.0, inset, 0.0, -inset);
   mark(MarkRole::knob, knob, ColorRole::knob, open ? std::optional(ColorRole::ink) : std::nullopt, 1.5, 1.0);
   if (knob.height() > 7.0 && !open) {
-    BoardMark& ridge = line(MarkRole::knobLine, QPointF(knob.center().x(), knob.top() + 2.5), QPointF(knob.center().x(), knob.bottom() - 2.5),
-                            ColorRole::body, 1.0);
+    BoardMark& ridge = line(MarkRole::knobLine, QPointF(knob.center().x(), knob.top() + 2.5),
+                            QPointF(knob.center().x(), knob.bottom() - 2.5), ColorRole::body, 1.0);
     ridge.opacity = 0.45;
   }
   if (rating) {
     const QRectF field = across(body, column_, 0.0, body.width() - 3.0 - knobWidth);
     text(TextRole::rating, QString::number(content.rating), field.center().x(), Qt::AlignHCenter,
-         baseline(body.center().y(), kRatingPixels), field.width(), kRatingPixels, open ? ColorRole::ink : ColorRole::bodyInk, Weight::medium);
+         baseline(body.center().y(), kRatingPixels), field.width(), kRatingPixels,
+         open ? ColorRole::ink : ColorRole::bodyInk, Weight::medium);
   }
 }
 
@@ -202,7 +222,8 @@ void BoardDrawing::drawHalf(const CellContent& content) {
     body.setTop(rect_.top() + from * step + (from % 2 == 0 ? kBodyInset : 0.5));
     body.setBottom(rect_.top() + to * step - (to % 2 == 0 ? kBodyInset + 0.5 : 0.5));
     if (free || home) {
-      BoardMark& open = mark(MarkRole::freeBody, body.adjusted(0.5, 0.5, -0.5, -0.5), std::nullopt, ColorRole::edge, 1.5);
+      BoardMark& open =
+          mark(MarkRole::freeBody, body.adjusted(0.5, 0.5, -0.5, -0.5), std::nullopt, ColorRole::edge, 1.5);
       if (home) open.dashes = {2.0, 2.0};
       continue;
     }
@@ -213,8 +234,8 @@ void BoardDrawing::drawHalf(const CellContent& content) {
       // The digits fill the half body; their extent is that of the digits, which have no descent.
       const double height = 0.711 * 10.0;
       const qsizetype before = static_cast<qsizetype>(out_.texts.size());
-      text(TextRole::rating, QString::number(content.rating), field.center().x(), Qt::AlignHCenter, body.center().y() + height / 2.0,
-           field.width(), 10.0, ColorRole::bodyInk, Weight::medium);
+      text(TextRole::rating, QString::number(content.rating), field.center().x(), Qt::AlignHCenter,
+           body.center().y() + height / 2.0, field.width(), 10.0, ColorRole::bodyInk, Weight::medium);
       if (static_cast<qsizetype>(out_.texts.size()) > before) {
         QRectF& rect = out_.texts.back().rect;
         rect.setTop(body.center().y() - height / 2.0);
@@ -226,27 +247,32 @@ void BoardDrawing::drawHalf(const CellContent& content) {
   const bool first = cell.column == 0 || cell.column == 3;
   const double inner = rect_.width() - m_.body - 2.0 * kBodyInset - 4.0;
   const double middle = nameInset_ + (inner - nameInset_) / 2.0;
-  const QRectF field = across(rect_, column_, first ? nameInset_ : middle + 2.0, first ? middle - 3.0 : inner);
+  const QRectF field =
+      across(rect_, column_, first ? nameInset_ : middle + 2.0, first ? middle - 3.0 : inner);
   double x = field.left();
   const double centre = rect_.center().y();
   QString letter = first ? QStringLiteral("A") : QStringLiteral("B");
   if (!roomy) letter += QString::number(content.rating);
-  text(TextRole::halfLetter, letter, x, Qt::AlignLeft, baseline(centre, m_.numberPixels), field.width(), m_.numberPixels, ColorRole::ink2,
-       Weight::bold);
+  text(TextRole::halfLetter, letter, x, Qt::AlignLeft, baseline(centre, m_.numberPixels), field.width(),
+       m_.numberPixels, ColorRole::ink2, Weight::bold);
   x += textWidth(letter, Face::condensed, m_.numberPixels, Weight::bold) + 4.0;
   const bool gone = cell.kind == CellKind::movedAway || home;
-  const QString name = content.pill.isEmpty() ? cell.name : QString(content.pill + QStringLiteral(" · ") + cell.name);
-  text(TextRole::name, name, x, Qt::AlignLeft, baseline(centre, m_.namePixels), field.right() - x, m_.namePixels,
-       gone ? ColorRole::ink3 : ColorRole::ink, cell.lit && !home ? Weight::medium : Weight::regular, home);
+  const QString name =
+      content.pill.isEmpty() ? cell.name : QString(content.pill + QStringLiteral(" · ") + cell.name);
+  text(TextRole::name, name, x, Qt::AlignLeft, baseline(centre, m_.namePixels), field.right() - x,
+       m_.namePixels, gone ? ColorRole::ink3 : ColorRole::ink,
+       cell.lit && !home ? Weight::medium : Weight::regular, home);
 }
 
 void BoardDrawing::drawHome(const CellContent& content) {
   const QRectF body = out_.cells[static_cast<std::size_t>(cell_)].body;
-  mark(MarkRole::homeFrame, rect_.adjusted(1.5, 1.5, -1.5, -1.5), std::nullopt, ColorRole::ink3, 2.0).dashes = {3.0, 3.0};
+  mark(MarkRole::homeFrame, rect_.adjusted(1.5, 1.5, -1.5, -1.5), std::nullopt, ColorRole::ink3, 2.0)
+      .dashes = {3.0, 3.0};
   drawName(content, nameInset_, rect_.width() - m_.body - 12.0, true);
-  mark(MarkRole::freeBody, body.adjusted(1.0, 1.0, -1.0, -1.0), std::nullopt, ColorRole::ink3, 2.0).dashes = {2.0, 2.0};
-  text(TextRole::rating, QString::number(content.rating), body.center().x(), Qt::AlignHCenter, baseline(body.center().y(), 10.0),
-       body.width(), 10.0, ColorRole::ink3);
+  mark(MarkRole::freeBody, body.adjusted(1.0, 1.0, -1.0, -1.0), std::nullopt, ColorRole::ink3, 2.0).dashes = {
+      2.0, 2.0};
+  text(TextRole::rating, QString::number(content.rating), body.center().x(), Qt::AlignHCenter,
+       baseline(body.center().y(), 10.0), body.width(), 10.0, ColorRole::ink3);
 }
 
 void BoardDrawing::drawMovedAway(const CellContent& content) {
@@ -256,8 +282,8 @@ void BoardDrawing::drawMovedAway(const CellContent& content) {
   const QRectF pill(body.left() + 0.5, rect_.center().y() - height / 2.0, body.width() - 1.0, height);
   mark(MarkRole::pill, pill, ColorRole::movedAway, ColorRole::lamp, height / 2.0);
   const double pixels = m_.compact ? 10.0 : 11.0;
-  text(TextRole::pill, content.pill, pill.center().x(), Qt::AlignHCenter, baseline(pill.center().y(), pixels), pill.width() - 4.0, pixels,
-       ColorRole::lampInk, Weight::medium);
+  text(TextRole::pill, content.pill, pill.center().x(), Qt::AlignHCenter, baseline(pill.center().y(), pixels),
+       pill.width() - 4.0, pixels, ColorRole::lampInk, Weight::medium);
 }
 
 void BoardDrawing::drawFree(const CellContent& content) {
@@ -265,9 +291,11 @@ void BoardDrawing::drawFree(const CellContent& content) {
   if (content.blank) {
     // A filler plate: closed by a stroke, and the word.
     drawName(content, nameInset_, rect_.width() - m_.body - 9.0, true);
-    line(MarkRole::stroke, QPointF(body.left() + 8.0, body.center().y()), QPointF(body.right() - 8.0, body.center().y()), ColorRole::edge, 1.0);
+    line(MarkRole::stroke, QPointF(body.left() + 8.0, body.center().y()),
+         QPointF(body.right() - 8.0, body.center().y()), ColorRole::edge, 1.0);
   }
-  if (!options_.onPaper) mark(MarkRole::freeBody, body.adjusted(0.5, 0.5, -0.5, -0.5), std::nullopt, ColorRole::edge, 2.5);
+  if (!options_.onPaper)
+    mark(MarkRole::freeBody, body.adjusted(0.5, 0.5, -0.5, -0.5), std::nullopt, ColorRole::edge, 2.5);
 }
 
 void BoardDrawing::drawLanding(const CellContent& content, const LandingNote& note) {
@@ -277,20 +305,22 @@ void BoardDrawing::drawLanding(const CellContent& content, const LandingNote& no
   if (note.legal && targeted) return;  // drawTarget shows it, over all the rows it takes
   const bool right = mirrored(column_);
   const double pixels = m_.compact ? 10.0 : 11.0;
-  text(TextRole::landing, note.text, right ? field.right() : field.left(), right ? Qt::AlignRight : Qt::AlignLeft,
-       baseline(rect_.center().y(), pixels), field.width(), pixels, note.legal ? ColorRole::ink2 : ColorRole::ink3, Weight::regular, !note.legal);
+  text(TextRole::landing, note.text, right ? field.right() : field.left(),
+       right ? Qt::AlignRight : Qt::AlignLeft, baseline(rect_.center().y(), pixels), field.width(), pixels,
+       note.legal ? ColorRole::ink2 : ColorRole::ink3, Weight::regular, !note.legal);
   if (note.legal) {
     mark(MarkRole::landing, body.adjusted(0.5, 0.5, -0.5, -0.5), std::nullopt, ColorRole::lamp, 2.5, 1.3);
     const QPointF c = body.center();
     line(MarkRole::plus, c - QPointF(4.0, 0.0), c + QPointF(4.0, 0.0), ColorRole::lamp, 1.5);
     line(MarkRole::plus, c - QPointF(0.0, 4.0), c + QPointF(0.0, 4.0), ColorRole::lamp, 1.5);
   } else {
-    BoardMark& hatch = mark(MarkRole::landing, body.adjusted(1.0, 1.0, -1.0, -1.0), std::nullopt, ColorRole::hatch, 0.0, 0.7);
+    BoardMark& hatch = mark(MarkRole::landing, body.adjusted(1.0, 1.0, -1.0, -1.0), std::nullopt,
+                            ColorRole::hatch, 0.0, 0.7);
     hatch.shape = MarkShape::hatch;
     mark(MarkRole::landing, body.adjusted(0.5, 0.5, -0.5, -0.5), std::nullopt, ColorRole::edge, 2.5);
     const double rise = std::min(6.0, body.height() / 2.0 - 3.0);
-    line(MarkRole::stroke, QPointF(body.left() + 6.0, body.center().y() + rise), QPointF(body.right() - 6.0, body.center().y() - rise),
-         ColorRole::ink3, 1.5);
+    line(MarkRole::stroke, QPointF(body.left() + 6.0, body.center().y() + rise),
+         QPointF(body.right() - 6.0, body.center().y() - rise), ColorRole::ink3, 1.5);
   }
 }
 
@@ -307,7 +337,8 @@ void BoardDrawing::drawTarget() {
     return rect_.intersects(t.rect) && t.role != TextRole::spaceNumber && t.role != TextRole::leg;
   });
   std::erase_if(out_.marks, [&](const BoardMark& m) {
-    return rect_.contains(m.rect.center()) && (m.role == MarkRole::landing || m.role == MarkRole::plus || m.role == MarkRole::freeBody);
+    return rect_.contains(m.rect.center()) &&
+           (m.role == MarkRole::landing || m.role == MarkRole::plus || m.role == MarkRole::freeBody);
   });
   cell_ = out_.cellOf(*state_.target);
   mark(MarkRole::target, rect_.adjusted(0.5, 0.5, -0.5, -0.5), ColorRole::lit, ColorRole::ink, 2.0, 2.0);
@@ -319,13 +350,16 @@ void BoardDrawing::drawTarget() {
   if (first != nullptr && !first->cell.legs.empty()) {
     legs = rows > 1 ? std::string("L1 L2") : std::string(legName(first->cell.legs.front()));
   }
-  const QRectF body = across(rect_, column_, rect_.width() - kBodyInset - 0.5 - m_.body, rect_.width() - kBodyInset - 0.5)
-                          .adjusted(0.0, kBodyInset, 0.0, -kBodyInset);
+  const QRectF body =
+      across(rect_, column_, rect_.width() - kBodyInset - 0.5 - m_.body, rect_.width() - kBodyInset - 0.5)
+          .adjusted(0.0, kBodyInset, 0.0, -kBodyInset);
   const QRectF field = across(rect_, column_, nameInset_, rect_.width() - m_.body - 9.0);
   const bool right = mirrored(column_);
-  text(TextRole::landing, words(language_, kLandsHere, legs), right ? field.right() : field.left(), right ? Qt::AlignRight : Qt::AlignLeft,
-       baseline(rect_.center().y(), m_.namePixels), field.width(), m_.namePixels, ColorRole::ink, Weight::bold);
-  mark(MarkRole::freeBody, body.adjusted(1.0, 1.0, -1.0, -1.0), std::nullopt, ColorRole::ink, 2.0, 1.3).dashes = {2.0, 1.5};
+  text(TextRole::landing, words(language_, kLandsHere, legs), right ? field.right() : field.left(),
+       right ? Qt::AlignRight : Qt::AlignLeft, baseline(rect_.center().y(), m_.namePixels), field.width(),
+       m_.namePixels, ColorRole::ink, Weight::bold);
+  mark(MarkRole::freeBody, body.adjusted(1.0, 1.0, -1.0, -1.0), std::nullopt, ColorRole::ink, 2.0, 1.3)
+      .dashes = {2.0, 1.5};
   text(TextRole::rating, QString::number(state_.carriedRating.count()), body.center().x(), Qt::AlignHCenter,
        baseline(body.center().y(), kRatingPixels), body.width(), kRatingPixels, ColorRole::ink, Weight::bold);
 }
@@ -341,9 +375,11 @@ void BoardDrawing::drawFrames(const CellContent& content) {
     mark(MarkRole::hover, rect_.adjusted(0.5, 0.5, -0.5, -0.5), std::nullopt, ColorRole::ink, 2.0, 1.0);
   }
   if (selected || focused) {
-    mark(MarkRole::selection, rect_.adjusted(0.5, 0.5, -0.5, -0.5), std::nullopt, ColorRole::ink, 2.0, selected ? 2.0 : 1.0);
+    mark(MarkRole::selection, rect_.adjusted(0.5, 0.5, -0.5, -0.5), std::nullopt, ColorRole::ink, 2.0,
+         selected ? 2.0 : 1.0);
   }
-  if (focused) mark(MarkRole::focusRing, rect_.adjusted(-2.0, -2.0, 2.0, 2.0), std::nullopt, ColorRole::lamp, 4.0, 2.0);
+  if (focused)
+    mark(MarkRole::focusRing, rect_.adjusted(-2.0, -2.0, 2.0, 2.0), std::nullopt, ColorRole::lamp, 4.0, 2.0);
   toAbove_ = false;
 }
 

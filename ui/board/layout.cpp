@@ -54,7 +54,8 @@ std::optional<SpacePosition> BoardLayout::spaceAt(QPointF point) const {
   const BoardCell& cell = cells[static_cast<std::size_t>(index)];
   const double share = (point.y() - cell.rect.top()) / std::max(1.0, cell.rect.height());
   const auto down = static_cast<std::int32_t>(std::floor(share * cell.poles));
-  return SpacePosition{cell.address.position.column, cell.address.position.row + std::clamp(down, 0, cell.poles - 1)};
+  return SpacePosition{cell.address.position.column,
+                       cell.address.position.row + std::clamp(down, 0, cell.poles - 1)};
 }
 
 double boardHeight(const Panel& panel, double rowHeight) {
@@ -70,8 +71,8 @@ double fittedRowHeight(const Plan& plan, double height) {
   return std::clamp(fitted, kSmallestRow, kRowHeight);
 }
 
-BoardLayout layout(const Plan& plan, const Assessment& assessment, PanelId panel, const Language& language, const BoardOptions& options,
-                   const BoardState& state) {
+BoardLayout layout(const Plan& plan, const Assessment& assessment, PanelId panel, const Language& language,
+                   const BoardOptions& options, const BoardState& state) {
   BoardLayout out;
   out.panel = panel;
   const Panel* shown = find(plan, panel);
@@ -81,7 +82,8 @@ BoardLayout layout(const Plan& plan, const Assessment& assessment, PanelId panel
   out.rowsShown = rowCount(*shown);
   out.rowHeight = measures.rowHeight;
   out.size = QSizeF(options.width, measures.rowTop(out.rowsShown + 1) + kBoardFoot);
-  out.name = words(language, kTableName, shown->name, read.facts.toStdString(), std::int64_t{read.free}, std::int64_t{read.spaces});
+  out.name = words(language, kTableName, shown->name, read.facts.toStdString(), std::int64_t{read.free},
+                   std::int64_t{read.spaces});
   out.rows = out.rowsShown;
   out.columns = read.halves ? 4 : 2;
   BoardDrawing drawing(out, read, measures, state, options, language);
@@ -94,7 +96,8 @@ BoardLayout racewayLayout(const Plan& plan, const Language& language, QRectF gap
   out.size = gap.size();
   // The run that leaves the main panel: it crosses the gap.
   const FeederRun* run = nullptr;
-  for (const Segment segment : {Segment::switchToBackup, Segment::inverterToBackup, Segment::mainToSwitch, Segment::mainToInverter}) {
+  for (const Segment segment :
+       {Segment::switchToBackup, Segment::inverterToBackup, Segment::mainToSwitch, Segment::mainToInverter}) {
     if (run == nullptr) run = runOf(plan, segment);
   }
   if (run == nullptr) return out;
@@ -120,7 +123,7 @@ BoardLayout racewayLayout(const Plan& plan, const Language& language, QRectF gap
   lines.emplace_back(words(language, cable ? kCable : nipple ? kNipple : kRaceway), Weight::medium);
   if (entered) {
     lines.emplace_back(nipple ? words(language, kInches, Figure{inches, "", 0})
-                                               : words(language, kFeet, Figure{run->length.inFeet(), "", 0}),
+                              : words(language, kFeet, Figure{run->length.inFeet(), "", 0}),
                        Weight::regular);
   }
   double baseline = y + 24.0;

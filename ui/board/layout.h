@@ -1,8 +1,8 @@
 #pragma once
 
-// A board as a value: the cells, texts and marks of one panel with their rectangles and roles. Painting, hit test,
-// accessible children, tooltips, overlap tests, SVG and paper all read this one list. Lengths are in layout units, one
-// pixel at the usual scale; a painter scales them.
+// A board as a value: the cells, texts and marks of one panel with their rectangles and roles. Painting, hit
+// test, accessible children, tooltips, overlap tests, SVG and paper all read this one list. Lengths are in
+// layout units, one pixel at the usual scale; a painter scales them.
 
 #include <QtCore/QPointF>
 #include <QtCore/QRectF>
@@ -21,10 +21,10 @@
 
 namespace stayalight {
 
-inline constexpr double kRowHeight = 23.0;        ///< at rest
-inline constexpr double kSmallestRow = 16.8;      ///< below it the board scrolls
-inline constexpr double kBoardHead = 36.0;        ///< from the box's top edge to the first row
-inline constexpr double kBoardFoot = 27.0;        ///< from the last row to the box's lower edge
+inline constexpr double kRowHeight = 23.0;    ///< at rest
+inline constexpr double kSmallestRow = 16.8;  ///< below it the board scrolls
+inline constexpr double kBoardHead = 36.0;    ///< from the box's top edge to the first row
+inline constexpr double kBoardFoot = 27.0;    ///< from the last row to the box's lower edge
 
 /// What a drag or a choice by key says about one landing space.
 struct LandingNote {
@@ -45,8 +45,8 @@ struct BoardState {
   std::optional<CellAddress> hovered;
   std::optional<CellAddress> focused;  ///< only while the board has the keyboard
   std::set<BreakerId> selected;
-  std::set<BreakerId> carried;         ///< dragged, or about to be put somewhere by key
-  std::optional<CellAddress> target;   ///< first space where it would land
+  std::set<BreakerId> carried;        ///< dragged, or about to be put somewhere by key
+  std::optional<CellAddress> target;  ///< first space where it would land
   std::int32_t carriedPoles = 1;
   RatingAmperes carriedRating;
   std::map<CellAddress, LandingNote> landings;
@@ -65,7 +65,7 @@ enum class CellKind : std::uint8_t {
   spare,      ///< a breaker that feeds nothing
   movedAway,  ///< an old breaker whose circuit is fed elsewhere now
   free,
-  freeHalf    ///< the empty half beside a tandem half
+  freeHalf  ///< the empty half beside a tandem half
 };
 
 struct BoardCell {
@@ -73,11 +73,11 @@ struct BoardCell {
   CellAddress address;
   std::int32_t poles = 1;
   BreakerId breaker;
-  CircuitId circuit;             ///< on the breaker as planned; of a moved-away one: the circuit that left
+  CircuitId circuit;  ///< on the breaker as planned; of a moved-away one: the circuit that left
   QRectF rect;
   QRectF body;
-  QString name;                  ///< whole, as shown when there is room
-  QString spaces;                ///< "3", "1, 3", "37A"
+  QString name;    ///< whole, as shown when there is room
+  QString spaces;  ///< "3", "1, 3", "37A"
   QString accessibleName;
   QString tooltip;
   std::vector<Leg> legs;
@@ -89,32 +89,73 @@ struct BoardCell {
 
 /// What a text is, for tests and for the order in which texts give way.
 enum class TextRole : std::uint8_t {
-  plateTitle, plateFacts, spaceNumber, name, secondLine, amps, rating, pill, leg, halfLetter, landing, foot, raceway
+  plateTitle,
+  plateFacts,
+  spaceNumber,
+  name,
+  secondLine,
+  amps,
+  rating,
+  pill,
+  leg,
+  halfLetter,
+  landing,
+  foot,
+  raceway
 };
 struct BoardText {
   TextRole role = TextRole::name;
-  QRectF rect;            ///< the text's own extent: its width as measured, its height from ascent to descent, of digits alone their own
+  QRectF rect;  ///< the text's own extent: its width as measured, its height from ascent to descent, of
+                ///< digits alone their own
   double baseline = 0.0;
-  QString text;           ///< as drawn, elided where it did not fit
+  QString text;  ///< as drawn, elided where it did not fit
   QString whole;
   Face face = Face::condensed;
   double pixels = 12.0;
   Weight weight = Weight::regular;
   bool italic = false;
   ColorRole color = ColorRole::ink;
-  int cell = -1;          ///< index of its cell
+  int cell = -1;  ///< index of its cell
 };
 
 /// A shape. `points` are the corners of a path, open or closed; other shapes use `rect`.
 enum class MarkShape : std::uint8_t { rectangle, ellipse, line, legLine, hatch, severity, gradeRule, screw };
 enum class MarkRole : std::uint8_t {
-  box, plate, screw, rows, spine, ground, litEdge, hatch, body, knob, knobLine, barTrack, bar, barTick, gradeRule, leg,
-  freeBody, pill, homeFrame, landing, plus, stroke, hover, selection, focusRing, target, tie, finding, raceway, cellRule
+  box,
+  plate,
+  screw,
+  rows,
+  spine,
+  ground,
+  litEdge,
+  hatch,
+  body,
+  knob,
+  knobLine,
+  barTrack,
+  bar,
+  barTick,
+  gradeRule,
+  leg,
+  freeBody,
+  pill,
+  homeFrame,
+  landing,
+  plus,
+  stroke,
+  hover,
+  selection,
+  focusRing,
+  target,
+  tie,
+  finding,
+  raceway,
+  cellRule
 };
 struct BoardMark {
   MarkRole role = MarkRole::ground;
   MarkShape shape = MarkShape::rectangle;
-  QRectF rect;            ///< of a line: from its top left to its bottom right, unless `points` are given
+  QRectF rect;  ///< of a line: from its top left to its bottom right, unless `points` are given
   std::vector<QPointF> points;
   double radius = 0.0;
   std::optional<ColorRole> fill;
@@ -132,10 +173,10 @@ struct BoardLayout {
   PanelId panel;
   QString name;
   QSizeF size;
-  int rows = 0;                   ///< of the accessible table
-  int columns = 2;                ///< four where a space holds halves
-  std::vector<BoardCell> cells;   ///< row by row, left before right
-  std::vector<BoardMark> marks;   ///< in the order of painting
+  int rows = 0;                  ///< of the accessible table
+  int columns = 2;               ///< four where a space holds halves
+  std::vector<BoardCell> cells;  ///< row by row, left before right
+  std::vector<BoardMark> marks;  ///< in the order of painting
   std::vector<BoardText> texts;
 
   /// Index of the cell at a point, or -1.
@@ -144,7 +185,7 @@ struct BoardLayout {
   [[nodiscard]] int cellOf(BreakerId breaker) const;
   /// The space under the point; within a two-pole cell that of the row.
   [[nodiscard]] std::optional<SpacePosition> spaceAt(QPointF point) const;
-  QRectF spaceArea;               ///< all rows and both columns
+  QRectF spaceArea;  ///< all rows and both columns
   double rowHeight = kRowHeight;
   std::int32_t rowsShown = 0;
 };
@@ -155,8 +196,9 @@ struct BoardLayout {
 [[nodiscard]] double fittedRowHeight(const Plan& plan, double height);
 
 /// The board of one panel. `language` renders names and figures.
-[[nodiscard]] BoardLayout layout(const Plan& plan, const Assessment& assessment, PanelId panel, const Language& language,
-                                 const BoardOptions& options = {}, const BoardState& state = {});
+[[nodiscard]] BoardLayout layout(const Plan& plan, const Assessment& assessment, PanelId panel,
+                                 const Language& language, const BoardOptions& options = {},
+                                 const BoardState& state = {});
 
 /// The raceway between two boards, drawn into the gap: a pipe and what is in it.
 [[nodiscard]] BoardLayout racewayLayout(const Plan& plan, const Language& language, QRectF gap);

@@ -16,7 +16,8 @@ Figure figure(AcAmperes current) { return {current.count(), "A", current.count()
 // The breaker that the move is about, as the plan has it afterwards.
 const Breaker* moved(const Plan& after, const BoardMove& move) {
   if (move.kind == MoveKind::relocate || move.kind == MoveKind::swap) {
-    if (const Breaker* same = find(after, move.breaker); same != nullptr && stands(*same, Reading::planned)) return same;
+    if (const Breaker* same = find(after, move.breaker); same != nullptr && stands(*same, Reading::planned))
+      return same;
     return nullptr;
   }
   if (move.circuits.empty()) return nullptr;
@@ -28,12 +29,15 @@ const Breaker* moved(const Plan& after, const BoardMove& move) {
 
 Result<Plan> applied(const Plan& plan, const BoardMove& move) {
   switch (move.kind) {
-    case MoveKind::move: return moveCircuits(plan, move.circuits, move.panel, move.position);
-    case MoveKind::sendBack: return sendBack(plan, move.circuits);
+    case MoveKind::move:
+      return moveCircuits(plan, move.circuits, move.panel, move.position);
+    case MoveKind::sendBack:
+      return sendBack(plan, move.circuits);
     case MoveKind::relocate:
       if (!move.position) return say(kNothingMoves);
       return relocate(plan, move.breaker, *move.position);
-    case MoveKind::swap: return swapBreakers(plan, move.breaker, move.other);
+    case MoveKind::swap:
+      return swapBreakers(plan, move.breaker, move.other);
   }
   return say(kNothingMoves);
 }
@@ -118,7 +122,8 @@ std::optional<BoardMove> moveFor(const Plan& plan, const std::vector<BreakerId>&
   if (allCameFromThere) {
     out.kind = MoveKind::sendBack;
     out.position.reset();
-  } else if (carried.size() == 1 && there.size() == 1 && circuitOn(plan, there.front(), Reading::planned) != nullptr) {
+  } else if (carried.size() == 1 && there.size() == 1 &&
+             circuitOn(plan, there.front(), Reading::planned) != nullptr) {
     out.kind = MoveKind::swap;
     out.other = there.front();
   } else {

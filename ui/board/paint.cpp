@@ -11,7 +11,8 @@ void paint(QPainter& painter, const BoardMark& mark, const Palette& palette) {
   painter.setOpacity(mark.opacity);
   QPen pen(Qt::NoPen);
   if (mark.stroke) {
-    pen = QPen(palette.color(*mark.stroke), mark.width, Qt::SolidLine, mark.points.empty() ? Qt::FlatCap : Qt::SquareCap, Qt::RoundJoin);
+    pen = QPen(palette.color(*mark.stroke), mark.width, Qt::SolidLine,
+               mark.points.empty() ? Qt::FlatCap : Qt::SquareCap, Qt::RoundJoin);
     if (!mark.dashes.empty()) {
       QList<qreal> dashes;
       for (const double dash : mark.dashes) dashes.push_back(dash / mark.width);
@@ -31,16 +32,26 @@ void paint(QPainter& painter, const BoardMark& mark, const Palette& palette) {
         painter.drawRect(mark.rect);
       }
       break;
-    case MarkShape::ellipse: painter.drawEllipse(mark.rect); break;
+    case MarkShape::ellipse:
+      painter.drawEllipse(mark.rect);
+      break;
     case MarkShape::line:
       painter.setBrush(Qt::NoBrush);
       painter.drawPolyline(mark.points.data(), static_cast<int>(mark.points.size()));
       break;
-    case MarkShape::legLine: paintLegLine(painter, mark.points.front(), mark.points.back(), mark.leg, palette); break;
-    case MarkShape::hatch: paintHatch(painter, mark.rect, palette.color(*mark.stroke), 6.0, mark.width); break;
-    case MarkShape::severity: paintSeverity(painter, mark.rect, mark.severity, palette.color(*mark.fill), palette.color(*mark.stroke)); break;
+    case MarkShape::legLine:
+      paintLegLine(painter, mark.points.front(), mark.points.back(), mark.leg, palette);
+      break;
+    case MarkShape::hatch:
+      paintHatch(painter, mark.rect, palette.color(*mark.stroke), 6.0, mark.width);
+      break;
+    case MarkShape::severity:
+      paintSeverity(painter, mark.rect, mark.severity, palette.color(*mark.fill),
+                    palette.color(*mark.stroke));
+      break;
     case MarkShape::gradeRule:
-      paintGradeRule(painter, mark.rect.left(), mark.rect.right(), mark.rect.top(), mark.grade, palette.color(*mark.stroke));
+      paintGradeRule(painter, mark.rect.left(), mark.rect.right(), mark.rect.top(), mark.grade,
+                     palette.color(*mark.stroke));
       break;
     case MarkShape::screw: {
       painter.drawEllipse(mark.rect);
@@ -85,7 +96,8 @@ void paintCarried(QPainter& painter, const BoardLayout& layout, int cell, const 
   painter.setBrush(palette.color(ColorRole::cell));
   painter.drawRoundedRect(rect, 3.0, 3.0);
   for (const BoardMark& mark : layout.marks) {
-    const bool frame = mark.role == MarkRole::selection || mark.role == MarkRole::focusRing || mark.role == MarkRole::hover;
+    const bool frame =
+        mark.role == MarkRole::selection || mark.role == MarkRole::focusRing || mark.role == MarkRole::hover;
     if (mark.cell == cell && !frame) paint(painter, mark, palette);
   }
   for (const BoardText& text : layout.texts) {

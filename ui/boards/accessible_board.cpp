@@ -10,7 +10,9 @@
 namespace stayalight {
 namespace {
 
-class CellInterface : public QAccessibleInterface, public QAccessibleTableCellInterface, public QAccessibleActionInterface {
+class CellInterface : public QAccessibleInterface,
+                      public QAccessibleTableCellInterface,
+                      public QAccessibleActionInterface {
  public:
   CellInterface(BoardWidget* board, const CellAddress& address) : board_(board), address_(address) {}
 
@@ -24,7 +26,8 @@ class CellInterface : public QAccessibleInterface, public QAccessibleTableCellIn
   QAccessibleInterface* childAt(int, int) const override { return nullptr; }
   QAccessible::Role role() const override { return QAccessible::Cell; }
   QString text(QAccessible::Text kind) const override {
-    if (const BoardCell* shown = cell(); shown != nullptr && kind == QAccessible::Name) return shown->accessibleName;
+    if (const BoardCell* shown = cell(); shown != nullptr && kind == QAccessible::Name)
+      return shown->accessibleName;
     return {};
   }
   void setText(QAccessible::Text, const QString&) override {}
@@ -114,7 +117,9 @@ class BoardInterface : public QAccessibleWidget, public QAccessibleTableInterfac
     const QPoint local = board()->mapFromGlobal(QPoint(x, y));
     return child(board()->layout().cellAt(board()->layoutPoint(local)));
   }
-  QAccessibleInterface* focusChild() const override { return board()->hasFocus() ? child(board()->focusedCell()) : nullptr; }
+  QAccessibleInterface* focusChild() const override {
+    return board()->hasFocus() ? child(board()->focusedCell()) : nullptr;
+  }
 
   // -- table
   QAccessibleInterface* caption() const override { return nullptr; }
@@ -123,7 +128,8 @@ class BoardInterface : public QAccessibleWidget, public QAccessibleTableInterfac
     const auto& cells = board()->layout().cells;
     for (std::size_t i = 0; i < cells.size(); ++i) {
       const BoardCell& cell = cells[i];
-      if (row >= cell.row && row < cell.row + cell.rowSpan && column >= cell.column && column < cell.column + cell.columnSpan) {
+      if (row >= cell.row && row < cell.row + cell.rowSpan && column >= cell.column &&
+          column < cell.column + cell.columnSpan) {
         return child(static_cast<int>(i));
       }
     }

@@ -11,7 +11,8 @@
 
 namespace stayalight {
 
-BoardWidget::BoardWidget(BoardsView& view, PanelId panel, QWidget* parent) : QWidget(parent), view_(view), panel_(panel) {
+BoardWidget::BoardWidget(BoardsView& view, PanelId panel, QWidget* parent)
+    : QWidget(parent), view_(view), panel_(panel) {
   setFocusPolicy(Qt::StrongFocus);
   setMouseTracking(true);
 }
@@ -47,7 +48,8 @@ void BoardWidget::pressCell(int cell) {
     view_.parts_->aim(pressed.address);
     view_.parts_->finish();
   } else {
-    view_.parts_->setSelection(pressed.breaker.valid() ? std::set<BreakerId>{pressed.breaker} : std::set<BreakerId>{}, true);
+    view_.parts_->setSelection(
+        pressed.breaker.valid() ? std::set<BreakerId>{pressed.breaker} : std::set<BreakerId>{}, true);
   }
 }
 
@@ -67,6 +69,7 @@ void BoardWidget::mousePressEvent(QMouseEvent* event) {
   BoardsView::Parts& parts = *view_.parts_;
   const int cell = layout_.cellAt(layoutPoint(event->position()));
   if (event->button() != Qt::LeftButton) return;
+  pressedTwice_ = false;
   if (parts.carrying.phase() == Carrying::Phase::choosing) {
     if (cell >= 0) pressCell(cell);
     return;
@@ -119,15 +122,19 @@ void BoardWidget::mouseReleaseEvent(QMouseEvent* event) {
     parts.carrying.cancel();
     // A plain click on one of several leaves that one alone.
     const int cell = layout_.cellAt(layoutPoint(event->position()));
-    if (cell >= 0 && event->modifiers() == Qt::NoModifier) pressCell(cell);
+    if (cell >= 0 && event->modifiers() == Qt::NoModifier) {
+      pressCell(cell);
+      const BreakerId breaker = layout_.cells[static_cast<std::size_t>(cell)].breaker;
+      if (pressedTwice_ && breaker.valid()) Q_EMIT view_.factsRequested({RecordKind::breaker, breaker.number, -1});
+    }
   }
 }
 
+// The second press of a double click can begin a drag as well as any; what is known of the breaker is shown when it is
+// let go where it was pressed.
 void BoardWidget::mouseDoubleClickEvent(QMouseEvent* event) {
-  const int cell = layout_.cellAt(layoutPoint(event->position()));
-  if (cell < 0 || event->button() != Qt::LeftButton) return;
-  const BreakerId breaker = layout_.cells[static_cast<std::size_t>(cell)].breaker;
-  if (breaker.valid()) Q_EMIT view_.factsRequested({RecordKind::breaker, breaker.number, -1});
+  mousePressEvent(event);
+  pressedTwice_ = event->button() == Qt::LeftButton;
 }
 
 void BoardWidget::leaveEvent(QEvent*) { hover(std::nullopt); }
@@ -138,11 +145,13 @@ void BoardWidget::focusInEvent(QFocusEvent*) {
 }
 
 void BoardWidget::focusOutEvent(QFocusEvent* event) {
-  if (event->reason() != Qt::PopupFocusReason && view_.parts_->carrying.phase() == Carrying::Phase::choosing) view_.parts_->cancel();
+  if (event->reason() != Qt::PopupFocusReason && view_.parts_->carrying.phase() == Carrying::Phase::choosing)
+    view_.parts_->cancel();
   view_.parts_->relayout();
 }
 
-// Arrow keys: up and down within the column, left and right to the cell on the same height, at last on the next board.
+// Arrow keys: up and down within the column, left and right to the cell on the same height, at last on the
+// next board.
 bool BoardWidget::step(int key) {
   const int at = focusedCell();
   if (at < 0) return false;
@@ -182,7 +191,8 @@ bool BoardWidget::step(int key) {
     const bool side = (rect.center().x() < next->layout_.size.width() / 2.0) == forward;
     if (!side) continue;
     if (nearest < 0 || std::abs(rect.center().y() - from.rect.center().y()) <
-                           std::abs(next->layout_.cells[static_cast<std::size_t>(nearest)].rect.center().y() - from.rect.center().y())) {
+                           std::abs(next->layout_.cells[static_cast<std::size_t>(nearest)].rect.center().y() -
+                                    from.rect.center().y())) {
       nearest = static_cast<int>(i);
     }
   }
@@ -206,7 +216,8 @@ void BoardWidget::keyPressEvent(QKeyEvent* event) {
     if (key == Qt::Key_Return || key == Qt::Key_Enter || key == Qt::Key_Space) return parts.finish();
   }
   if (event->modifiers() & (Qt::ControlModifier | Qt::AltModifier | Qt::MetaModifier)) {
-    if (!(key == Qt::Key_Space && event->modifiers() == Qt::ControlModifier)) return QWidget::keyPressEvent(event);
+    if (!(key == Qt::Key_Space && event->modifiers() == Qt::ControlModifier))
+      return QWidget::keyPressEvent(event);
   }
   const int at = focusedCell();
   const BreakerId breaker = at < 0 ? BreakerId{} : layout_.cells[static_cast<std::size_t>(at)].breaker;

@@ -1,6 +1,7 @@
 #pragma once
 
-// One board on the screen: paints its layout and hands what people do with it to the view that holds all boards.
+// One board on the screen: paints its layout and hands what people do with it to the view that holds all
+// boards.
 
 #include <QtWidgets/QWidget>
 
@@ -49,6 +50,7 @@ class BoardWidget : public QWidget {
   PanelId panel_;
   BoardLayout layout_;
   double scale_ = 1.0;
+  bool pressedTwice_ = false;
   std::optional<CellAddress> focus_, hovered_;
 };
 

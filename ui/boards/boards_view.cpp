@@ -19,7 +19,7 @@ constexpr MessageId kNothingMoves{"board.nothing_moves"};
 constexpr double kWideFrom = 1000.0;  // of the view, in layout units: from here on the gap is the wide one
 constexpr double kGap = 54.0, kNarrowGap = 38.0;
 constexpr int kUnderGap = 12;
-constexpr int kShadow = 4;            // room for the carried picture's shadow
+constexpr int kShadow = 4;  // room for the carried picture's shadow
 
 QScrollArea* boardArea(QWidget* parent) {
   auto* area = new QScrollArea(parent);
@@ -47,7 +47,8 @@ void CarriedPicture::paintEvent(QPaintEvent*) {
   paintCarried(painter, layout, cell, palette);
 }
 
-// -- layout ------------------------------------------------------------------------------------------------------------
+// -- layout
+// ------------------------------------------------------------------------------------------------------------
 
 void BoardsView::Parts::makeBoards() {
   std::vector<PanelId> wanted;
@@ -79,7 +80,8 @@ void BoardsView::Parts::makeBoards() {
 void BoardsView::Parts::arrange() {
   const double scale = systemScale();
   const int width = view.width(), height = view.height();
-  const int gapWidth = static_cast<int>(std::lround((width / scale >= kWideFrom ? kGap : kNarrowGap) * scale));
+  const int gapWidth =
+      static_cast<int>(std::lround((width / scale >= kWideFrom ? kGap : kNarrowGap) * scale));
   const int boardWidth = std::max(200, (width - gapWidth) / 2);
   rowHeight = fittedRowHeight(plan, height / scale);
   relayout();
@@ -112,12 +114,14 @@ void BoardsView::Parts::arrange() {
 void BoardsView::Parts::relayout() {
   const double scale = systemScale();
   const int width = view.width();
-  const int gapWidth = static_cast<int>(std::lround((width / scale >= kWideFrom ? kGap : kNarrowGap) * scale));
+  const int gapWidth =
+      static_cast<int>(std::lround((width / scale >= kWideFrom ? kGap : kNarrowGap) * scale));
   BoardOptions options;
   options.width = std::max(200, (width - gapWidth) / 2) / scale;
   options.rowHeight = rowHeight;
   for (BoardWidget* board : boards) {
-    board->setLayoutOf(stayalight::layout(plan, assessment, board->panel(), *language, options, stateFor(*board)), scale);
+    board->setLayoutOf(
+        stayalight::layout(plan, assessment, board->panel(), *language, options, stateFor(*board)), scale);
   }
 }
 
@@ -137,7 +141,8 @@ BoardState BoardsView::Parts::stateFor(const BoardWidget& board) const {
     if (const auto known = previews.find(address); known != previews.end()) {
       const Panel* panel = stayalight::find(plan, address.panel);
       landing.legal = known->second.legal;
-      landing.text = words(resultWords(known->second, panel != nullptr && panel->role.is(PanelRole::backup)), *language);
+      landing.text =
+          words(resultWords(known->second, panel != nullptr && panel->role.is(PanelRole::backup)), *language);
     }
     out.landings[address] = landing;
   };
@@ -166,7 +171,8 @@ BoardWidget* BoardsView::Parts::boardAt(QPoint global) const {
   return nullptr;
 }
 
-// -- selection ---------------------------------------------------------------------------------------------------------
+// -- selection
+// ---------------------------------------------------------------------------------------------------------
 
 void BoardsView::Parts::setSelection(std::set<BreakerId> breakers, bool tell) {
   if (breakers == selected) return;
@@ -188,7 +194,8 @@ std::vector<EntityRef> BoardsView::Parts::refs() const {
   return out;
 }
 
-// -- carrying ----------------------------------------------------------------------------------------------------------
+// -- carrying
+// ----------------------------------------------------------------------------------------------------------
 
 std::optional<BoardMove> BoardsView::Parts::moveTo(const CellAddress& address) const {
   return moveFor(plan, carrying.breakers(), address.panel, address.position);
@@ -203,7 +210,8 @@ std::vector<CellAddress> BoardsView::Parts::landings() const {
       const std::optional<BoardMove> move = moveTo(cell.address);
       if (!move) continue;
       // Back home is one space, the one the circuit left; elsewhere every free space will do.
-      const bool home = std::find(move->circuits.begin(), move->circuits.end(), cell.circuit) != move->circuits.end();
+      const bool home =
+          std::find(move->circuits.begin(), move->circuits.end(), cell.circuit) != move->circuits.end();
       if (move->kind == MoveKind::sendBack ? (!free && home) : free) out.push_back(cell.address);
     }
   }
@@ -215,7 +223,9 @@ void BoardsView::Parts::take() {
   waiting = landings();
   std::reverse(waiting.begin(), waiting.end());
   work.start();
-  if (BoardWidget* board = boardOf(stayalight::find(plan, carrying.breakers().front()) != nullptr ? stayalight::find(plan, carrying.breakers().front())->panel : PanelId{})) {
+  if (BoardWidget* board = boardOf(stayalight::find(plan, carrying.breakers().front()) != nullptr
+                                       ? stayalight::find(plan, carrying.breakers().front())->panel
+                                       : PanelId{})) {
     picture->layout = board->layout();
     picture->cell = board->layout().cellOf(carrying.breakers().front());
     picture->scale = board->scale();
@@ -303,12 +313,18 @@ void BoardsView::Parts::dragTo(QPoint global) {
 
 void BoardsView::Parts::request(const BoardMove& move) {
   switch (move.kind) {
-    case MoveKind::move: Q_EMIT view.moveRequested(move.circuits, move.panel, move.position); break;
-    case MoveKind::sendBack: Q_EMIT view.sendBackRequested(move.circuits); break;
+    case MoveKind::move:
+      Q_EMIT view.moveRequested(move.circuits, move.panel, move.position);
+      break;
+    case MoveKind::sendBack:
+      Q_EMIT view.sendBackRequested(move.circuits);
+      break;
     case MoveKind::relocate:
       if (move.position) Q_EMIT view.relocateRequested(move.breaker, *move.position);
       break;
-    case MoveKind::swap: Q_EMIT view.swapRequested(move.breaker, move.other); break;
+    case MoveKind::swap:
+      Q_EMIT view.swapRequested(move.breaker, move.other);
+      break;
   }
 }
 
@@ -361,13 +377,15 @@ void BoardsView::Parts::chooseByKey(BoardWidget& board) {
   take();
   picture->hide();
   // The best free space is the one the edit itself picks when none is named.
-  const bool onBackup = stayalight::find(plan, board.panel()) != nullptr && stayalight::find(plan, board.panel())->role.is(PanelRole::backup);
+  const bool onBackup = stayalight::find(plan, board.panel()) != nullptr &&
+                        stayalight::find(plan, board.panel())->role.is(PanelRole::backup);
   const Panel* goal = onBackup ? nullptr : backupPanel(plan);
   std::optional<CellAddress> target;
   if (goal != nullptr) {
     if (const auto move = moveFor(plan, carried, goal->id, std::nullopt)) {
       const Preview best = preview ? preview(*move) : previewOf(plan, *move);
-      if (best.legal && !best.spaces.empty()) target = CellAddress{goal->id, best.spaces.front(), Half::whole};
+      if (best.legal && !best.spaces.empty())
+        target = CellAddress{goal->id, best.spaces.front(), Half::whole};
       if (!best.legal) {
         cancel();
         Q_EMIT view.refused(best.refusal);
@@ -395,7 +413,8 @@ void BoardsView::Parts::stepTarget(int key) {
   if (legal.empty()) return;
   // Down a column, then on to the next: the order in which one reads a panel's spaces from above.
   std::sort(legal.begin(), legal.end());
-  const auto here = carrying.target() ? std::find(legal.begin(), legal.end(), *carrying.target()) : legal.end();
+  const auto here =
+      carrying.target() ? std::find(legal.begin(), legal.end(), *carrying.target()) : legal.end();
   if (here == legal.end()) return aim(legal.front());
   const auto at = static_cast<std::size_t>(here - legal.begin());
   if (key == Qt::Key_Up) return aim(legal[(at + legal.size() - 1) % legal.size()]);
@@ -406,12 +425,16 @@ void BoardsView::Parts::stepTarget(int key) {
   for (const CellAddress& address : legal) {
     if (columns.empty() || columns.back() != columnOf(address)) columns.push_back(columnOf(address));
   }
-  const auto column = static_cast<std::size_t>(std::find(columns.begin(), columns.end(), columnOf(*here)) - columns.begin());
-  const auto next = columns[key == Qt::Key_Left ? (column + columns.size() - 1) % columns.size() : (column + 1) % columns.size()];
+  const auto column =
+      static_cast<std::size_t>(std::find(columns.begin(), columns.end(), columnOf(*here)) - columns.begin());
+  const auto next = columns[key == Qt::Key_Left ? (column + columns.size() - 1) % columns.size()
+                                                : (column + 1) % columns.size()];
   const CellAddress* best = nullptr;
   for (const CellAddress& address : legal) {
     if (columnOf(address) != next) continue;
-    if (best == nullptr || std::abs(address.position.row - here->position.row) < std::abs(best->position.row - here->position.row)) best = &address;
+    if (best == nullptr || std::abs(address.position.row - here->position.row) <
+                               std::abs(best->position.row - here->position.row))
+      best = &address;
   }
   if (best != nullptr) aim(*best);
 }
@@ -423,10 +446,12 @@ void BoardsView::Parts::sendSelectionBack() {
     // From the old space as well: there the breaker is the one the circuit left.
     if (circuit == nullptr) {
       for (const Shared<Circuit>& other : plan.circuits) {
-        if (other->breaker == breaker && other->planned.valid() && other->planned != breaker) circuit = &*other;
+        if (other->breaker == breaker && other->planned.valid() && other->planned != breaker)
+          circuit = &*other;
       }
     }
-    if (circuit != nullptr && circuit->breaker.valid() && circuit->breaker != circuit->planned) circuits.push_back(circuit->id);
+    if (circuit != nullptr && circuit->breaker.valid() && circuit->breaker != circuit->planned)
+      circuits.push_back(circuit->id);
   }
   if (circuits.empty()) {
     Q_EMIT view.refused(say(kNothingMoves));
@@ -435,7 +460,8 @@ void BoardsView::Parts::sendSelectionBack() {
   }
 }
 
-// -- the view ----------------------------------------------------------------------------------------------------------
+// -- the view
+// ----------------------------------------------------------------------------------------------------------
 
 BoardsView::BoardsView(QWidget* parent) : QWidget(parent), parts_(std::make_unique<Parts>(*this)) {
   installBoardAccessibility();
@@ -539,7 +565,8 @@ void BoardsView::paintEvent(QPaintEvent*) {
   const double scale = systemScale();
   QPainter painter(this);
   painter.scale(scale, scale);
-  const QRectF gap(parts_->gap.x() / scale, parts_->gap.y() / scale, parts_->gap.width() / scale, parts_->gap.height() / scale);
+  const QRectF gap(parts_->gap.x() / scale, parts_->gap.y() / scale, parts_->gap.width() / scale,
+                   parts_->gap.height() / scale);
   paint(painter, racewayLayout(parts_->plan, *parts_->language, gap), parts_->palette);
 }
 

@@ -1,8 +1,8 @@
 #pragma once
 
-// The two boards that people touch. One widget holds both, the raceway between them, and whatever the window puts under
-// the backup board; a breaker is carried across it by a small machine of its own (idle, pressed, carried, choosing by
-// key), with no nested event loop.
+// The two boards that people touch. One widget holds both, the raceway between them, and whatever the window
+// puts under the backup board; a breaker is carried across it by a small machine of its own (idle, pressed,
+// carried, choosing by key), with no nested event loop.
 
 #include <QtWidgets/QWidget>
 #include <memory>
@@ -24,7 +24,8 @@ class BoardsView : public QWidget {
   /// Kept by pointer: it must outlive the view or be replaced.
   void setLanguage(const Language* language);
   void setPalette(const Palette& palette);
-  /// Asked for each landing space while a breaker is carried; without it the boards use previewOf on the shown plan.
+  /// Asked for each landing space while a breaker is carried; without it the boards use previewOf on the
+  /// shown plan.
   void setPreview(PreviewOf preview);
   /// Put under the backup board; the view owns it from then on.
   void setUnderBackup(QWidget* widget);
@@ -33,7 +34,8 @@ class BoardsView : public QWidget {
   void select(const std::vector<BreakerId>& breakers);     ///< no signal; scrolls the first into sight
   void focusBreaker(BreakerId breaker);                    ///< selects it and takes the keyboard
   [[nodiscard]] bool carrying() const;                     ///< dragged, or choosing a space by key
-  /// The landing space now under the pointer or chosen by key, and its preview; for the card and the status line.
+  /// The landing space now under the pointer or chosen by key, and its preview; for the card and the status
+  /// line.
   [[nodiscard]] std::optional<BoardMove> pendingMove() const;
   void cancel();  ///< as Escape
 
@@ -44,17 +46,19 @@ class BoardsView : public QWidget {
   [[nodiscard]] QPoint pointIn(PanelId panel, QPointF layoutPoint) const;
 
  Q_SIGNALS:
-  void moveRequested(const std::vector<CircuitId>& circuits, PanelId panel, std::optional<SpacePosition> position);
+  void moveRequested(const std::vector<CircuitId>& circuits, PanelId panel,
+                     std::optional<SpacePosition> position);
   void sendBackRequested(const std::vector<CircuitId>& circuits);
   void relocateRequested(BreakerId breaker, SpacePosition position);
   void swapRequested(BreakerId first, BreakerId second);
   void selectionChanged(const std::vector<EntityRef>& breakers);
   void removeRequested(const std::vector<EntityRef>& breakers);
-  void factsRequested(EntityRef breaker);       ///< Enter or double click: show what is known of it
-  void workingRequested(EntityRef breaker);     ///< W: how its figure came about
-  /// The landing changed while carrying; no move: none is legal there, or the drag ended. `preview` is then null.
+  void factsRequested(EntityRef breaker);    ///< Enter or double click: show what is known of it
+  void workingRequested(EntityRef breaker);  ///< W: how its figure came about
+  /// The landing changed while carrying; no move: none is legal there, or the drag ended. `preview` is then
+  /// null.
   void pendingChanged(const std::optional<BoardMove>& move, const Preview* preview);
-  void refused(const Message& reason);          ///< a drop or a key that was not possible, for the status line
+  void refused(const Message& reason);  ///< a drop or a key that was not possible, for the status line
   /// Menu of a cell; the window adds its entries and shows it.
   void contextMenuRequested(EntityRef breaker, QPoint global);
 

@@ -49,7 +49,8 @@ struct BoardsView::Parts {
   std::set<BreakerId> selected;
   Carrying carrying;
   std::map<CellAddress, Preview> previews;
-  std::vector<CellAddress> waiting;  ///< landing spaces whose preview is still to be worked out, next one last
+  std::vector<CellAddress>
+      waiting;  ///< landing spaces whose preview is still to be worked out, next one last
   QTimer work;
 
   // -- layout

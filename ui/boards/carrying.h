@@ -1,7 +1,7 @@
 #pragma once
 
-// The machine of a move on the boards: idle, pressed, carried by the pointer, or choosing a space by key. It holds no
-// part of the plan and changes none: to leave it is to be back where one was.
+// The machine of a move on the boards: idle, pressed, carried by the pointer, or choosing a space by key. It
+// holds no part of the plan and changes none: to leave it is to be back where one was.
 
 #include <QtCore/QPoint>
 #include <optional>
@@ -19,7 +19,9 @@ class Carrying {
   [[nodiscard]] bool active() const { return phase_ == Phase::carried || phase_ == Phase::choosing; }
   [[nodiscard]] const std::vector<BreakerId>& breakers() const { return breakers_; }
   [[nodiscard]] const std::optional<CellAddress>& target() const { return target_; }
-  [[nodiscard]] QPoint grip() const { return grip_; }  ///< from the cell's corner to where it was taken, in pixels
+  [[nodiscard]] QPoint grip() const {
+    return grip_;
+  }  ///< from the cell's corner to where it was taken, in pixels
 
   /// A button went down on a breaker.
   void press(QPoint global, QPoint grip, std::vector<BreakerId> breakers);

@@ -25,14 +25,16 @@ void removeFiles(const QString& file) {
 }  // namespace
 
 Autosave::~Autosave() {
-  // A session that only goes away (a crash does not come here) has closed its document, or keeps what it could not save.
+  // A session that only goes away (a crash does not come here) has closed its document, or keeps what it
+  // could not save.
   if (lock_) lock_->unlock();
 }
 
 std::optional<Message> Autosave::write(const Plan& plan, const QString& original, const QString& name) {
   if (file_.isEmpty()) {
     if (!QDir().mkpath(folder())) return writeBytes(folder() + QStringLiteral("/plan"), {});
-    file_ = folder() + u'/' + QUuid::createUuid().toString(QUuid::WithoutBraces) + QStringLiteral(".stayalight");
+    file_ =
+        folder() + u'/' + QUuid::createUuid().toString(QUuid::WithoutBraces) + QStringLiteral(".stayalight");
     lock_ = std::make_unique<QLockFile>(lockOf(file_));
     lock_->setStaleLockTime(0);
     lock_->tryLock();
@@ -64,7 +66,8 @@ std::vector<Leftover> leftovers() {
     }
     all.push_back(leftover);
   }
-  std::sort(all.begin(), all.end(), [](const Leftover& a, const Leftover& b) { return a.written > b.written; });
+  std::sort(all.begin(), all.end(),
+            [](const Leftover& a, const Leftover& b) { return a.written > b.written; });
   return all;
 }
 

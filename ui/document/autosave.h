@@ -16,9 +16,9 @@ namespace stayalight {
 
 /// Left by a session that ended without closing.
 struct Leftover {
-  QString file;       ///< the plan kept aside
-  QString original;   ///< the file it was opened from; empty for a plan that was never saved
-  QString name;       ///< of the plan
+  QString file;      ///< the plan kept aside
+  QString original;  ///< the file it was opened from; empty for a plan that was never saved
+  QString name;      ///< of the plan
   QDateTime written;
 };
 

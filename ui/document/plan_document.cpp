@@ -28,7 +28,8 @@ std::optional<LockHolder> holderOf(const QLockFile& lock) {
 }
 
 Message heldMessage(const QString& path, const LockHolder& holder) {
-  return say(kHeld, shown(path), holder.user.toStdString(), holder.host.toStdString(), std::to_string(holder.process),
+  return say(kHeld, shown(path), holder.user.toStdString(), holder.host.toStdString(),
+             std::to_string(holder.process),
              holder.since.toString(QStringLiteral("yyyy-MM-dd HH:mm")).toStdString());
 }
 
@@ -41,8 +42,10 @@ Locked lockFor(const QString& path) {
   Locked locked;
   auto lock = std::make_unique<QLockFile>(lockPath(path));
   lock->setStaleLockTime(0);  // a lock is stale when its process is gone, however old it is
-  if (lock->tryLock()) locked.lock = std::move(lock);
-  else if (lock->error() == QLockFile::LockFailedError) locked.holder = holderOf(*lock);
+  if (lock->tryLock())
+    locked.lock = std::move(lock);
+  else if (lock->error() == QLockFile::LockFailedError)
+    locked.holder = holderOf(*lock);
   return locked;
 }
 
@@ -57,7 +60,11 @@ QString lockPath(const QString& path) {
 class PlanStep : public QUndoCommand {
  public:
   PlanStep(PlanDocument& document, Plan before, Plan after, const QString& text, QString mergeKey)
-      : QUndoCommand(text), document_(document), before_(std::move(before)), after_(std::move(after)), mergeKey_(std::move(mergeKey)) {}
+      : QUndoCommand(text),
+        document_(document),
+        before_(std::move(before)),
+        after_(std::move(after)),
+        mergeKey_(std::move(mergeKey)) {}
   void undo() override { document_.take(before_); }
   void redo() override { document_.take(after_); }
   [[nodiscard]] int id() const override { return mergeKey_.isEmpty() ? -1 : 1; }
@@ -111,7 +118,8 @@ std::optional<Message> PlanDocument::open(const QString& path) {
   auto bytes = readBytes(absolute);
   if (!bytes) return bytes.refusal();
   const QByteArray& text = bytes.value();
-  auto read = readPlan({text.constData(), static_cast<std::size_t>(text.size())}, QFileInfo(path).fileName().toStdString());
+  auto read = readPlan({text.constData(), static_cast<std::size_t>(text.size())},
+                       QFileInfo(path).fileName().toStdString());
   if (!read) return read.refusal();
   close();
   Locked locked = lockFor(absolute);
@@ -155,7 +163,8 @@ std::optional<Message> PlanDocument::recover(const Leftover& leftover) {
 }
 
 std::optional<Message> PlanDocument::save(bool overwriteChanged) {
-  if (!overwriteChanged && differsFromDisk() && QFileInfo::exists(path_)) return say(kChangedOnDisk, shown(path_));
+  if (!overwriteChanged && differsFromDisk() && QFileInfo::exists(path_))
+    return say(kChangedOnDisk, shown(path_));
   return saveAs(path_);
 }
 
@@ -248,12 +257,15 @@ void PlanDocument::keepAside() {
 
 std::optional<Message> PlanDocument::apply(Plan after, const QString& text, const QString& mergeWith) {
   if (after == plan_) return std::nullopt;
-  if (auto wrong = inconsistency(after)) return say(kNotKept, shown(name()), std::vector<Message>{std::move(*wrong)});
+  if (auto wrong = inconsistency(after))
+    return say(kNotKept, shown(name()), std::vector<Message>{std::move(*wrong)});
   stack_.push(new PlanStep(*this, plan_, std::move(after), text, mergeWith));
   return std::nullopt;
 }
 
-QStringList PlanDocument::recentFiles() { return QSettings().value(kRecentKey).toStringList().mid(0, kMostRecent); }
+QStringList PlanDocument::recentFiles() {
+  return QSettings().value(kRecentKey).toStringList().mid(0, kMostRecent);
+}
 
 void PlanDocument::remember(const QString& path) {
   QStringList recent = recentFiles();

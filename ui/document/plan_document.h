@@ -1,6 +1,7 @@
 #pragma once
 
-// The open plan: its undo steps, its file with lock and watch, and what is kept aside against a crash. One for a window.
+// The open plan: its undo steps, its file with lock and watch, and what is kept aside against a crash. One
+// for a window.
 
 #include <QtCore/QDateTime>
 #include <QtCore/QFileSystemWatcher>
@@ -39,8 +40,8 @@ class PlanDocument : public QObject {
   [[nodiscard]] const std::vector<Message>& notes() const { return notes_; }
   [[nodiscard]] const std::optional<LockHolder>& lockedBy() const { return lockedBy_; }
 
-  /// A message where the file cannot be opened; the open plan then stays as it is. A file that another session holds
-  /// opens with a note, and is not written while that holds it.
+  /// A message where the file cannot be opened; the open plan then stays as it is. A file that another
+  /// session holds opens with a note, and is not written while that holds it.
   [[nodiscard]] std::optional<Message> open(const QString& path);
   /// A plan without a file.
   void start(const Plan& plan, const QString& name = {});
@@ -54,8 +55,8 @@ class PlanDocument : public QObject {
   /// True where the file holds something else than what was read or saved last, or is gone.
   [[nodiscard]] bool differsFromDisk() const;
 
-  /// One undo step. Steps of the same, not empty `mergeWith` that follow each other without a save become one.
-  /// A message, and no step, where no file could hold the plan.
+  /// One undo step. Steps of the same, not empty `mergeWith` that follow each other without a save become
+  /// one. A message, and no step, where no file could hold the plan.
   std::optional<Message> apply(Plan after, const QString& text, const QString& mergeWith = {});
   void undo() { stack_.undo(); }
   void redo() { stack_.redo(); }

@@ -33,7 +33,8 @@ Result<QByteArray> readBytes(const QString& path) {
   if (!file.open(QIODevice::ReadOnly)) return say(kUnreadable, shown(path), file.errorString().toStdString());
   // A file that grows meanwhile is refused by the reader for its size.
   QByteArray bytes = file.read(most + 1);
-  if (file.error() != QFileDevice::NoError) return say(kUnreadable, shown(path), file.errorString().toStdString());
+  if (file.error() != QFileDevice::NoError)
+    return say(kUnreadable, shown(path), file.errorString().toStdString());
   return bytes;
 }
 
@@ -53,7 +54,8 @@ Result<ReadPlan> loadPlan(const QString& path) {
   const auto bytes = readBytes(path);
   if (!bytes) return bytes.refusal();
   const QByteArray& text = bytes.value();
-  return readPlan({text.constData(), static_cast<std::size_t>(text.size())}, QFileInfo(path).fileName().toStdString());
+  return readPlan({text.constData(), static_cast<std::size_t>(text.size())},
+                  QFileInfo(path).fileName().toStdString());
 }
 
 Result<QByteArray> planBytes(const Plan& plan, const QString& path) {

@@ -10,15 +10,17 @@
 
 namespace stayalight {
 
-/// The bytes of a plan file. Refused: not there, a folder, no ordinary file, no permission, larger than a plan may be.
+/// The bytes of a plan file. Refused: not there, a folder, no ordinary file, no permission, larger than a
+/// plan may be.
 [[nodiscard]] Result<QByteArray> readBytes(const QString& path);
-/// Writes the bytes whole or not at all, and reads them back. Refused: a folder of that name, a folder that is gone, no
-/// permission, a full disk; the file that was there is then as before.
+/// Writes the bytes whole or not at all, and reads them back. Refused: a folder of that name, a folder that
+/// is gone, no permission, a full disk; the file that was there is then as before.
 [[nodiscard]] std::optional<Message> writeBytes(const QString& path, const QByteArray& bytes);
 
 /// A plan file, read and checked.
 [[nodiscard]] Result<ReadPlan> loadPlan(const QString& path);
-/// The plan's text, if reading it gives the plan back; a refusal is a defect of the program and keeps the file safe.
+/// The plan's text, if reading it gives the plan back; a refusal is a defect of the program and keeps the
+/// file safe.
 [[nodiscard]] Result<QByteArray> planBytes(const Plan& plan, const QString& path);
 
 }  // namespace stayalight

@@ -25,8 +25,9 @@ constexpr MessageId kListed{"shell.findings.listed"};
 constexpr MessageId kLocal{"shell.findings.local"};
 constexpr MessageId kSpoken{"shell.findings.spoken"};
 constexpr MessageId kCounts{"shell.findings.counts"};
-constexpr std::array<MessageId, 4> kSeverities = {MessageId{"shell.severity.danger"}, MessageId{"shell.severity.must_fix"},
-                                                  MessageId{"shell.severity.check_on_site"}, MessageId{"shell.severity.advice"}};
+constexpr std::array<MessageId, 4> kSeverities = {
+    MessageId{"shell.severity.danger"}, MessageId{"shell.severity.must_fix"},
+    MessageId{"shell.severity.check_on_site"}, MessageId{"shell.severity.advice"}};
 constexpr double kMark = 14.0;
 constexpr int kCountWidth = 36;
 constexpr std::size_t kMostPlaces = 4;
@@ -56,10 +57,14 @@ QString findingPlaces(const Plan& plan, const Finding& finding, const Language& 
 
 QString findingBasis(const Finding& finding, const Language& language) {
   switch (finding.basis) {
-    case Basis::practice: return words(language, kPractice);
-    case Basis::listedInstruction: return words(language, kListed);
-    case Basis::local: return words(language, kLocal);
-    case Basis::code: break;
+    case Basis::practice:
+      return words(language, kPractice);
+    case Basis::listedInstruction:
+      return words(language, kListed);
+    case Basis::local:
+      return words(language, kLocal);
+    case Basis::code:
+      break;
   }
   return QString::fromStdString(language.citation(finding.rule));
 }
@@ -67,7 +72,8 @@ QString findingBasis(const Finding& finding, const Language& language) {
 void FindingCounts::show(const std::array<int, 4>& counts, const Palette& palette, const Language& language) {
   counts_ = counts;
   palette_ = palette;
-  setAccessibleName(words(language, kCounts, std::int64_t{counts[0]}, std::int64_t{counts[1]}, std::int64_t{counts[2]}, std::int64_t{counts[3]}));
+  setAccessibleName(words(language, kCounts, std::int64_t{counts[0]}, std::int64_t{counts[1]},
+                          std::int64_t{counts[2]}, std::int64_t{counts[3]}));
   setToolTip(accessibleName());
   updateGeometry();
   update();
@@ -81,17 +87,20 @@ void FindingCounts::paintEvent(QPaintEvent*) {
   painter.setFont(stayalight::font(Face::condensed, 12, Weight::medium));
   for (int i = 0; i < 4; ++i) {
     const double left = width() - (4 - i) * kCountWidth;
-    paintSeverity(painter, QRectF(left, (height() - kMark) / 2, kMark, kMark), static_cast<Severity>(i), palette_);
+    paintSeverity(painter, QRectF(left, (height() - kMark) / 2, kMark, kMark), static_cast<Severity>(i),
+                  palette_);
     painter.setPen(palette_.color(ColorRole::ink));
-    painter.drawText(QRectF(left + kMark + 4, 0, kCountWidth - kMark - 4, height()), Qt::AlignLeft | Qt::AlignVCenter,
-                     QString::number(counts_[static_cast<std::size_t>(i)]));
+    painter.drawText(QRectF(left + kMark + 4, 0, kCountWidth - kMark - 4, height()),
+                     Qt::AlignLeft | Qt::AlignVCenter, QString::number(counts_[static_cast<std::size_t>(i)]));
   }
 }
 
-FindingRow::FindingRow(const Plan& plan, const Finding& finding, const Palette& palette, const Language& language, QWidget* parent)
+FindingRow::FindingRow(const Plan& plan, const Finding& finding, const Palette& palette,
+                       const Language& language, QWidget* parent)
     : QFrame(parent), finding_(finding), palette_(palette) {
   setFocusPolicy(Qt::StrongFocus);
-  setObjectName(QStringLiteral("finding.") + QString::fromUtf8(finding.key.data(), static_cast<qsizetype>(finding.key.size())));
+  setObjectName(QStringLiteral("finding.") +
+                QString::fromUtf8(finding.key.data(), static_cast<qsizetype>(finding.key.size())));
   auto* row = new QHBoxLayout(this);
   row->setContentsMargins(16 + 22, 5, 12, 5);
   row->setSpacing(8);
@@ -113,7 +122,8 @@ FindingRow::FindingRow(const Plan& plan, const Finding& finding, const Palette& 
   trade_->hide();
   const QString places = findingPlaces(plan, finding, language);
   const QString basis = findingBasis(finding, language);
-  label(places.isEmpty() ? basis : QString(places + QStringLiteral("   ") + basis), 11, Weight::regular, ColorRole::ink3);
+  label(places.isEmpty() ? basis : QString(places + QStringLiteral("   ") + basis), 11, Weight::regular,
+        ColorRole::ink3);
   row->addLayout(column, 1);
   if (finding.fix) {
     auto* fix = new QPushButton(words(finding.fixName, language), this);
@@ -123,8 +133,10 @@ FindingRow::FindingRow(const Plan& plan, const Finding& finding, const Palette& 
     row->addWidget(fix, 0, Qt::AlignBottom);
     connect(fix, &QPushButton::clicked, this, [this] { Q_EMIT fixRequested(finding_); });
   }
-  setAccessibleName(words(language, kSpoken, words(language, kSeverities[static_cast<std::size_t>(finding.severity)]).toStdString(), plain.toStdString(),
-                          places.toStdString(), basis.toStdString()));
+  setAccessibleName(
+      words(language, kSpoken,
+            words(language, kSeverities[static_cast<std::size_t>(finding.severity)]).toStdString(),
+            plain.toStdString(), places.toStdString(), basis.toStdString()));
   setAccessibleDescription(trade);
   setToolTip(trade);
 }
@@ -132,7 +144,8 @@ FindingRow::FindingRow(const Plan& plan, const Finding& finding, const Palette& 
 void FindingRow::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.setRenderHint(QPainter::Antialiasing);
-  if (finding_.severity == Severity::danger) painter.fillRect(QRectF(0, 0, 3, height()), palette_.color(ColorRole::danger));
+  if (finding_.severity == Severity::danger)
+    painter.fillRect(QRectF(0, 0, 3, height()), palette_.color(ColorRole::danger));
   paintSeverity(painter, QRectF(16, 7, kMark, kMark), finding_.severity, palette_);
   painter.setPen(QPen(palette_.color(ColorRole::hairline), 1));
   painter.drawLine(QPointF(16, height() - 0.5), QPointF(width() - 12, height() - 0.5));
@@ -147,10 +160,17 @@ void FindingRow::mouseDoubleClickEvent(QMouseEvent*) { Q_EMIT jumpRequested(find
 void FindingRow::keyPressEvent(QKeyEvent* event) {
   switch (event->key()) {
     case Qt::Key_Return:
-    case Qt::Key_Enter: Q_EMIT jumpRequested(finding_); return;
-    case Qt::Key_Down: focusNextChild(); return;
-    case Qt::Key_Up: focusPreviousChild(); return;
-    default: QFrame::keyPressEvent(event);
+    case Qt::Key_Enter:
+      Q_EMIT jumpRequested(finding_);
+      return;
+    case Qt::Key_Down:
+      focusNextChild();
+      return;
+    case Qt::Key_Up:
+      focusPreviousChild();
+      return;
+    default:
+      QFrame::keyPressEvent(event);
   }
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 
-// What the review found: mark by shape, one plain sentence, where it is, what it rests on, and a repair in one step.
+// What the review found: mark by shape, one plain sentence, where it is, what it rests on, and a repair in
+// one step.
 
 #include <QtWidgets/QFrame>
 #include <QtWidgets/QWidget>
@@ -34,7 +35,8 @@ class FindingCounts : public QWidget {
 class FindingRow : public QFrame {
   Q_OBJECT
  public:
-  FindingRow(const Plan& plan, const Finding& finding, const Palette& palette, const Language& language, QWidget* parent = nullptr);
+  FindingRow(const Plan& plan, const Finding& finding, const Palette& palette, const Language& language,
+             QWidget* parent = nullptr);
   [[nodiscard]] const Finding& finding() const { return finding_; }
 
  Q_SIGNALS:

@@ -13,11 +13,14 @@ constexpr MessageId kPanelBackup{"inspector.panel.backup"};
 constexpr MessageId kPlace{"inspector.place"};
 constexpr MessageId kPlaceLeg{"inspector.place_leg"};
 
-std::string said(const Language& language, std::string_view key) { return render(Message{MessageId{key}, {}}, language); }
+std::string said(const Language& language, std::string_view key) {
+  return render(Message{MessageId{key}, {}}, language);
+}
 
 bool hasText(std::string_view key) {
   const auto& rows = texts();
-  const auto row = std::lower_bound(rows.begin(), rows.end(), key, [](const TextRow& r, std::string_view k) { return r.key < k; });
+  const auto row = std::lower_bound(rows.begin(), rows.end(), key,
+                                    [](const TextRow& r, std::string_view k) { return r.key < k; });
   return row != rows.end() && row->key == key;
 }
 
@@ -44,7 +47,8 @@ std::string breakerPlace(const Plan& plan, BreakerId id, const Language& languag
   const Breaker* breaker = find(plan, id);
   const Panel* panel = breaker != nullptr ? find(plan, breaker->panel) : nullptr;
   if (panel == nullptr) return {};
-  return render(say(kPlace, panelWord(*panel, language), spaceNames(*panel, placementOf(*breaker))), language);
+  return render(say(kPlace, panelWord(*panel, language), spaceNames(*panel, placementOf(*breaker))),
+                language);
 }
 
 std::string entityName(const Plan& plan, const EntityRef& ref, const Language& language) {
@@ -53,7 +57,8 @@ std::string entityName(const Plan& plan, const EntityRef& ref, const Language& l
       if (const Panel* panel = find(plan, PanelId{ref.id})) return named(*panel, ref.kind, ref.id, language);
       break;
     case RecordKind::circuit:
-      if (const Circuit* circuit = find(plan, CircuitId{ref.id})) return named(*circuit, ref.kind, ref.id, language);
+      if (const Circuit* circuit = find(plan, CircuitId{ref.id}))
+        return named(*circuit, ref.kind, ref.id, language);
       break;
     case RecordKind::breaker:
       if (const Circuit* circuit = circuitOn(plan, BreakerId{ref.id}, Reading::planned)) {
@@ -64,14 +69,19 @@ std::string entityName(const Plan& plan, const EntityRef& ref, const Language& l
       }
       break;
     case RecordKind::load:
-      if (const auto* load = static_cast<const Load*>(findRecord(plan, ref))) return named(*load, ref.kind, ref.id, language);
+      if (const auto* load = static_cast<const Load*>(findRecord(plan, ref)))
+        return named(*load, ref.kind, ref.id, language);
       break;
-    case RecordKind::inverter: return named(*plan.inverter, ref.kind, 0, language);
-    case RecordKind::battery: return named(*plan.battery, ref.kind, 0, language);
+    case RecordKind::inverter:
+      return named(*plan.inverter, ref.kind, 0, language);
+    case RecordKind::battery:
+      return named(*plan.battery, ref.kind, 0, language);
     case RecordKind::feederRun:
       if (const FeederRun* run = find(plan, FeederRunId{ref.id})) {
         const Field* field = fieldOf(RecordKind::feederRun, "segment");
-        return render(say(kNamed, kindName(ref.kind, language), choiceText(*field, run->segment.word(), language)), language);
+        return render(
+            say(kNamed, kindName(ref.kind, language), choiceText(*field, run->segment.word(), language)),
+            language);
       }
       break;
     case RecordKind::space:
@@ -79,7 +89,8 @@ std::string entityName(const Plan& plan, const EntityRef& ref, const Language& l
     case RecordKind::overloadPoint:
     case RecordKind::efficiencyPoint:
       return render(say(kNumbered, kindName(ref.kind, language), std::int64_t{ref.item + 1}), language);
-    default: break;
+    default:
+      break;
   }
   return kindName(ref.kind, language);
 }
@@ -88,10 +99,12 @@ std::string placeName(const Plan& plan, const EntityRef& ref, const Language& la
   BreakerId breaker;
   if (ref.kind == RecordKind::breaker) breaker = BreakerId{ref.id};
   if (ref.kind == RecordKind::circuit) {
-    if (const Circuit* circuit = find(plan, CircuitId{ref.id})) breaker = circuit->planned.valid() ? circuit->planned : circuit->breaker;
+    if (const Circuit* circuit = find(plan, CircuitId{ref.id}))
+      breaker = circuit->planned.valid() ? circuit->planned : circuit->breaker;
   }
   if (ref.kind == RecordKind::load || ref.kind == RecordKind::useWindow) {
-    if (const Circuit* circuit = circuitOf(plan, LoadId{ref.id})) return placeName(plan, {RecordKind::circuit, circuit->id.number}, language);
+    if (const Circuit* circuit = circuitOf(plan, LoadId{ref.id}))
+      return placeName(plan, {RecordKind::circuit, circuit->id.number}, language);
   }
   const Breaker* record = find(plan, breaker);
   const Panel* panel = record != nullptr ? find(plan, record->panel) : nullptr;
@@ -103,20 +116,25 @@ std::string placeName(const Plan& plan, const EntityRef& ref, const Language& la
 
 std::string fieldLabel(const Field& field, const Language& language) { return said(language, field.help); }
 
-std::string fieldHelp(const Field& field, const Language& language) { return said(language, std::string(field.help) + ".help"); }
+std::string fieldHelp(const Field& field, const Language& language) {
+  return said(language, std::string(field.help) + ".help");
+}
 
 std::string choiceText(const Field& field, std::string_view word, const Language& language) {
   if (field.choices.data() == kConductorSizeNames.data()) {
     const auto size = conductorSizeNamed(word);
     return size ? std::string(word) + " " + std::string(unit(*size)) : std::string(word);
   }
-  for (const std::string& key : {std::string(field.help) + "." + std::string(word), "field.choice." + std::string(word)}) {
+  for (const std::string& key :
+       {std::string(field.help) + "." + std::string(word), "field.choice." + std::string(word)}) {
     if (hasText(key)) return said(language, key);
   }
   return std::string(word);
 }
 
-std::string monthText(int month, const Language& language) { return said(language, "inspector.month." + std::to_string(month)); }
+std::string monthText(int month, const Language& language) {
+  return said(language, "inspector.month." + std::to_string(month));
+}
 
 std::vector<EntityRef> entities(const Plan& plan) {
   std::vector<EntityRef> all{{RecordKind::site}};

@@ -31,9 +31,9 @@ constexpr MessageId kNoEntity{"inspector.no_entity"};
 constexpr MessageId kNotEntered{"inspector.not_entered"};
 constexpr MessageId kMore{"inspector.fact.more"};
 constexpr MessageId kGradeHelp{"inspector.fact.grade_help"};
-constexpr std::array<MessageId, 5> kDetailNames = {MessageId{"inspector.fact.low"}, MessageId{"inspector.fact.high"},
-                                                   MessageId{"inspector.fact.who"}, MessageId{"inspector.fact.when"},
-                                                   MessageId{"inspector.fact.how"}};
+constexpr std::array<MessageId, 5> kDetailNames = {
+    MessageId{"inspector.fact.low"}, MessageId{"inspector.fact.high"}, MessageId{"inspector.fact.who"},
+    MessageId{"inspector.fact.when"}, MessageId{"inspector.fact.how"}};
 constexpr int kNotesHeight = 56;
 constexpr int kFactIndent = 4;
 
@@ -66,23 +66,33 @@ FieldEditor::FieldEditor(const Field& field, FormStyle style, QWidget* parent)
       break;
     }
     case FieldKind::choice:
-    case FieldKind::reference: makeCombo(); break;
-    case FieldKind::fact: makeFact(); break;
+    case FieldKind::reference:
+      makeCombo();
+      break;
+    case FieldKind::fact:
+      makeFact();
+      break;
     case FieldKind::text:
-      if (field.key == "notes") makeNotes();
-      else makeLine();
+      if (field.key == "notes")
+        makeNotes();
+      else
+        makeLine();
       break;
     case FieldKind::whole:
-      if (field.unit == Unit::month) makeCombo();
-      else makeLine();
+      if (field.unit == Unit::month)
+        makeCombo();
+      else
+        makeLine();
       break;
-    default: makeLine(); break;
+    default:
+      makeLine();
+      break;
   }
   grid->addWidget(note_, grid->rowCount(), 0, 1, -1);
   const QString label = QString::fromStdString(fieldLabel(field, *style_.language));
   const QString help = QString::fromStdString(fieldHelp(field, *style_.language));
-  for (QWidget* control : {static_cast<QWidget*>(line_), static_cast<QWidget*>(notes_), static_cast<QWidget*>(combo_),
-                           static_cast<QWidget*>(check_)}) {
+  for (QWidget* control : {static_cast<QWidget*>(line_), static_cast<QWidget*>(notes_),
+                           static_cast<QWidget*>(combo_), static_cast<QWidget*>(check_)}) {
     if (control == nullptr) continue;
     if (control != combo_ || field.kind != FieldKind::fact) {
       control->setAccessibleName(label);
@@ -124,8 +134,10 @@ void FieldEditor::makeNotes() {
   connect(notes_, &QPlainTextEdit::textChanged, this, [this] {
     if (showing_) return;
     const std::string text = notes_->toPlainText().toStdString();
-    if (text.size() > kLongestText) say(shown(kTooLongText, *style_.language), true);
-    else give(text);
+    if (text.size() > kLongestText)
+      say(shown(kTooLongText, *style_.language), true);
+    else
+      give(text);
   });
 }
 
@@ -138,9 +150,12 @@ void FieldEditor::makeCombo() {
   static_cast<QGridLayout*>(layout())->addWidget(combo_, 0, 0);
   connect(combo_, &QComboBox::activated, this, [this](int index) {
     const QVariant item = combo_->itemData(index);
-    if (!item.isValid()) give(NoValue{});
-    else if (field_.kind == FieldKind::choice) give(item.toString().toStdString());
-    else give(std::int64_t{item.toLongLong()});
+    if (!item.isValid())
+      give(NoValue{});
+    else if (field_.kind == FieldKind::choice)
+      give(item.toString().toStdString());
+    else
+      give(std::int64_t{item.toLongLong()});
   });
 }
 
@@ -153,7 +168,8 @@ void FieldEditor::makeFact() {
   combo_->installEventFilter(this);
   combo_->setAccessibleName(shown(MessageId{"inspector.fact.grade"}, language));
   combo_->setToolTip(shown(kGradeHelp, language));
-  for (std::size_t grade = 0; grade < kGradeWords.size(); ++grade) combo_->addItem(gradeName(static_cast<Grade>(grade), language));
+  for (std::size_t grade = 0; grade < kGradeWords.size(); ++grade)
+    combo_->addItem(gradeName(static_cast<Grade>(grade), language));
   grid->addWidget(combo_, 0, 2);
   more_ = new QToolButton(this);
   more_->setObjectName(QStringLiteral("more"));
@@ -197,14 +213,17 @@ void FieldEditor::fillCombo(const Plan& plan, const FieldValue& value) {
   const Language& language = *style_.language;
   combo_->clear();
   if (field_.unit == Unit::month) {
-    for (int month = 1; month <= 12; ++month) combo_->addItem(QString::fromStdString(monthText(month, language)), month);
-    if (const auto* whole = std::get_if<std::int64_t>(&value)) combo_->setCurrentIndex(static_cast<int>(*whole) - 1);
+    for (int month = 1; month <= 12; ++month)
+      combo_->addItem(QString::fromStdString(monthText(month, language)), month);
+    if (const auto* whole = std::get_if<std::int64_t>(&value))
+      combo_->setCurrentIndex(static_cast<int>(*whole) - 1);
     return;
   }
   if (field_.kind == FieldKind::choice) {
     if (field_.optional) combo_->addItem(shown(kNotEntered, language));
     for (const std::string_view word : field_.choices) {
-      combo_->addItem(QString::fromStdString(choiceText(field_, word, language)), QString::fromStdString(std::string(word)));
+      combo_->addItem(QString::fromStdString(choiceText(field_, word, language)),
+                      QString::fromStdString(std::string(word)));
     }
     const auto* word = std::get_if<std::string>(&value);
     if (word == nullptr) {
@@ -220,12 +239,16 @@ void FieldEditor::fillCombo(const Plan& plan, const FieldValue& value) {
     return;
   }
   combo_->addItem(shown(kNoEntity, language), qlonglong{0});
-  const auto add = [&](std::int64_t id, const std::string& name) { combo_->addItem(QString::fromStdString(name), qlonglong{id}); };
+  const auto add = [&](std::int64_t id, const std::string& name) {
+    combo_->addItem(QString::fromStdString(name), qlonglong{id});
+  };
   if (field_.target == RecordKind::panel) {
-    for (const auto& panel : plan.panels) add(panel->id.number, entityName(plan, {RecordKind::panel, panel->id.number}, language));
+    for (const auto& panel : plan.panels)
+      add(panel->id.number, entityName(plan, {RecordKind::panel, panel->id.number}, language));
   }
   if (field_.target == RecordKind::breaker) {
-    for (const auto& breaker : plan.breakers) add(breaker->id.number, breakerPlace(plan, breaker->id, language));
+    for (const auto& breaker : plan.breakers)
+      add(breaker->id.number, breakerPlace(plan, breaker->id, language));
   }
   if (const auto* id = std::get_if<std::int64_t>(&value)) {
     const int index = combo_->findData(qlonglong{*id});
@@ -256,9 +279,10 @@ void FieldEditor::showValue() {
   if (const auto* fact = std::get_if<FactValue>(&value_)) {
     if (fact->value) text = shownText(*fact->value);
     combo_->setCurrentIndex(static_cast<int>(fact->grade));
-    const std::array<QString, 5> parts = {fact->low ? shownText(*fact->low) : QString(), fact->high ? shownText(*fact->high) : QString(),
-                                          QString::fromStdString(fact->who), QString::fromStdString(fact->when),
-                                          QString::fromStdString(fact->how)};
+    const std::array<QString, 5> parts = {
+        fact->low ? shownText(*fact->low) : QString(), fact->high ? shownText(*fact->high) : QString(),
+        QString::fromStdString(fact->who), QString::fromStdString(fact->when),
+        QString::fromStdString(fact->how)};
     for (std::size_t i = 0; i < parts.size(); ++i) {
       if (detailLines_[i]->text() != parts[i]) detailLines_[i]->setText(parts[i]);
     }
@@ -278,7 +302,8 @@ std::optional<FieldValue> FieldEditor::parse(const QString& text) {
     if (field_.kind == FieldKind::fact || field_.optional) return FieldValue(NoValue{});
     return wrong(Message{kMustHaveValue, {}});
   }
-  const Result<double> read = readQuantity(text.toStdString(), field_.unit, decimalMarkOf(language), style_.units);
+  const Result<double> read =
+      readQuantity(text.toStdString(), field_.unit, decimalMarkOf(language), style_.units);
   if (!read) return wrong(read.refusal());
   double number = read.value();
   const std::string unit(shownUnit(field_.unit, style_.units));
@@ -290,7 +315,8 @@ std::optional<FieldValue> FieldEditor::parse(const QString& text) {
   if (field_.kind == FieldKind::whole) {
     const double whole = std::round(number);
     const bool measured = field_.unit == Unit::micrometre || field_.unit == Unit::milliCelsius;
-    if (!measured && std::abs(number - whole) > 1e-9 * (1.0 + std::abs(whole))) return wrong(Message{kNotWhole, {}});
+    if (!measured && std::abs(number - whole) > 1e-9 * (1.0 + std::abs(whole)))
+      return wrong(Message{kNotWhole, {}});
     number = whole;
   }
   if (!std::isfinite(number) || number < field_.minimum || number > field_.maximum) {
@@ -334,7 +360,8 @@ void FieldEditor::commitLine() {
   give(*value);
   showValue();
   const bool sum = typed_.contains(QRegularExpression(QStringLiteral("[0-9A-Za-z) ][-+*/(][0-9( ]")));
-  if (sum && refused_.isEmpty()) say(shown(stayalight::say(kTyped, typed_.toStdString()), *style_.language), false);
+  if (sum && refused_.isEmpty())
+    say(shown(stayalight::say(kTyped, typed_.toStdString()), *style_.language), false);
   typed_.clear();
 }
 
@@ -347,7 +374,8 @@ void FieldEditor::commitFact() {
     if (part && line->text() == shownText(*part)) return true;
     const auto value = parse(line->text());
     if (!value) return false;
-    part = std::holds_alternative<double>(*value) ? std::optional<double>(std::get<double>(*value)) : std::nullopt;
+    part = std::holds_alternative<double>(*value) ? std::optional<double>(std::get<double>(*value))
+                                                  : std::nullopt;
     return true;
   };
   if (!take(line_, fact.value) || !take(detailLines_[0], fact.low) || !take(detailLines_[1], fact.high)) {
@@ -376,8 +404,10 @@ void FieldEditor::give(const FieldValue& value) {
 }
 
 void FieldEditor::refuse(const Message& why) {
-  if (line_ != nullptr) refused_ = line_->text();
-  else showValue();
+  if (line_ != nullptr)
+    refused_ = line_->text();
+  else
+    showValue();
   say(shown(why, *style_.language), true);
 }
 

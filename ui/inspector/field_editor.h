@@ -1,7 +1,7 @@
 #pragma once
 
-// One field of a record as a control: a line for quantities and texts, a list for choices and references, a check box.
-// What was typed stays until it is understood; what is wrong with it stands beside it in words.
+// One field of a record as a control: a line for quantities and texts, a list for choices and references, a
+// check box. What was typed stays until it is understood; what is wrong with it stands beside it in words.
 
 #include <QtWidgets/QWidget>
 #include <functional>

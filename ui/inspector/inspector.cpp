@@ -33,7 +33,9 @@ constexpr int kMargin = 12;
 constexpr int kHelpLines = 3;
 constexpr std::int32_t kNewRating = 20;
 
-QVariant asData(const EntityRef& ref) { return QString::fromStdString(std::to_string(static_cast<int>(ref.kind)) + "/" + std::to_string(ref.id)); }
+QVariant asData(const EntityRef& ref) {
+  return QString::fromStdString(std::to_string(static_cast<int>(ref.kind)) + "/" + std::to_string(ref.id));
+}
 
 }  // namespace
 
@@ -87,9 +89,11 @@ void Inspector::addMenu() {
   add_->setMenu(menu);
   connect(menu, &QMenu::aboutToShow, this, [this, menu] {
     menu->clear();
-    for (const RecordKind kind : {RecordKind::circuit, RecordKind::load, RecordKind::breaker, RecordKind::panel, RecordKind::feederRun}) {
+    for (const RecordKind kind : {RecordKind::circuit, RecordKind::load, RecordKind::breaker,
+                                  RecordKind::panel, RecordKind::feederRun}) {
       QAction* action = menu->addAction(words(*style_.language, kAdd, kindName(kind, *style_.language)));
-      action->setObjectName(QStringLiteral("add.") + QString::fromStdString(std::string(recordType(kind).name)));
+      action->setObjectName(QStringLiteral("add.") +
+                            QString::fromStdString(std::string(recordType(kind).name)));
       connect(action, &QAction::triggered, this, [this, kind] { addOf(kind); });
     }
   });
@@ -98,7 +102,8 @@ void Inspector::addMenu() {
 PanelId Inspector::panelLookedAt() const {
   if (what_.kind == RecordKind::panel) return PanelId{what_.id};
   if (what_.kind == RecordKind::circuit) {
-    if (const Circuit* circuit = stayalight::find(plan_, CircuitId{what_.id})) return panelOf(plan_, *circuit, Reading::planned);
+    if (const Circuit* circuit = stayalight::find(plan_, CircuitId{what_.id}))
+      return panelOf(plan_, *circuit, Reading::planned);
   }
   if (what_.kind == RecordKind::breaker) {
     if (const Breaker* breaker = stayalight::find(plan_, BreakerId{what_.id})) return breaker->panel;
@@ -117,13 +122,16 @@ void Inspector::addOf(RecordKind kind) {
     case RecordKind::circuit:
       next = {kind, nextCircuitId(plan_).number};
       if (stayalight::find(plan_, panel) != nullptr) {
-        after = addCircuit(plan_, panel, std::nullopt, 1, RatingAmperes(kNewRating), stayalight::render(Message{kNewCircuit, {}}, language));
+        after = addCircuit(plan_, panel, std::nullopt, 1, RatingAmperes(kNewRating),
+                           stayalight::render(Message{kNewCircuit, {}}, language));
       }
       break;
     case RecordKind::load:
       next = {kind, nextLoadId(plan_).number};
-      if (what_.kind == RecordKind::circuit) after = addLoad(plan_, CircuitId{what_.id}, Load{});
-      else after = Message{kNoCircuit, {}};
+      if (what_.kind == RecordKind::circuit)
+        after = addLoad(plan_, CircuitId{what_.id}, Load{});
+      else
+        after = Message{kNoCircuit, {}};
       break;
     case RecordKind::breaker: {
       next = {kind, nextBreakerId(plan_).number};
@@ -140,7 +148,7 @@ void Inspector::addOf(RecordKind kind) {
       next = {kind, nextPanelId(plan_).number};
       after = addPanel(plan_, backupPanel(plan_) == nullptr && mainPanel(plan_) != nullptr ? PanelRole::backup
                               : mainPanel(plan_) == nullptr                                ? PanelRole::main
-                                                                                           : PanelRole::subpanel);
+                                                            : PanelRole::subpanel);
       break;
     case RecordKind::feederRun: {
       next = {kind, nextFeederRunId(plan_).number};
@@ -154,7 +162,8 @@ void Inspector::addOf(RecordKind kind) {
       after = addFeederRun(plan_, wanted);
       break;
     }
-    default: return;
+    default:
+      return;
   }
   if (!after) {
     Q_EMIT refused(after.refusal());
@@ -184,7 +193,8 @@ void Inspector::fillChooser() {
     const std::string place = placeName(plan_, ref, language);
     const std::string name = entityName(plan_, ref, language);
     const bool both = !place.empty() && ref.kind == RecordKind::circuit;
-    chooser_->addItem(both ? words(language, kListed, name, place) : QString::fromStdString(name), asData(ref));
+    chooser_->addItem(both ? words(language, kListed, name, place) : QString::fromStdString(name),
+                      asData(ref));
   }
   const std::vector<EntityRef> records = recordsFor(plan_, what_);
   chooser_->setCurrentIndex(records.empty() ? -1 : chooser_->findData(asData(records.front())));
@@ -203,7 +213,8 @@ void Inspector::rebuild() {
       }
     }
   }
-  const bool same = !records_.empty() && !recordsFor(plan_, what_).empty() && records_.front() == recordsFor(plan_, what_).front();
+  const bool same = !records_.empty() && !recordsFor(plan_, what_).empty() &&
+                    records_.front() == recordsFor(plan_, what_).front();
   const int position = same ? scroll_->verticalScrollBar()->value() : 0;
   records_ = recordsFor(plan_, what_);
   // A line that loses the keyboard because its form goes away must not change the plan any more.
@@ -227,7 +238,9 @@ void Inspector::rebuild() {
     auto* form = new RecordForm(plan_, ref, style_, page);
     form->edited = [this](const FormEdit& edit) { Q_EMIT edited(edit); };
     form->refused = [this](const Message& why) { Q_EMIT refused(why); };
-    form->focused = [this](const Field& field) { help_->setText(QString::fromStdString(fieldHelp(field, *style_.language))); };
+    form->focused = [this](const Field& field) {
+      help_->setText(QString::fromStdString(fieldHelp(field, *style_.language)));
+    };
     column->addWidget(form);
     forms_.push_back(form);
   }

@@ -27,23 +27,24 @@ constexpr MessageId kTooLong{"inspector.quantity.too_long"};
 
 constexpr std::size_t kLongest = 200;  // also bounds the depth of parentheses
 
-// Powers of the base units a value carries. Watts and volt-amperes are kept apart on purpose: 12 A at 120 V says
-// nothing about watts before the power factor is known.
+// Powers of the base units a value carries. Watts and volt-amperes are kept apart on purpose: 12 A at 120 V
+// says nothing about watts before the power factor is known.
 struct Dimension {
   int ampere = 0, volt = 0, watt = 0, second = 0, metre = 0, horsepower = 0, degree = 0, temperature = 0;
   friend constexpr bool operator==(const Dimension&, const Dimension&) = default;
   [[nodiscard]] constexpr bool none() const { return *this == Dimension{}; }
 };
 constexpr Dimension combined(const Dimension& a, const Dimension& b, int sign) {
-  return {a.ampere + sign * b.ampere,         a.volt + sign * b.volt,     a.watt + sign * b.watt,
-          a.second + sign * b.second,         a.metre + sign * b.metre,   a.horsepower + sign * b.horsepower,
-          a.degree + sign * b.degree,         a.temperature + sign * b.temperature};
+  return {a.ampere + sign * b.ampere, a.volt + sign * b.volt,
+          a.watt + sign * b.watt,     a.second + sign * b.second,
+          a.metre + sign * b.metre,   a.horsepower + sign * b.horsepower,
+          a.degree + sign * b.degree, a.temperature + sign * b.temperature};
 }
 
 struct Value {
   double number = 0.0;  // in base units; a temperature in degrees Celsius
   Dimension dimension;
-  bool bare = true;     // no unit was typed anywhere in it
+  bool bare = true;  // no unit was typed anywhere in it
   bool percent = false;
 };
 
@@ -69,31 +70,77 @@ struct UnitWord {
 };
 // A word is looked up as written, then in small letters.
 constexpr UnitWord kUnitWords[] = {
-    {"A", 1, kAmpere}, {"amp", 1, kAmpere}, {"amps", 1, kAmpere}, {"ampere", 1, kAmpere}, {"amperes", 1, kAmpere},
-    {"mA", 1e-3, kAmpere}, {"kA", 1e3, kAmpere},
-    {"V", 1, kVolt}, {"volt", 1, kVolt}, {"volts", 1, kVolt}, {"mV", 1e-3, kVolt}, {"kV", 1e3, kVolt},
-    {"W", 1, kWatt}, {"watt", 1, kWatt}, {"watts", 1, kWatt}, {"kW", 1e3, kWatt}, {"MW", 1e6, kWatt},
-    {"VA", 1, kVoltAmpere}, {"kVA", 1e3, kVoltAmpere},
-    {"Wh", 3600, kWattSecond}, {"kWh", 3.6e6, kWattSecond}, {"MWh", 3.6e9, kWattSecond},
+    {"A", 1, kAmpere},
+    {"amp", 1, kAmpere},
+    {"amps", 1, kAmpere},
+    {"ampere", 1, kAmpere},
+    {"amperes", 1, kAmpere},
+    {"mA", 1e-3, kAmpere},
+    {"kA", 1e3, kAmpere},
+    {"V", 1, kVolt},
+    {"volt", 1, kVolt},
+    {"volts", 1, kVolt},
+    {"mV", 1e-3, kVolt},
+    {"kV", 1e3, kVolt},
+    {"W", 1, kWatt},
+    {"watt", 1, kWatt},
+    {"watts", 1, kWatt},
+    {"kW", 1e3, kWatt},
+    {"MW", 1e6, kWatt},
+    {"VA", 1, kVoltAmpere},
+    {"kVA", 1e3, kVoltAmpere},
+    {"Wh", 3600, kWattSecond},
+    {"kWh", 3.6e6, kWattSecond},
+    {"MWh", 3.6e9, kWattSecond},
     {"Ah", 3600, Dimension{.ampere = 1, .second = 1}},
-    {"h", 3600, kSecond}, {"hr", 3600, kSecond}, {"hrs", 3600, kSecond}, {"hour", 3600, kSecond}, {"hours", 3600, kSecond},
-    {"min", 60, kSecond}, {"mins", 60, kSecond}, {"minute", 60, kSecond}, {"minutes", 60, kSecond},
-    {"s", 1, kSecond}, {"sec", 1, kSecond}, {"secs", 1, kSecond}, {"second", 1, kSecond}, {"seconds", 1, kSecond},
-    {"ms", 1e-3, kSecond}, {"d", 86400, kSecond}, {"day", 86400, kSecond}, {"days", 86400, kSecond},
-    {"ft", 0.3048, kMetre}, {"foot", 0.3048, kMetre}, {"feet", 0.3048, kMetre}, {"'", 0.3048, kMetre},
-    {"in", 0.0254, kMetre}, {"inch", 0.0254, kMetre}, {"inches", 0.0254, kMetre}, {"\"", 0.0254, kMetre},
-    {"yd", 0.9144, kMetre}, {"m", 1, kMetre}, {"cm", 0.01, kMetre}, {"mm", 0.001, kMetre},
-    {"ft2", 0.09290304, kSquareMetre}, {"sqft", 0.09290304, kSquareMetre}, {"m2", 1, kSquareMetre},
-    {"hp", 1, kHorsepower}, {"deg", 1, kDegree},
-    {"C", 1, kTemperature, 0}, {"F", 1 / 1.8, kTemperature, 32}, {"K", 1, kTemperature, 273.15},
-    {"%", 0.01, Dimension{}}, {"percent", 0.01, Dimension{}},
+    {"h", 3600, kSecond},
+    {"hr", 3600, kSecond},
+    {"hrs", 3600, kSecond},
+    {"hour", 3600, kSecond},
+    {"hours", 3600, kSecond},
+    {"min", 60, kSecond},
+    {"mins", 60, kSecond},
+    {"minute", 60, kSecond},
+    {"minutes", 60, kSecond},
+    {"s", 1, kSecond},
+    {"sec", 1, kSecond},
+    {"secs", 1, kSecond},
+    {"second", 1, kSecond},
+    {"seconds", 1, kSecond},
+    {"ms", 1e-3, kSecond},
+    {"d", 86400, kSecond},
+    {"day", 86400, kSecond},
+    {"days", 86400, kSecond},
+    {"ft", 0.3048, kMetre},
+    {"foot", 0.3048, kMetre},
+    {"feet", 0.3048, kMetre},
+    {"'", 0.3048, kMetre},
+    {"in", 0.0254, kMetre},
+    {"inch", 0.0254, kMetre},
+    {"inches", 0.0254, kMetre},
+    {"\"", 0.0254, kMetre},
+    {"yd", 0.9144, kMetre},
+    {"m", 1, kMetre},
+    {"cm", 0.01, kMetre},
+    {"mm", 0.001, kMetre},
+    {"ft2", 0.09290304, kSquareMetre},
+    {"sqft", 0.09290304, kSquareMetre},
+    {"m2", 1, kSquareMetre},
+    {"hp", 1, kHorsepower},
+    {"deg", 1, kDegree},
+    {"C", 1, kTemperature, 0},
+    {"F", 1 / 1.8, kTemperature, 32},
+    {"K", 1, kTemperature, 273.15},
+    {"%", 0.01, Dimension{}},
+    {"percent", 0.01, Dimension{}},
 };
 
 const UnitWord* unitOf(std::string_view word) {
   for (const UnitWord& unit : kUnitWords) {
     if (unit.word == word) return &unit;
   }
-  // Capitals are no mistake people should be told about, except where they tell two units apart (mW is no MW).
+  // Capitals are no mistake people should be told about, except where they tell two units apart (mW is no
+  // MW).
   std::string small(word);
   for (char& c : small) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
   const UnitWord* found = nullptr;
@@ -108,12 +155,14 @@ const UnitWord* unitOf(std::string_view word) {
   return found;
 }
 
-// The text in plain characters: signs for minus, times, divide, primes and degrees as ASCII, any space as a blank.
+// The text in plain characters: signs for minus, times, divide, primes and degrees as ASCII, any space as a
+// blank.
 std::string plainCharacters(std::string_view text) {
   constexpr std::pair<std::string_view, std::string_view> kReplacements[] = {
-      {"\u2212", "-"}, {"\u2013", "-"}, {"\u00d7", "*"}, {"\u00b7", "*"}, {"\u22c5", "*"}, {"\u00f7", "/"}, {"\u2032", "'"},
-      {"\u2019", "'"}, {"\u2033", "\""}, {"\u201d", "\""}, {"\u00b0", " deg "}, {"\u00b2", "2"}, {"\u00a0", " "},
-      {"\u202f", " "}, {"\u2009", " "}, {"\u00bd", " 1/2"}, {"\u00bc", " 1/4"}, {"\u00be", " 3/4"}};
+      {"\u2212", "-"},     {"\u2013", "-"},    {"\u00d7", "*"},   {"\u00b7", "*"},  {"\u22c5", "*"},
+      {"\u00f7", "/"},     {"\u2032", "'"},    {"\u2019", "'"},   {"\u2033", "\""}, {"\u201d", "\""},
+      {"\u00b0", " deg "}, {"\u00b2", "2"},    {"\u00a0", " "},   {"\u202f", " "},  {"\u2009", " "},
+      {"\u00bd", " 1/2"},  {"\u00bc", " 1/4"}, {"\u00be", " 3/4"}};
   std::string out;
   for (std::size_t i = 0; i < text.size();) {
     bool replaced = false;
@@ -132,7 +181,9 @@ std::string plainCharacters(std::string_view text) {
 }
 
 bool isDigit(char c) { return c >= '0' && c <= '9'; }
-bool isLetter(char c) { return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '%' || c == '\'' || c == '"'; }
+bool isLetter(char c) {
+  return (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || c == '%' || c == '\'' || c == '"';
+}
 
 class Reader {
  public:
@@ -142,8 +193,10 @@ class Reader {
     const Value value = sum();
     skipBlanks();
     if (!wrong_ && at_ < text_.size()) {
-      if (text_[at_] == ')') fail(say(kParenthesis));
-      else fail(say(kNotRead, rest()));
+      if (text_[at_] == ')')
+        fail(say(kParenthesis));
+      else
+        fail(say(kNotRead, rest()));
     }
     if (wrong_) return *wrong_;
     if (!std::isfinite(value.number)) return say(kTooLarge);
@@ -173,17 +226,22 @@ class Reader {
       fail(say(kTemperatures));
       return a;
     }
-    if (a.bare != b.bare) fail(say(kUnitMissing));
-    else if (!(a.dimension == b.dimension)) fail(say(kMixedUnits));
+    if (a.bare != b.bare)
+      fail(say(kUnitMissing));
+    else if (!(a.dimension == b.dimension))
+      fail(say(kMixedUnits));
     return {a.number + sign * b.number, a.dimension, a.bare, a.percent || b.percent};
   }
 
   Value sum() {
     Value value = product();
     while (!wrong_) {
-      if (take('+')) value = added(value, product(), 1);
-      else if (take('-')) value = added(value, product(), -1);
-      else break;
+      if (take('+'))
+        value = added(value, product(), 1);
+      else if (take('-'))
+        value = added(value, product(), -1);
+      else
+        break;
     }
     return value;
   }
@@ -245,8 +303,10 @@ class Reader {
     }
     const char c = peek();
     if (isDigit(c) || c == '.' || c == ',') return {number(), {}, true, false};
-    if (c == '\0') fail(say(kNumberMissing));
-    else fail(say(kNotRead, rest()));
+    if (c == '\0')
+      fail(say(kNumberMissing));
+    else
+      fail(say(kNotRead, rest()));
     return {};
   }
 
@@ -256,8 +316,8 @@ class Reader {
     if (text_[at_] == '%' || text_[at_] == '\'' || text_[at_] == '"') {
       word = text_[at_++];
     } else {
-      while (at_ < text_.size() && (isLetter(text_[at_]) || isDigit(text_[at_])) && text_[at_] != '\'' && text_[at_] != '"' &&
-             text_[at_] != '%') {
+      while (at_ < text_.size() && (isLetter(text_[at_]) || isDigit(text_[at_])) && text_[at_] != '\'' &&
+             text_[at_] != '"' && text_[at_] != '%') {
         word += text_[at_++];
       }
     }
@@ -268,8 +328,10 @@ class Reader {
     if (word == "per" || word == "an" || (word == "a" && isLetter(peek()))) {
       // "2 per hour", "48 a day": a stroke in words; an "a" alone is amperes.
       Value one{1.0, {}, true, false};
-      if (isLetter(peek())) applyUnit(one);
-      else fail(say(kNumberMissing));
+      if (isLetter(peek()))
+        applyUnit(one);
+      else
+        fail(say(kNumberMissing));
       value = {value.number / one.number, combined(value.dimension, one.dimension, -1), false, value.percent};
       return;
     }
@@ -336,8 +398,10 @@ class Reader {
     }
     std::string plain;
     for (const char c : digits) {
-      if (isDigit(c)) plain += c;
-      else if (c == decimal) plain += '.';
+      if (isDigit(c))
+        plain += c;
+      else if (c == decimal)
+        plain += '.';
     }
     if (plain.empty() || plain == ".") return bad();
     // "1e3", but not the start of a unit.
@@ -353,8 +417,10 @@ class Reader {
     }
     double value = 0.0;
     const auto [end, error] = std::from_chars(plain.data(), plain.data() + plain.size(), value);
-    if (error == std::errc::result_out_of_range) fail(say(kTooLarge));
-    else if (error != std::errc() || end != plain.data() + plain.size()) return bad();
+    if (error == std::errc::result_out_of_range)
+      fail(say(kTooLarge));
+    else if (error != std::errc() || end != plain.data() + plain.size())
+      return bad();
     return decimal == '\0' ? value + mixedFraction() : value;
   }
 
@@ -366,7 +432,8 @@ class Reader {
     const auto whole = [&]() -> std::optional<double> {
       double value = 0.0;
       const std::size_t start = look;
-      while (look < text_.size() && isDigit(text_[look]) && look - start < 4) value = value * 10 + (text_[look++] - '0');
+      while (look < text_.size() && isDigit(text_[look]) && look - start < 4)
+        value = value * 10 + (text_[look++] - '0');
       if (look == start) return std::nullopt;
       return value;
     };
@@ -417,24 +484,40 @@ struct Target {
 };
 Target targetOf(Unit unit, const ShownUnits& shown) {
   switch (unit) {
-    case Unit::none: return {{}, {}, 1, 1, "2"};
-    case Unit::ampere: return {kAmpere, kAmpere, 1, 1, "12.5 A"};
-    case Unit::watt: return {kWatt, kWatt, 1, 1, "1500 W, 1.5 kW"};
-    case Unit::voltAmpere: return {kVoltAmpere, kVoltAmpere, 1, 1, "9600 VA, 9.6 kVA"};
-    case Unit::volt: return {kVolt, kVolt, 1, 1, "240 V"};
-    case Unit::hour: return {kSecond, kSecond, 1 / 3600.0, 1, "2.5 h, 90 min"};
-    case Unit::second: return {kSecond, kSecond, 1, 1, "0.5 s, 500 ms"};
-    case Unit::perHour: return {kPerSecond, kPerSecond, 3600, 1, "2/h, 48/day"};
-    case Unit::fraction: return {{}, {}, 1, 0.01, "80 %"};
-    case Unit::kilowattHour: return {kWattSecond, kBatterySecond, 1 / 3.6e6, 1, "5 kWh, 100 Ah * 51.2 V"};
-    case Unit::horsepower: return {kHorsepower, kHorsepower, 1, 1, "1/2 hp"};
-    case Unit::squareFoot: return {kSquareMetre, kSquareMetre, 1 / 0.09290304, 1, "1800 ft2, 170 m2"};
-    case Unit::degree: return {kDegree, kDegree, 1, 1, "44.5"};
-    case Unit::micrometre: return {kMetre, kMetre, 1e6, shown.metric ? 1e6 : 304800, "12 ft 6 in, 3.8 m"};
-    case Unit::milliCelsius: return {kTemperature, kTemperature, 1000, 1000, "68 F, 20 C"};
+    case Unit::none:
+      return {{}, {}, 1, 1, "2"};
+    case Unit::ampere:
+      return {kAmpere, kAmpere, 1, 1, "12.5 A"};
+    case Unit::watt:
+      return {kWatt, kWatt, 1, 1, "1500 W, 1.5 kW"};
+    case Unit::voltAmpere:
+      return {kVoltAmpere, kVoltAmpere, 1, 1, "9600 VA, 9.6 kVA"};
+    case Unit::volt:
+      return {kVolt, kVolt, 1, 1, "240 V"};
+    case Unit::hour:
+      return {kSecond, kSecond, 1 / 3600.0, 1, "2.5 h, 90 min"};
+    case Unit::second:
+      return {kSecond, kSecond, 1, 1, "0.5 s, 500 ms"};
+    case Unit::perHour:
+      return {kPerSecond, kPerSecond, 3600, 1, "2/h, 48/day"};
+    case Unit::fraction:
+      return {{}, {}, 1, 0.01, "80 %"};
+    case Unit::kilowattHour:
+      return {kWattSecond, kBatterySecond, 1 / 3.6e6, 1, "5 kWh, 100 Ah * 51.2 V"};
+    case Unit::horsepower:
+      return {kHorsepower, kHorsepower, 1, 1, "1/2 hp"};
+    case Unit::squareFoot:
+      return {kSquareMetre, kSquareMetre, 1 / 0.09290304, 1, "1800 ft2, 170 m2"};
+    case Unit::degree:
+      return {kDegree, kDegree, 1, 1, "44.5"};
+    case Unit::micrometre:
+      return {kMetre, kMetre, 1e6, shown.metric ? 1e6 : 304800, "12 ft 6 in, 3.8 m"};
+    case Unit::milliCelsius:
+      return {kTemperature, kTemperature, 1000, 1000, "68 F, 20 C"};
     case Unit::minuteOfDay:
     case Unit::hourOfDay:
-    case Unit::month: return {{}, {}, 1, 1, "6 p.m., 18:00"};
+    case Unit::month:
+      return {{}, {}, 1, 1, "6 p.m., 18:00"};
   }
   return {};
 }
@@ -512,7 +595,8 @@ std::string writeQuantity(double value, Unit unit, const Language& language, con
     const double rounded = std::round(number * scale) / scale;
     double back = rounded * targetOf(unit, shown).perShown;
     if (unit == Unit::milliCelsius) back = shown.metric ? rounded * 1000.0 : (rounded - 32.0) / 1.8 * 1000.0;
-    const bool same = whole ? std::llround(back) == std::llround(value) : std::abs(back - value) <= 1e-9 * std::abs(value);
+    const bool same =
+        whole ? std::llround(back) == std::llround(value) : std::abs(back - value) <= 1e-9 * std::abs(value);
     if (same) return language.number(rounded, decimals);
   }
   return language.number(number, kMostDecimals);
@@ -523,21 +607,36 @@ std::string_view shownUnit(Unit unit, const ShownUnits& shown) {
     case Unit::none:
     case Unit::minuteOfDay:
     case Unit::hourOfDay:
-    case Unit::month: return "";
-    case Unit::ampere: return "A";
-    case Unit::watt: return "W";
-    case Unit::voltAmpere: return "VA";
-    case Unit::volt: return "V";
-    case Unit::hour: return "h";
-    case Unit::second: return "s";
-    case Unit::perHour: return "/h";
-    case Unit::fraction: return "%";
-    case Unit::kilowattHour: return "kWh";
-    case Unit::horsepower: return "hp";
-    case Unit::squareFoot: return "ft\u00b2";
-    case Unit::degree: return "\u00b0";
-    case Unit::micrometre: return shown.metric ? "m" : "ft";
-    case Unit::milliCelsius: return shown.metric ? "\u00b0C" : "\u00b0F";
+    case Unit::month:
+      return "";
+    case Unit::ampere:
+      return "A";
+    case Unit::watt:
+      return "W";
+    case Unit::voltAmpere:
+      return "VA";
+    case Unit::volt:
+      return "V";
+    case Unit::hour:
+      return "h";
+    case Unit::second:
+      return "s";
+    case Unit::perHour:
+      return "/h";
+    case Unit::fraction:
+      return "%";
+    case Unit::kilowattHour:
+      return "kWh";
+    case Unit::horsepower:
+      return "hp";
+    case Unit::squareFoot:
+      return "ft\u00b2";
+    case Unit::degree:
+      return "\u00b0";
+    case Unit::micrometre:
+      return shown.metric ? "m" : "ft";
+    case Unit::milliCelsius:
+      return shown.metric ? "\u00b0C" : "\u00b0F";
   }
   return "";
 }

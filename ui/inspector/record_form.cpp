@@ -24,10 +24,12 @@ constexpr MessageId kRemove{"inspector.remove"};
 constexpr int kLabelWidth = 118;
 
 bool isItem(RecordKind kind) {
-  return kind == RecordKind::space || kind == RecordKind::useWindow || kind == RecordKind::overloadPoint || kind == RecordKind::efficiencyPoint;
+  return kind == RecordKind::space || kind == RecordKind::useWindow || kind == RecordKind::overloadPoint ||
+         kind == RecordKind::efficiencyPoint;
 }
 bool canCopy(RecordKind kind) {
-  return kind == RecordKind::circuit || kind == RecordKind::load || kind == RecordKind::panel || kind == RecordKind::breaker;
+  return kind == RecordKind::circuit || kind == RecordKind::load || kind == RecordKind::panel ||
+         kind == RecordKind::breaker;
 }
 bool canRemove(RecordKind kind) { return canCopy(kind) || kind == RecordKind::feederRun || isItem(kind); }
 
@@ -44,7 +46,8 @@ std::vector<EntityRef> recordsFor(const Plan& plan, const EntityRef& what) {
   if (isItem(start.kind)) start = ownerOf(plan, start);
   if (start.kind == RecordKind::load) start = ownerOf(plan, start);
   if (start.kind == RecordKind::breaker) {
-    if (const Circuit* circuit = circuitOn(plan, BreakerId{start.id}, Reading::planned)) start = {RecordKind::circuit, circuit->id.number};
+    if (const Circuit* circuit = circuitOn(plan, BreakerId{start.id}, Reading::planned))
+      start = {RecordKind::circuit, circuit->id.number};
   }
   if (findRecord(plan, start) == nullptr) return {};
   std::vector<EntityRef> all{start};
@@ -58,11 +61,14 @@ std::vector<EntityRef> recordsFor(const Plan& plan, const EntityRef& what) {
       items(RecordKind::useWindow, load.id.number, load.windows.size());
     }
     for (const BreakerId breaker : {circuit.planned, circuit.breaker}) {
-      const bool shownAlready = breaker == circuit.breaker && circuit.breaker == circuit.planned && all.back().kind == RecordKind::breaker;
-      if (find(plan, breaker) != nullptr && !shownAlready) all.push_back({RecordKind::breaker, breaker.number});
+      const bool shownAlready = breaker == circuit.breaker && circuit.breaker == circuit.planned &&
+                                all.back().kind == RecordKind::breaker;
+      if (find(plan, breaker) != nullptr && !shownAlready)
+        all.push_back({RecordKind::breaker, breaker.number});
     }
   }
-  if (start.kind == RecordKind::panel) items(RecordKind::space, start.id, find(plan, PanelId{start.id})->exceptions.size());
+  if (start.kind == RecordKind::panel)
+    items(RecordKind::space, start.id, find(plan, PanelId{start.id})->exceptions.size());
   if (start.kind == RecordKind::inverter) {
     items(RecordKind::overloadPoint, 0, plan.inverter->overload.size());
     items(RecordKind::efficiencyPoint, 0, plan.inverter->efficiency.size());
@@ -112,9 +118,10 @@ RecordForm::RecordForm(const Plan& plan, const EntityRef& ref, const FormStyle& 
         editor->refuse(after.refusal());
         return;
       }
-      const std::string key = std::string(recordType(ref_.kind).name) + "/" + std::to_string(ref_.id) + "/" + std::to_string(ref_.item) + "/" +
-                              std::string(f.key);
-      request(std::move(after), say(kStepSet, fieldLabel(f, *style_.language), nameInStep(plan_, ref_, *style_.language)),
+      const std::string key = std::string(recordType(ref_.kind).name) + "/" + std::to_string(ref_.id) + "/" +
+                              std::to_string(ref_.item) + "/" + std::string(f.key);
+      request(std::move(after),
+              say(kStepSet, fieldLabel(f, *style_.language), nameInStep(plan_, ref_, *style_.language)),
               f.kind == FieldKind::text ? QString::fromStdString(key) : QString());
     };
   }
@@ -143,7 +150,8 @@ void RecordForm::addHeading(const Plan& plan) {
     auto* made = new QPushButton(buttonIcon(icon, style_.palette), words(language, text), this);
     made->setObjectName(name);
     made->setFlat(true);
-    made->setAccessibleName(words(language, text) + QLatin1Char(' ') + QString::fromStdString(entityName(plan, ref_, language)));
+    made->setAccessibleName(words(language, text) + QLatin1Char(' ') +
+                            QString::fromStdString(entityName(plan, ref_, language)));
     row->addWidget(made);
     return made;
   };
@@ -151,10 +159,10 @@ void RecordForm::addHeading(const Plan& plan) {
     QPushButton* copy = button(kCopy, Icon::sheet, QStringLiteral("copy"));
     connect(copy, &QPushButton::clicked, this, [this] {
       const Language& said = *style_.language;
-      Result<Plan> after = ref_.kind == RecordKind::circuit   ? copyCircuit(plan_, CircuitId{ref_.id})
-                           : ref_.kind == RecordKind::load    ? copyLoad(plan_, LoadId{ref_.id})
-                           : ref_.kind == RecordKind::panel   ? copyPanel(plan_, PanelId{ref_.id})
-                                                              : copyBreaker(plan_, BreakerId{ref_.id});
+      Result<Plan> after = ref_.kind == RecordKind::circuit ? copyCircuit(plan_, CircuitId{ref_.id})
+                           : ref_.kind == RecordKind::load  ? copyLoad(plan_, LoadId{ref_.id})
+                           : ref_.kind == RecordKind::panel ? copyPanel(plan_, PanelId{ref_.id})
+                                                            : copyBreaker(plan_, BreakerId{ref_.id});
       request(std::move(after), say(kStepCopy, entityName(plan_, ref_, said)));
     });
   }
@@ -176,8 +184,10 @@ void RecordForm::addList(const Children& list) {
   const std::string key(list.key);
   connect(add, &QPushButton::clicked, this, [this, key, kind] {
     const Message name = say(kStepAdd, kind);
-    if (key == "loads") request(addLoad(plan_, CircuitId{ref_.id}, Load{}), name);
-    else request(addItem(plan_, ref_, key), name);
+    if (key == "loads")
+      request(addLoad(plan_, CircuitId{ref_.id}, Load{}), name);
+    else
+      request(addItem(plan_, ref_, key), name);
   });
   auto* row = new QHBoxLayout;
   row->addStretch(1);
@@ -199,7 +209,8 @@ void RecordForm::refresh(const Plan& plan) {
   if (record == nullptr) return;
   const Language& language = *style_.language;
   const bool ofCircuit = ref_.kind == RecordKind::breaker;
-  heading_->setText(QString::fromStdString(ofCircuit ? kindName(ref_.kind, language) : entityName(plan, ref_, language)));
+  heading_->setText(
+      QString::fromStdString(ofCircuit ? kindName(ref_.kind, language) : entityName(plan, ref_, language)));
   const bool placed = ref_.kind == RecordKind::circuit || ref_.kind == RecordKind::breaker;
   place_->setText(placed ? QString::fromStdString(placeName(plan, ref_, language)) : QString());
   for (FieldEditor* editor : editors_) editor->refresh(plan, editor->field().get(record));

@@ -14,7 +14,8 @@ class QLabel;
 
 namespace stayalight {
 
-/// What a form asks for: the plan after the edit, the name of the step, and what steps merge with (empty: none).
+/// What a form asks for: the plan after the edit, the name of the step, and what steps merge with (empty:
+/// none).
 struct FormEdit {
   Plan plan;
   Message name;
@@ -49,7 +50,8 @@ class RecordForm : public QWidget {
   std::vector<FieldEditor*> editors_;
 };
 
-/// The records shown for a selection, in order: a circuit with its breaker and loads, an inverter with its curves.
+/// The records shown for a selection, in order: a circuit with its breaker and loads, an inverter with its
+/// curves.
 [[nodiscard]] std::vector<EntityRef> recordsFor(const Plan& plan, const EntityRef& what);
 
 }  // namespace stayalight

@@ -19,8 +19,8 @@ constexpr MessageId kTandemNo{"paper.tandem_no"};
 constexpr MessageId kTandemUnknown{"paper.tandem_unknown"};
 constexpr MessageId kFedFrom{"paper.fact_fed_from"};
 constexpr MessageId kFromUtility{"paper.from_utility"};
-constexpr MessageId kFromSwitch[] = {MessageId{"paper.from_none"}, MessageId{"paper.from_manual"}, MessageId{"paper.from_automatic"},
-                                     MessageId{"paper.from_pass_through"}};
+constexpr MessageId kFromSwitch[] = {MessageId{"paper.from_none"}, MessageId{"paper.from_manual"},
+                                     MessageId{"paper.from_automatic"}, MessageId{"paper.from_pass_through"}};
 constexpr MessageId kFeederFact{"paper.fact_feeder"};
 constexpr MessageId kFeederWords{"paper.feeder_words"};
 constexpr MessageId kPlace{"paper.fact_place"};
@@ -49,9 +49,10 @@ constexpr MessageId kHours{"paper.hours"};
 constexpr MessageId kHoursWords{"paper.hours_words"};
 
 constexpr MessageId kFeederHead{"paper.feeder_head"};
-constexpr MessageId kSegments[] = {MessageId{"paper.segment_main_to_switch"}, MessageId{"paper.segment_inverter_to_switch"},
-                                   MessageId{"paper.segment_switch_to_backup"}, MessageId{"paper.segment_main_to_inverter"},
-                                   MessageId{"paper.segment_inverter_to_backup"}};
+constexpr MessageId kSegments[] = {
+    MessageId{"paper.segment_main_to_switch"}, MessageId{"paper.segment_inverter_to_switch"},
+    MessageId{"paper.segment_switch_to_backup"}, MessageId{"paper.segment_main_to_inverter"},
+    MessageId{"paper.segment_inverter_to_backup"}};
 constexpr MessageId kDevice{"paper.device"};
 constexpr MessageId kNoDevice{"paper.no_device"};
 constexpr MessageId kWireWords{"paper.wire_words"};
@@ -78,17 +79,23 @@ constexpr MessageId kNoteLive{"paper.note_live"};
 constexpr MessageId kNoteLicensed{"paper.note_licensed"};
 constexpr MessageId kNoteMedical{"paper.note_medical"};
 constexpr MessageId kChanges{"paper.changes_by_hand"};
-constexpr MessageId kSignatures[] = {MessageId{"paper.checked_by"}, MessageId{"paper.licence"}, MessageId{"paper.date"}, MessageId{"paper.inspector"}};
+constexpr MessageId kSignatures[] = {MessageId{"paper.checked_by"}, MessageId{"paper.licence"},
+                                     MessageId{"paper.date"}, MessageId{"paper.inspector"}};
 
-QString number(double value, int decimals, const Language& language) { return QString::fromStdString(language.number(value, decimals)); }
+QString number(double value, int decimals, const Language& language) {
+  return QString::fromStdString(language.number(value, decimals));
+}
 QString amps(AcAmperes value, const Language& language) { return number(value.count(), 1, language); }
 QString text(const std::string& value) { return QString::fromStdString(value); }
 
 QString sizeWords(ConductorSize size) {
   const std::string_view n = name(size), u = unit(size);
-  return QString::fromLatin1(n.data(), static_cast<int>(n.size())) + u' ' + QString::fromLatin1(u.data(), static_cast<int>(u.size()));
+  return QString::fromLatin1(n.data(), static_cast<int>(n.size())) + u' ' +
+         QString::fromLatin1(u.data(), static_cast<int>(u.size()));
 }
-QString metalWord(Metal metal) { return metal == Metal::copper ? QStringLiteral("Cu") : QStringLiteral("Al"); }
+QString metalWord(Metal metal) {
+  return metal == Metal::copper ? QStringLiteral("Cu") : QStringLiteral("Al");
+}
 
 const SegmentFigures* segmentOf(const Assessment& assessment, Segment wanted) {
   for (const SegmentFigures& segment : assessment.segments) {
@@ -102,7 +109,8 @@ const SegmentFigures* lastSegment(const Assessment& assessment) {
   return last != nullptr ? last : segmentOf(assessment, Segment::inverterToBackup);
 }
 
-QString ratingText(const std::optional<RatingAmperes>& rating, const Language& language, MessageId otherwise) {
+QString ratingText(const std::optional<RatingAmperes>& rating, const Language& language,
+                   MessageId otherwise) {
   return rating ? number(rating->count(), 0, language) + QStringLiteral(" A") : words(language, otherwise);
 }
 
@@ -110,11 +118,13 @@ QString wireText(const SegmentFigures& segment, const Language& language) {
   if (!segment.conductor.size) return words(language, kWireUnknown);
   const QString neutral = segment.neutral ? sizeWords(*segment.neutral) : QStringLiteral("?");
   const QString ground = segment.ground ? sizeWords(*segment.ground) : QStringLiteral("?");
-  return words(language, kWireWords, sizeWords(*segment.conductor.size).toStdString(), metalWord(segment.conductor.metal).toStdString(),
-               neutral.toStdString(), ground.toStdString());
+  return words(language, kWireWords, sizeWords(*segment.conductor.size).toStdString(),
+               metalWord(segment.conductor.metal).toStdString(), neutral.toStdString(), ground.toStdString());
 }
 
-struct Fact { QString head, value; };
+struct Fact {
+  QString head, value;
+};
 
 void drawFactRow(SheetFlow& flow, const std::vector<Fact>& facts) {
   const double shares[] = {0.27, 0.30, 0.19, 0.24};
@@ -139,7 +149,8 @@ class FigureTable {
     y += 14.0;
     flow_.rule({left_, y}, {left_ + width_, y}, 0.9);
   }
-  void row(const QString& label, const std::vector<QString>& figures, const QString& unit, bool strong = true, double indent = 0.0) {
+  void row(const QString& label, const std::vector<QString>& figures, const QString& unit, bool strong = true,
+           double indent = 0.0) {
     const double baseline = y + 9.6;
     const double unitX = left_ + width_;
     const double second = left_ + width_ - 24.0, first = second - 52.0;
@@ -159,7 +170,8 @@ class FigureTable {
     const double second = left_ + width_ - 24.0, first = second - 52.0;
     for (const auto& [x, leg] : {std::pair{first, Leg::l1}, std::pair{second, Leg::l2}}) {
       flow_.mark({SheetMarkKind::legLine, QRectF(x - 26.0, y, 12.0, 13.0), Severity::danger, leg});
-      flow_.text(x, y + 9.6, leg == Leg::l1 ? QStringLiteral("L1") : QStringLiteral("L2"), 8.2, Weight::bold, Align::right);
+      flow_.text(x, y + 9.6, leg == Leg::l1 ? QStringLiteral("L1") : QStringLiteral("L2"), 8.2, Weight::bold,
+                 Align::right);
     }
     y += 13.0;
     flow_.rule({left_, y}, {left_ + width_, y});
@@ -190,15 +202,16 @@ const StartFigure<AcAmperes>* worstStart(const Assessment& assessment, Leg leg) 
   for (const StartCheck& check : assessment.starts.checks) {
     const auto& figure = check.leg[index(leg)];
     if (!figure) continue;
-    const bool smaller = worst == nullptr || (figure->margin && worst->margin && *figure->margin < *worst->margin) ||
+    const bool smaller = worst == nullptr ||
+                         (figure->margin && worst->margin && *figure->margin < *worst->margin) ||
                          (!(figure->margin && worst->margin) && figure->highSum > worst->highSum);
     if (smaller) worst = &*figure;
   }
   return worst;
 }
 
-void drawLegTable(FigureTable& table, const Assessment& assessment, const PanelFigures& totals, bool backup, Reading reading,
-                  const Language& language) {
+void drawLegTable(FigureTable& table, const Assessment& assessment, const PanelFigures& totals, bool backup,
+                  Reading reading, const Language& language) {
   const auto& connected = reading == Reading::before ? totals.connectedBefore : totals.connected;
   table.head(words(language, kLoadByLeg));
   table.legHead();
@@ -210,17 +223,27 @@ void drawLegTable(FigureTable& table, const Assessment& assessment, const PanelF
   if (!backup) {
     const std::array<ComplexPower, 2> all{connected[0] + totals.fed[0], connected[1] + totals.fed[1]};
     if (reading == Reading::planned) table.row(words(language, kConnectedFed), va(all), QStringLiteral("VA"));
-    if (reading == Reading::planned) table.row(words(language, kConnectedBefore), va(totals.connectedBefore), QStringLiteral("VA"), false);
+    if (reading == Reading::planned)
+      table.row(words(language, kConnectedBefore), va(totals.connectedBefore), QStringLiteral("VA"), false);
     return;
   }
   const auto& hour = assessment.hour;
-  const auto pair = [&](const auto& of) { return std::vector<QString>{of(hour.leg[0], Leg::l1), of(hour.leg[1], Leg::l2)}; };
+  const auto pair = [&](const auto& of) {
+    return std::vector<QString>{of(hour.leg[0], Leg::l1), of(hour.leg[1], Leg::l2)};
+  };
   const QString a = QStringLiteral("A");
-  table.row(words(language, kConnected), pair([&](const HourLoad& l, Leg) { return amps(l.connectedCurrent, language); }), a);
-  table.row(words(language, kAverage), pair([&](const HourLoad& l, Leg) { return amps(l.averageCurrent.likely, language); }), a, false);
-  table.row(words(language, kLikelyPeak), pair([&](const HourLoad& l, Leg) { return amps(l.likelyPeakCurrent.likely, language); }), a);
-  table.row(words(language, kLimitAllDay), pair([&](const HourLoad& l, Leg) { return l.limit ? amps(*l.limit, language) : QStringLiteral("?"); }), a, false, 8.0);
-  table.row(words(language, kThatPeakIs), pair([&](const HourLoad& l, Leg) { return verdictName(l.verdict, language); }), {}, true, 8.0);
+  table.row(words(language, kConnected),
+            pair([&](const HourLoad& l, Leg) { return amps(l.connectedCurrent, language); }), a);
+  table.row(words(language, kAverage),
+            pair([&](const HourLoad& l, Leg) { return amps(l.averageCurrent.likely, language); }), a, false);
+  table.row(words(language, kLikelyPeak),
+            pair([&](const HourLoad& l, Leg) { return amps(l.likelyPeakCurrent.likely, language); }), a);
+  table.row(words(language, kLimitAllDay), pair([&](const HourLoad& l, Leg) {
+              return l.limit ? amps(*l.limit, language) : QStringLiteral("?");
+            }),
+            a, false, 8.0);
+  table.row(words(language, kThatPeakIs),
+            pair([&](const HourLoad& l, Leg) { return verdictName(l.verdict, language); }), {}, true, 8.0);
   table.row(words(language, kNeutralWorst), {amps(hour.neutralWorst, language)}, a);
   const StartFigure<AcAmperes>* starts[] = {worstStart(assessment, Leg::l1), worstStart(assessment, Leg::l2)};
   if (starts[0] == nullptr && starts[1] == nullptr) return;
@@ -230,20 +253,30 @@ void drawLegTable(FigureTable& table, const Assessment& assessment, const PanelF
     return out;
   };
   using Figure_ = StartFigure<AcAmperes>;
-  table.row(words(language, kWorstStart), each([&](const Figure_& f) { return amps(f.likelySum, language); }), a);
-  table.row(words(language, kItsHighCase), each([&](const Figure_& f) { return amps(f.highSum, language); }), a, true, 8.0);
-  table.row(words(language, kHighLimit), each([&](const Figure_& f) { return f.highLimit ? amps(*f.highLimit, language) : QStringLiteral("?"); }), a, false, 8.0);
-  table.row(words(language, kThatStartIs), each([&](const Figure_& f) { return verdictName(f.verdict, language); }), {}, true, 8.0);
+  table.row(words(language, kWorstStart), each([&](const Figure_& f) { return amps(f.likelySum, language); }),
+            a);
+  table.row(words(language, kItsHighCase), each([&](const Figure_& f) { return amps(f.highSum, language); }),
+            a, true, 8.0);
+  table.row(words(language, kHighLimit), each([&](const Figure_& f) {
+              return f.highLimit ? amps(*f.highLimit, language) : QStringLiteral("?");
+            }),
+            a, false, 8.0);
+  table.row(words(language, kThatStartIs),
+            each([&](const Figure_& f) { return verdictName(f.verdict, language); }), {}, true, 8.0);
 }
 
-void drawFeederTable(FigureTable& table, const Plan& plan, const Assessment& assessment, const Language& language) {
+void drawFeederTable(FigureTable& table, const Plan& plan, const Assessment& assessment,
+                     const Language& language) {
   table.head(words(language, kFeederHead));
   const auto& load = plan.transfer->calculatedLoad;
-  table.line(words(language, kCalculatedLoad), load ? number(std::round(load->count()), 0, language) + QStringLiteral(" VA") : words(language, kNotEntered));
+  table.line(words(language, kCalculatedLoad),
+             load ? number(std::round(load->count()), 0, language) + QStringLiteral(" VA")
+                  : words(language, kNotEntered));
   if (assessment.segments.empty()) table.note(words(language, kNoFeeder));
   for (const SegmentFigures& segment : assessment.segments) {
     const auto standing = segment.device.inPlan ? segment.device.inPlan : segment.device.rating;
-    const QString device = standing ? words(language, kDevice, std::int64_t{standing->count()}) : words(language, kNoDevice);
+    const QString device =
+        standing ? words(language, kDevice, std::int64_t{standing->count()}) : words(language, kNoDevice);
     table.line(words(language, kSegments[static_cast<std::size_t>(segment.segment)]), device);
     QString detail = wireText(segment, language);
     if (!segment.device.governs.id.key.empty()) {
@@ -254,7 +287,8 @@ void drawFeederTable(FigureTable& table, const Plan& plan, const Assessment& ass
   if (assessment.outage.known) {
     const auto& runtime = assessment.outage.runtime;
     table.line(words(language, kHours),
-               words(language, kHoursWords, Figure{runtime.low.count(), "", 1}, Figure{runtime.high.count(), "", 1}, Figure{runtime.likely.count(), "", 1}));
+               words(language, kHoursWords, Figure{runtime.low.count(), "", 1},
+                     Figure{runtime.high.count(), "", 1}, Figure{runtime.likely.count(), "", 1}));
   }
   table.y += 4.0;
   table.line(words(language, kAgreed), QStringLiteral("______________"));
@@ -262,36 +296,49 @@ void drawFeederTable(FigureTable& table, const Plan& plan, const Assessment& ass
 
 }  // namespace
 
-void drawFacts(SheetFlow& flow, const Plan& plan, const Assessment& assessment, const Panel& panel, Reading reading, const Language& language) {
+void drawFacts(SheetFlow& flow, const Plan& plan, const Assessment& assessment, const Panel& panel,
+               Reading reading, const Language& language) {
   const bool backup = panel.role.is(PanelRole::backup);
   const Answer tandems = panel.tandems.valueOr(Answer::unknown);
-  const MessageId tandemWords = tandems == Answer::yes ? kTandemYes : tandems == Answer::no ? kTandemNo : kTandemUnknown;
+  const MessageId tandemWords = tandems == Answer::yes  ? kTandemYes
+                                : tandems == Answer::no ? kTandemNo
+                                                        : kTandemUnknown;
   const SystemVoltages system = voltages(plan, backup ? Mode::outage : Mode::ordinary);
   drawFactRow(flow, {{words(language, kSystem), words(language, system.wye ? kSystemWye : kSystemSplit)},
                      {words(language, kBus), ratingText(panel.busRating, language, kNotEntered)},
                      {words(language, kMain), ratingText(panel.mainBreaker, language, kLugsOnly)},
                      {words(language, kSpaces), words(language, tandemWords, std::int64_t{panel.spaces})}});
   QString from = words(language, kFromUtility);
-  if (backup) from = words(language, kFromSwitch[static_cast<std::size_t>(plan.transfer->arrangement.valueOr(Arrangement::none))]);
-  else if (const Panel* ahead = find(plan, panel.fedFrom)) from = text(ahead->name);
+  if (backup)
+    from =
+        words(language,
+              kFromSwitch[static_cast<std::size_t>(plan.transfer->arrangement.valueOr(Arrangement::none))]);
+  else if (const Panel* ahead = find(plan, panel.fedFrom))
+    from = text(ahead->name);
   const SegmentFigures* last = backup && reading == Reading::planned ? lastSegment(assessment) : nullptr;
   Fact second{words(language, kPlace), panel.place.empty() ? QStringLiteral("–") : text(panel.place)};
   if (last != nullptr && last->conductor.size) {
     second = {words(language, kFeederFact),
-              words(language, kFeederWords, sizeWords(*last->conductor.size).toStdString(), metalWord(last->conductor.metal).toStdString())};
+              words(language, kFeederWords, sizeWords(*last->conductor.size).toStdString(),
+                    metalWord(last->conductor.metal).toStdString())};
   }
   QString ground = backup ? words(language, kNotEntered) : words(language, kServiceElectrode);
-  if (last != nullptr && last->ground) ground = words(language, kGroundWire, sizeWords(*last->ground).toStdString());
+  if (last != nullptr && last->ground)
+    ground = words(language, kGroundWire, sizeWords(*last->ground).toStdString());
   const Answer bond = panel.neutralBonded.valueOr(Answer::unknown);
   drawFactRow(flow, {{words(language, kFedFrom), from},
                      second,
                      {words(language, kGrounding), ground},
-                     {words(language, kNeutral), words(language, bond == Answer::yes ? kBonded : bond == Answer::no ? kIsolated : kNotLooked)}});
+                     {words(language, kNeutral), words(language, bond == Answer::yes  ? kBonded
+                                                                 : bond == Answer::no ? kIsolated
+                                                                                      : kNotLooked)}});
   flow.advance(2.0);
 }
 
-void drawFigures(SheetFlow& flow, const Plan& plan, const Assessment& assessment, const Panel& panel, Reading reading, const Language& language) {
-  const auto totals = std::find_if(assessment.panels.begin(), assessment.panels.end(), [&](const PanelFigures& f) { return f.panel == panel.id; });
+void drawFigures(SheetFlow& flow, const Plan& plan, const Assessment& assessment, const Panel& panel,
+                 Reading reading, const Language& language) {
+  const auto totals = std::find_if(assessment.panels.begin(), assessment.panels.end(),
+                                   [&](const PanelFigures& f) { return f.panel == panel.id; });
   if (totals == assessment.panels.end()) return;
   const bool backup = panel.role.is(PanelRole::backup) && reading == Reading::planned;
   const double gap = 26.0;
@@ -309,7 +356,8 @@ void drawFigures(SheetFlow& flow, const Plan& plan, const Assessment& assessment
   flow.advance(std::max(legs.y, feeder.y) - flow.y() + 10.0);
 }
 
-void drawOpen(SheetFlow& flow, const Plan& plan, const Assessment& assessment, const Panel& panel, const Language& language) {
+void drawOpen(SheetFlow& flow, const Plan& plan, const Assessment& assessment, const Panel& panel,
+              const Language& language) {
   std::vector<const Finding*> open;
   for (const Finding& finding : assessment.findings) {
     if (finding.severity == Severity::danger) open.push_back(&finding);
@@ -334,10 +382,12 @@ void drawOpen(SheetFlow& flow, const Plan& plan, const Assessment& assessment, c
     QString trade = words(finding->trade, language);
     const QString cited = finding->rule.key.empty() ? QString() : text(language.citation(finding->rule));
     if (!cited.isEmpty() && !trade.contains(cited)) trade += QStringLiteral("  ") + cited;
-    const double height = 8.0 + flow.paragraphHeight(width, plain, 9.0, Weight::bold) + flow.paragraphHeight(width, trade, 7.8) + 18.0;
+    const double height = 8.0 + flow.paragraphHeight(width, plain, 9.0, Weight::bold) +
+                          flow.paragraphHeight(width, trade, 7.8) + 18.0;
     flow.need(height + 4.0);
     const double top = flow.y();
-    flow.box(QRectF(flow.left(), top, flow.width(), height), finding->severity == Severity::danger ? 1.2 : 0.6);
+    flow.box(QRectF(flow.left(), top, flow.width(), height),
+             finding->severity == Severity::danger ? 1.2 : 0.6);
     flow.mark({SheetMarkKind::severity, QRectF(flow.left() + 8.0, top + 7.0, 16.0, 16.0), finding->severity});
     double y = top + 4.0;
     y += flow.paragraph(flow.left() + 34.0, y, width, plain, 9.0, Weight::bold);
@@ -352,7 +402,8 @@ void drawOpen(SheetFlow& flow, const Plan& plan, const Assessment& assessment, c
   if (!open.empty()) flow.advance(4.0);
 }
 
-void drawNotes(SheetFlow& flow, const Plan& plan, const Panel& panel, Reading reading, const ScheduleRows& rows, const Language& language) {
+void drawNotes(SheetFlow& flow, const Plan& plan, const Panel& panel, Reading reading,
+               const ScheduleRows& rows, const Language& language) {
   std::vector<QString> notes;
   const bool backup = panel.role.is(PanelRole::backup);
   notes.push_back(words(language, kNoteLegs));
@@ -370,9 +421,11 @@ void drawNotes(SheetFlow& flow, const Plan& plan, const Panel& panel, Reading re
       const Breaker* breaker = find(plan, breakerOf(*circuit, reading));
       alarms << text(spaceNames(panel, placementOf(*breaker)));
     }
-    medical = medical || std::any_of(circuit->loads.begin(), circuit->loads.end(), [](const Load& load) { return load.medical; });
+    medical = medical || std::any_of(circuit->loads.begin(), circuit->loads.end(),
+                                     [](const Load& load) { return load.medical; });
   }
-  if (!alarms.isEmpty()) notes.push_back(words(language, kNoteAlarms, alarms.join(QStringLiteral("; ")).toStdString()));
+  if (!alarms.isEmpty())
+    notes.push_back(words(language, kNoteAlarms, alarms.join(QStringLiteral("; ")).toStdString()));
   if (medical) notes.push_back(words(language, kNoteMedical));
   if (!rows.ties.empty()) notes.push_back(words(language, kNoteTies));
   if (reading == Reading::planned && !backup) notes.push_back(words(language, kNoteOldSpaces));

@@ -21,7 +21,7 @@ constexpr MessageId kNoDate{"paper.no_date"};
 constexpr MessageId kContinued{"paper.continued"};
 
 constexpr double kBlockHeight = 46.0;
-constexpr double kLineFactor = 1.28;  // line distance over type size
+constexpr double kLineFactor = 1.28;              // line distance over type size
 const QString kNumberSlot = QStringLiteral("#");  // stands in the title block until the set is counted
 
 QString dateText(const std::string& iso, const Language& language) {
@@ -32,8 +32,14 @@ QString dateText(const std::string& iso, const Language& language) {
 
 }  // namespace
 
-SheetFlow::SheetFlow(const PaperOptions& options, const Site& site, const Language& language, QString kind, QString name)
-    : size_(pageSize(options.size)), kind_(std::move(kind)), name_(std::move(name)), site_(site), language_(language), options_(options) {
+SheetFlow::SheetFlow(const PaperOptions& options, const Site& site, const Language& language, QString kind,
+                     QString name)
+    : size_(pageSize(options.size)),
+      kind_(std::move(kind)),
+      name_(std::move(name)),
+      site_(site),
+      language_(language),
+      options_(options) {
   beginPage();
 }
 
@@ -65,7 +71,11 @@ void SheetFlow::beginPage() {
   box(QRectF(left(), blockTop, width(), kBlockHeight), 0.9);
   const double line = blockTop + kBlockHeight - 13.0;
   rule({left(), line}, {right(), line});
-  struct Cell { MessageId head; QString value; double share; };
+  struct Cell {
+    MessageId head;
+    QString value;
+    double share;
+  };
   const Cell cells[] = {
       {kTitlePlan, site_.name.empty() ? options_.planName : QString::fromStdString(site_.name), 0.27},
       {kTitleSheet, name_, 0.34},
@@ -84,22 +94,29 @@ void SheetFlow::beginPage() {
   const bool canada = site_.country.is(Country::canada);
   const std::string edition(site_.edition.word());
   const QString foot = canada ? words(language_, kFootNoCode)
-                      : site_.amendments.empty() ? words(language_, kFootCode, edition)
-                                                 : words(language_, kFootCodeLocal, edition, site_.amendments);
+                       : site_.amendments.empty()
+                           ? words(language_, kFootCode, edition)
+                           : words(language_, kFootCodeLocal, edition, site_.amendments);
   const QString program = words(language_, kProgram, options_.version.toStdString());
   const double programWidth = textWidth(program, Face::condensed, 7.0);
-  text(left() + 5.0, blockTop + kBlockHeight - 4.0, foot, 7.0, Weight::regular, Align::left, width() - programWidth - 20.0);
+  text(left() + 5.0, blockTop + kBlockHeight - 4.0, foot, 7.0, Weight::regular, Align::left,
+       width() - programWidth - 20.0);
   text(right() - 5.0, blockTop + kBlockHeight - 4.0, program, 7.0, Weight::regular, Align::right);
 }
 
-void SheetFlow::text(double x, double y, const QString& value, double size, Weight weight, Align align, double width, bool italic) {
+void SheetFlow::text(double x, double y, const QString& value, double size, Weight weight, Align align,
+                     double width, bool italic) {
   if (value.isEmpty()) return;
   const QString shown = width > 0.0 ? elided(value, width, Face::condensed, size, weight, italic) : value;
   pages_.back().texts.push_back({{x, y}, shown, Face::condensed, size, weight, italic, align});
 }
 
-void SheetFlow::rule(QPointF from, QPointF to, double width) { pages_.back().rules.push_back({from, to, width}); }
-void SheetFlow::box(const QRectF& rect, double stroke, bool grey) { pages_.back().boxes.push_back({rect, stroke, grey}); }
+void SheetFlow::rule(QPointF from, QPointF to, double width) {
+  pages_.back().rules.push_back({from, to, width});
+}
+void SheetFlow::box(const QRectF& rect, double stroke, bool grey) {
+  pages_.back().boxes.push_back({rect, stroke, grey});
+}
 void SheetFlow::mark(SheetMark mark) { pages_.back().marks.push_back(mark); }
 
 QStringList brokenLines(const QString& text, double width, double size, Weight weight) {
@@ -122,7 +139,8 @@ double SheetFlow::paragraphHeight(double width, const QString& text, double size
   return static_cast<double>(brokenLines(text, width, size, weight).size()) * size * kLineFactor;
 }
 
-double SheetFlow::paragraph(double x, double y, double width, const QString& value, double size, Weight weight) {
+double SheetFlow::paragraph(double x, double y, double width, const QString& value, double size,
+                            Weight weight) {
   const QStringList lines = brokenLines(value, width, size, weight);
   double baseline = y + size;
   for (const QString& line : lines) {

@@ -1,7 +1,7 @@
 #pragma once
 
-// Fills pages from the top: head, body, title block at the foot of each. What is kept together moves to the next page
-// when it does not fit.
+// Fills pages from the top: head, body, title block at the foot of each. What is kept together moves to the
+// next page when it does not fit.
 
 #include "ui/paper/sheets.h"
 
@@ -9,9 +9,10 @@ namespace stayalight {
 
 class SheetFlow {
  public:
-  /// `kind` stands engraved at the head, `name` beside it; `foot` is the line of the title block that says what the
-  /// sheet rests on.
-  SheetFlow(const PaperOptions& options, const Site& site, const Language& language, QString kind, QString name);
+  /// `kind` stands engraved at the head, `name` beside it; `foot` is the line of the title block that says
+  /// what the sheet rests on.
+  SheetFlow(const PaperOptions& options, const Site& site, const Language& language, QString kind,
+            QString name);
 
   [[nodiscard]] double left() const { return margin_; }
   [[nodiscard]] double right() const { return size_.width() - margin_; }
@@ -26,14 +27,16 @@ class SheetFlow {
   bool need(double height);
 
   /// Draws text with its baseline at `y`; cut with an ellipsis to `width` where that is above zero.
-  void text(double x, double y, const QString& text, double size, Weight weight = Weight::regular, Align align = Align::left,
-            double width = 0.0, bool italic = false);
+  void text(double x, double y, const QString& text, double size, Weight weight = Weight::regular,
+            Align align = Align::left, double width = 0.0, bool italic = false);
   void rule(QPointF from, QPointF to, double width = 0.35);
   void box(const QRectF& rect, double stroke, bool grey = false);
   void mark(SheetMark mark);
   /// Text broken into lines of `width`; returns the height used. Starts below `y`.
-  double paragraph(double x, double y, double width, const QString& text, double size, Weight weight = Weight::regular);
-  [[nodiscard]] double paragraphHeight(double width, const QString& text, double size, Weight weight = Weight::regular) const;
+  double paragraph(double x, double y, double width, const QString& text, double size,
+                   Weight weight = Weight::regular);
+  [[nodiscard]] double paragraphHeight(double width, const QString& text, double size,
+                                       Weight weight = Weight::regular) const;
 
   [[nodiscard]] std::vector<Sheet> take() { return std::move(pages_); }
 

@@ -42,7 +42,8 @@ constexpr MessageId kFile{"paper.view_file"};
 /// One page as paper: white, with a hairline, drawn at the width it is given.
 class PageWidget : public QWidget {
  public:
-  PageWidget(Sheet sheet, double width, const QString& name) : sheet_(std::move(sheet)), scale_(width / sheet_.size.width()) {
+  PageWidget(Sheet sheet, double width, const QString& name)
+      : sheet_(std::move(sheet)), scale_(width / sheet_.size.width()) {
     setFixedSize((sheet_.size * scale_).toSize());
     setAccessibleName(name);
   }
@@ -116,7 +117,8 @@ PaperView::PaperView(const Language& language, QWidget* parent) : QWidget(parent
   scroll_->setAccessibleName(words(language_, kPages));
   row->addWidget(scroll_, 1);
 
-  connect(size_, &QComboBox::activated, this, [this](int chosen) { Q_EMIT paperSizeChosen(static_cast<PaperSize>(chosen)); });
+  connect(size_, &QComboBox::activated, this,
+          [this](int chosen) { Q_EMIT paperSizeChosen(static_cast<PaperSize>(chosen)); });
   connect(print_, &QPushButton::clicked, this, &PaperView::printPages);
   connect(save_, &QPushButton::clicked, this, &PaperView::savePdf);
 }
@@ -133,8 +135,9 @@ void PaperView::setPlan(const Plan& plan, const Assessment& assessment, const QS
 
 void PaperView::rebuildChoices() {
   std::vector<SheetChoice> now = sheetChoices(plan_, language_);
-  const bool same = std::equal(now.begin(), now.end(), all_.begin(), all_.end(),
-                               [](const SheetChoice& a, const SheetChoice& b) { return a.word == b.word && a.title == b.title; });
+  const bool same = std::equal(
+      now.begin(), now.end(), all_.begin(), all_.end(),
+      [](const SheetChoice& a, const SheetChoice& b) { return a.word == b.word && a.title == b.title; });
   all_ = std::move(now);
   if (same) return;
   for (QCheckBox* box : boxes_) box->deleteLater();
@@ -179,7 +182,9 @@ void PaperView::showPages() {
   layout->setContentsMargins(0, 0, 0, 0);
   std::int64_t number = 0;
   for (const Sheet& sheet : pages_) {
-    layout->addWidget(new PageWidget(sheet, width, words(language_, kPage, ++number, sheet.title.toStdString())), 0, Qt::AlignHCenter);
+    layout->addWidget(
+        new PageWidget(sheet, width, words(language_, kPage, ++number, sheet.title.toStdString())), 0,
+        Qt::AlignHCenter);
   }
   layout->addStretch(1);
   scroll_->setWidget(column);
@@ -224,16 +229,18 @@ void PaperView::printPages() {
 void PaperView::savePdf() {
   if (stale_) refresh();
   if (pages_.empty()) return;
-  const QString base = planName_.isEmpty() ? words(language_, kFile) : QFileInfo(planName_).completeBaseName();
-  const QString path =
-      QFileDialog::getSaveFileName(this, words(language_, kSaveTitle), base + QStringLiteral(".pdf"), words(language_, kPdfFiles));
+  const QString base =
+      planName_.isEmpty() ? words(language_, kFile) : QFileInfo(planName_).completeBaseName();
+  const QString path = QFileDialog::getSaveFileName(
+      this, words(language_, kSaveTitle), base + QStringLiteral(".pdf"), words(language_, kPdfFiles));
   if (!path.isEmpty()) savePdfTo(path);
 }
 
 bool PaperView::savePdfTo(const QString& path) {
   if (stale_) refresh();
   const Result<int> written = writePdf(pages_, path, planName_);
-  message_->setText(written ? words(language_, kSaved, std::int64_t{written.value()}, path.toStdString()) : words(written.refusal(), language_));
+  message_->setText(written ? words(language_, kSaved, std::int64_t{written.value()}, path.toStdString())
+                            : words(written.refusal(), language_));
   return written.ok();
 }
 

@@ -10,9 +10,11 @@
 
 namespace stayalight {
 
-/// Writes the sheets as a PDF: vectors, searchable text, an outline, a language, and no date of its own making, so that
-/// the same plan gives the same bytes. The file is written whole or not at all. Refused with the file and the reason.
-[[nodiscard]] Result<int> writePdf(const std::vector<Sheet>& sheets, const QString& path, const QString& title);
+/// Writes the sheets as a PDF: vectors, searchable text, an outline, a language, and no date of its own
+/// making, so that the same plan gives the same bytes. The file is written whole or not at all. Refused with
+/// the file and the reason.
+[[nodiscard]] Result<int> writePdf(const std::vector<Sheet>& sheets, const QString& path,
+                                   const QString& title);
 /// The same as bytes, empty where nothing could be drawn.
 [[nodiscard]] QByteArray pdfBytes(const std::vector<Sheet>& sheets, const QString& title);
 

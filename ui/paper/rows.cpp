@@ -17,16 +17,19 @@ constexpr MessageId kFinalBlank{"paper.final_blank"};
 constexpr MessageId kFrom{"paper.was_from"};
 constexpr MessageId kUnnamed{"paper.unnamed"};
 constexpr MessageId kFeeds[] = {
-    MessageId{"paper.feeds_circuit"}, MessageId{"paper.spare"}, MessageId{"paper.feeds_feeder"}, MessageId{"paper.feeds_inverter_input"},
-    MessageId{"paper.feeds_inverter_output"}, MessageId{"paper.feeds_solar"}, MessageId{"paper.feeds_generator"},
-    MessageId{"paper.feeds_utility"}, MessageId{"paper.feeds_surge_device"}};
+    MessageId{"paper.feeds_circuit"},         MessageId{"paper.spare"},
+    MessageId{"paper.feeds_feeder"},          MessageId{"paper.feeds_inverter_input"},
+    MessageId{"paper.feeds_inverter_output"}, MessageId{"paper.feeds_solar"},
+    MessageId{"paper.feeds_generator"},       MessageId{"paper.feeds_utility"},
+    MessageId{"paper.feeds_surge_device"}};
 constexpr MessageId kFeederTo{"paper.feeder_to"};
 
 QString text(const std::string& value) { return QString::fromStdString(value); }
 
 class RowMaker {
  public:
-  RowMaker(const Plan& plan, const Assessment& assessment, const Panel& panel, Reading reading, const Language& language)
+  RowMaker(const Plan& plan, const Assessment& assessment, const Panel& panel, Reading reading,
+           const Language& language)
       : plan_(plan), assessment_(assessment), panel_(panel), reading_(reading), language_(language) {}
 
   ScheduleRows make() {
@@ -78,7 +81,8 @@ class RowMaker {
     empty.name = words(language_, kBlank);
     if (reading_ == Reading::before) return empty;
     for (const BreakerId id : breakersAt(plan_, panel_.id, position, Reading::before)) {
-      if (const Circuit* circuit = circuitOn(plan_, id, Reading::before); circuit != nullptr && circuit->planned != id) {
+      if (const Circuit* circuit = circuitOn(plan_, id, Reading::before);
+          circuit != nullptr && circuit->planned != id) {
         return movedLine(*circuit, false);
       }
     }
@@ -94,13 +98,16 @@ class RowMaker {
     const Message final = say(breakerStays ? kFinalSpare : kFinalBlank);
     if (where != nullptr) {
       const std::string spaces = spaceNames(*where, placementOf(*now));
-      moved.movedTo = where->role.is(PanelRole::backup) ? words(language_, kMovedToBackup, spaces) : words(language_, kMovedTo, where->name, spaces);
+      moved.movedTo = where->role.is(PanelRole::backup) ? words(language_, kMovedToBackup, spaces)
+                                                        : words(language_, kMovedTo, where->name, spaces);
     }
     moved.serves = words(final, language_);
     return moved;
   }
 
-  QString nameOf(const Circuit& circuit) const { return circuit.name.empty() ? words(language_, kUnnamed) : text(circuit.name); }
+  QString nameOf(const Circuit& circuit) const {
+    return circuit.name.empty() ? words(language_, kUnnamed) : text(circuit.name);
+  }
 
   ScheduleLine line(const Breaker& breaker, SpacePosition position) const {
     const Circuit* circuit = circuitOn(plan_, breaker.id, reading_);
@@ -108,8 +115,10 @@ class RowMaker {
     ScheduleLine row;
     if (breaker.half.known() && !breaker.half.is(Half::whole)) {
       const std::vector<HalfSpace> halves = coveredHalves(placementOf(breaker));
-      const auto mine = std::find_if(halves.begin(), halves.end(), [&](const HalfSpace& h) { return h.position == position; });
-      row.half = mine != halves.end() && mine->half == SpaceHalf::lower ? QStringLiteral("B") : QStringLiteral("A");
+      const auto mine = std::find_if(halves.begin(), halves.end(),
+                                     [&](const HalfSpace& h) { return h.position == position; });
+      row.half =
+          mine != halves.end() && mine->half == SpaceHalf::lower ? QStringLiteral("B") : QStringLiteral("A");
     }
     if (circuit == nullptr && before != nullptr && reading_ == Reading::planned) {
       ScheduleLine moved = movedLine(*before, true);
@@ -119,16 +128,19 @@ class RowMaker {
     row.rating = QString::number(breaker.rating.count());
     if (circuit == nullptr) {
       const Feeds feeds = breaker.feeds.valueOr(Feeds::nothing);
-      row.name = words(language_, kFeeds[static_cast<std::size_t>(feeds == Feeds::circuit ? Feeds::nothing : feeds)]);
+      row.name = words(language_,
+                       kFeeds[static_cast<std::size_t>(feeds == Feeds::circuit ? Feeds::nothing : feeds)]);
       row.plain = feeds == Feeds::circuit || feeds == Feeds::nothing;
-      if (const Panel* to = find(plan_, breaker.feedsPanel)) row.serves = words(language_, kFeederTo, to->name);
+      if (const Panel* to = find(plan_, breaker.feedsPanel))
+        row.serves = words(language_, kFeederTo, to->name);
       addVoltAmperes(row, breaker);
       return row;
     }
     row.name = nameOf(*circuit);
     row.serves = text(circuit->serves);
     if (circuit->conductor) {
-      row.wire = QString::fromLatin1(name(*circuit->conductor).data(), static_cast<int>(name(*circuit->conductor).size()));
+      row.wire = QString::fromLatin1(name(*circuit->conductor).data(),
+                                     static_cast<int>(name(*circuit->conductor).size()));
       if (circuit->metal.is(Metal::aluminium)) row.wire += QStringLiteral(" Al");
     }
     if (reading_ == Reading::planned && circuit->breaker.valid() && circuit->breaker != breaker.id) {
@@ -150,7 +162,8 @@ class RowMaker {
     if (at == all.end() || at->breaker != breaker.id) return;
     for (int pole = 0; pole < breaker.poles; ++pole) {
       const double va = at->connected[static_cast<std::size_t>(pole)].count();
-      row.va.push_back(at->known ? QString::fromStdString(language_.number(std::round(va), 0)) : QStringLiteral("?"));
+      row.va.push_back(at->known ? QString::fromStdString(language_.number(std::round(va), 0))
+                                 : QStringLiteral("?"));
     }
   }
 
@@ -158,7 +171,8 @@ class RowMaker {
   void addTies(ScheduleRows& rows) const {
     std::vector<std::int32_t> done;
     for (const auto& circuit : plan_.circuits) {
-      if (circuit->multiwire == 0 || std::find(done.begin(), done.end(), circuit->multiwire) != done.end()) continue;
+      if (circuit->multiwire == 0 || std::find(done.begin(), done.end(), circuit->multiwire) != done.end())
+        continue;
       done.push_back(circuit->multiwire);
       bool elsewhere = false;
       std::vector<SpacePosition> here;
@@ -202,7 +216,8 @@ bool ScheduleRows::joined(int row) const {
   return false;
 }
 
-ScheduleRows scheduleRows(const Plan& plan, const Assessment& assessment, const Panel& panel, Reading reading, const Language& language) {
+ScheduleRows scheduleRows(const Plan& plan, const Assessment& assessment, const Panel& panel, Reading reading,
+                          const Language& language) {
   return RowMaker(plan, assessment, panel, reading, language).make();
 }
 

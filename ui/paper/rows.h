@@ -12,15 +12,16 @@ namespace stayalight {
 
 /// One breaker of a space, or the fact that none is there.
 struct ScheduleLine {
-  QString half;        ///< "A" or "B" of a tandem, else empty
+  QString half;  ///< "A" or "B" of a tandem, else empty
   QString name;
   QString serves;
-  QString was;         ///< space it came from, on the schedule after the work
-  QString wire;        ///< "12", "10 Al"
+  QString was;              ///< space it came from, on the schedule after the work
+  QString wire;             ///< "12", "10 Al"
   std::vector<QString> va;  ///< by pole
   QString rating;
   bool plain = false;  ///< spare or blank: no box to tick, light type
-  bool moved = false;  ///< `name` moved away; then `movedTo` says where and `serves` what the final directory reads
+  bool moved =
+      false;  ///< `name` moved away; then `movedTo` says where and `serves` what the final directory reads
   QString movedTo;
   bool tick = true;
 };
@@ -40,13 +41,13 @@ struct ScheduleRows {
   bool hasWas = false;
   std::vector<ScheduleCell> left, right;
   std::vector<ScheduleTie> ties;
-  std::vector<Leg> legs;                       ///< by row, left column
+  std::vector<Leg> legs;  ///< by row, left column
   std::vector<QString> leftNumbers, rightNumbers;
   std::vector<bool> hasRight;
   /// True where a two-pole or a quad spans this row and the next: no page break between.
   [[nodiscard]] bool joined(int row) const;
 };
-[[nodiscard]] ScheduleRows scheduleRows(const Plan& plan, const Assessment& assessment, const Panel& panel, Reading reading,
-                                        const Language& language);
+[[nodiscard]] ScheduleRows scheduleRows(const Plan& plan, const Assessment& assessment, const Panel& panel,
+                                        Reading reading, const Language& language);
 
 }  // namespace stayalight

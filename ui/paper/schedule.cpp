@@ -18,14 +18,15 @@ constexpr MessageId kLeg{"paper.column_leg"};
 constexpr double kRow = 22.0;
 constexpr double kServesLine = 8.2;  // each further line of a purpose makes its row so much taller
 constexpr qsizetype kMostLines = 4;
-constexpr double kHalvesRow = 36.0; // where a space holds two breakers
+constexpr double kHalvesRow = 36.0;  // where a space holds two breakers
 constexpr double kServesSize = 7.2;
 constexpr double kHead = 17.0;
 constexpr double kLegWidth = 30.0;
 
 // Columns of one side from the outer edge to the bus.
 struct Side {
-  double done, serves, was, wire, va, rating, number, bus;  // left edges going inwards, as distances from the outer edge
+  double done, serves, was, wire, va, rating, number,
+      bus;  // left edges going inwards, as distances from the outer edge
   bool left;
   double outer;  // x of the outer edge
   [[nodiscard]] double x(double distance) const { return left ? outer + distance : outer - distance; }
@@ -72,7 +73,8 @@ void drawHead(SheetFlow& flow, const Side& left, const Side& right, bool hasWas,
     centre(side.rating, side.number, QStringLiteral("A"));
     centre(side.number, side.bus, words(language, kNumber));
   }
-  flow.text((left.x(left.bus) + right.x(right.bus)) / 2.0, baseline, words(language, kLeg), 7.6, Weight::bold, Align::centre);
+  flow.text((left.x(left.bus) + right.x(right.bus)) / 2.0, baseline, words(language, kLeg), 7.6, Weight::bold,
+            Align::centre);
   flow.advance(kHead);
 }
 
@@ -84,7 +86,9 @@ struct RowPlaces {
   [[nodiscard]] double bottom(int row) const { return tops[static_cast<std::size_t>(row - first) + 1]; }
 };
 
-bool hasHalves(const ScheduleCell& cell) { return cell.lines.size() > 1 || !cell.lines.front().half.isEmpty(); }
+bool hasHalves(const ScheduleCell& cell) {
+  return cell.lines.size() > 1 || !cell.lines.front().half.isEmpty();
+}
 
 // Height a row wants: more where a purpose takes two lines or two breakers share the space.
 double rowHeight(const Side& side, const std::vector<ScheduleCell>& column, int row) {
@@ -99,8 +103,10 @@ double rowHeight(const Side& side, const std::vector<ScheduleCell>& column, int 
   return kRow;
 }
 
-void drawMoved(SheetFlow& flow, const Side& side, const ScheduleLine& line, const QString& half, double middle, bool halves) {
-  flow.text(side.servesLeft(), middle + 3.0, half + line.name, 8.4, Weight::regular, Align::left, side.servesWidth(), true);
+void drawMoved(SheetFlow& flow, const Side& side, const ScheduleLine& line, const QString& half,
+               double middle, bool halves) {
+  flow.text(side.servesLeft(), middle + 3.0, half + line.name, 8.4, Weight::regular, Align::left,
+            side.servesWidth(), true);
   const double centre = (side.x(side.was) + side.x(side.number)) / 2.0;
   const double width = side.number - side.was - 4.0;
   const double up = halves ? 0.4 : 0.0;
@@ -108,10 +114,12 @@ void drawMoved(SheetFlow& flow, const Side& side, const ScheduleLine& line, cons
   flow.text(centre, middle + 8.0 - up, line.serves, 7.2, Weight::regular, Align::centre, width);
 }
 
-void drawNames(SheetFlow& flow, const Side& side, const ScheduleLine& line, const QString& half, double middle) {
+void drawNames(SheetFlow& flow, const Side& side, const ScheduleLine& line, const QString& half,
+               double middle) {
   const Weight weight = line.plain ? Weight::regular : Weight::bold;
   if (line.serves.isEmpty()) {
-    flow.text(side.servesLeft(), middle + 3.0, half + line.name, 8.8, weight, Align::left, side.servesWidth());
+    flow.text(side.servesLeft(), middle + 3.0, half + line.name, 8.8, weight, Align::left,
+              side.servesWidth());
     return;
   }
   const bool halves = !half.isEmpty();
@@ -119,15 +127,18 @@ void drawNames(SheetFlow& flow, const Side& side, const ScheduleLine& line, cons
   if (halves || lines.size() == 1) lines = {line.serves};
   if (lines.size() > kMostLines) lines = lines.mid(0, kMostLines - 1) << lines.mid(kMostLines - 1).join(u' ');
   const double top = middle - 0.6 - 4.1 * static_cast<double>(lines.size() - 1);
-  flow.text(side.servesLeft(), top, half + line.name, halves ? 8.0 : 8.8, weight, Align::left, side.servesWidth());
+  flow.text(side.servesLeft(), top, half + line.name, halves ? 8.0 : 8.8, weight, Align::left,
+            side.servesWidth());
   double baseline = top + (halves ? 7.6 : 8.6);
   for (const QString& each : lines) {
-    flow.text(side.servesLeft(), baseline, each, halves ? 6.8 : kServesSize, Weight::regular, Align::left, side.servesWidth());
+    flow.text(side.servesLeft(), baseline, each, halves ? 6.8 : kServesSize, Weight::regular, Align::left,
+              side.servesWidth());
     baseline += kServesLine;
   }
 }
 
-void drawLine(SheetFlow& flow, const Side& side, const ScheduleLine& line, const QRectF& area, const std::vector<QRectF>& poles, bool halves) {
+void drawLine(SheetFlow& flow, const Side& side, const ScheduleLine& line, const QRectF& area,
+              const std::vector<QRectF>& poles, bool halves) {
   const double middle = area.center().y();
   const QString half = line.half.isEmpty() ? QString() : line.half + QStringLiteral("  ");
   if (line.tick) {
@@ -141,7 +152,8 @@ void drawLine(SheetFlow& flow, const Side& side, const ScheduleLine& line, const
   }
   drawNames(flow, side, line, half, middle);
   const auto centre = [&](double from, double to, const QString& value, double size, Weight how) {
-    flow.text((side.x(from) + side.x(to)) / 2.0, middle + size * 0.36, value, size, how, Align::centre, std::abs(to - from) - 1.0);
+    flow.text((side.x(from) + side.x(to)) / 2.0, middle + size * 0.36, value, size, how, Align::centre,
+              std::abs(to - from) - 1.0);
   };
   if (!line.was.isEmpty()) centre(side.was, side.wire, line.was, 7.8, Weight::regular);
   centre(side.wire, side.va, line.wire, 8.0, Weight::regular);
@@ -149,7 +161,8 @@ void drawLine(SheetFlow& flow, const Side& side, const ScheduleLine& line, const
   // Volt-amperes pole by pole, right-aligned. A quad's two-pole has its second pole in the next row.
   const double right = side.band(side.va, side.rating, area.top(), 1.0).right() - 4.0;
   for (std::size_t pole = 0; pole < line.va.size() && pole < poles.size(); ++pole) {
-    flow.text(right, poles[pole].center().y() + 3.0, line.va[pole], halves ? 7.4 : 8.0, Weight::regular, Align::right);
+    flow.text(right, poles[pole].center().y() + 3.0, line.va[pole], halves ? 7.4 : 8.0, Weight::regular,
+              Align::right);
   }
 }
 
@@ -167,7 +180,8 @@ void drawCell(SheetFlow& flow, const Side& side, const ScheduleCell& cell, const
     std::vector<QRectF> poles{area};
     if (cell.span == 2) {
       poles = {side.band(side.done, side.bus, top, rows.bottom(cell.position.row) - top),
-               side.band(side.done, side.bus, rows.top(cell.position.row + 1), bottom - rows.top(cell.position.row + 1))};
+               side.band(side.done, side.bus, rows.top(cell.position.row + 1),
+                         bottom - rows.top(cell.position.row + 1))};
     }
     drawLine(flow, side, line, area, poles, halves);
   }
@@ -180,34 +194,42 @@ void drawCell(SheetFlow& flow, const Side& side, const ScheduleCell& cell, const
   if (cell.span == 2 && !moved) {
     const QRectF band = side.band(side.rating, side.number, top + 2.5, height - 5.0);
     const double edge = side.left ? band.right() - 5.0 : band.left() + 1.0;
-    flow.mark({side.left ? SheetMarkKind::bracketRight : SheetMarkKind::bracketLeft, QRectF(edge, band.top(), 4.0, band.height())});
+    flow.mark({side.left ? SheetMarkKind::bracketRight : SheetMarkKind::bracketLeft,
+               QRectF(edge, band.top(), 4.0, band.height())});
     const double middle = rows.bottom(cell.position.row);
     flow.rule({side.x(side.va), middle}, {side.x(side.rating), middle});
   }
   flow.rule({side.x(side.done), bottom}, {side.x(side.number), bottom});
 }
 
-void drawBus(SheetFlow& flow, const Side& left, const Side& right, const ScheduleRows& rows, int row, const RowPlaces& places) {
+void drawBus(SheetFlow& flow, const Side& left, const Side& right, const ScheduleRows& rows, int row,
+             const RowPlaces& places) {
   const auto at = static_cast<std::size_t>(row - 1);
   const double top = places.top(row), bottom = places.bottom(row);
   const double baseline = (top + bottom) / 2.0 + 3.4;
-  flow.text((left.x(left.number) + left.x(left.bus)) / 2.0, baseline, rows.leftNumbers[at], 9.4, Weight::bold, Align::centre, 22.0);
-  flow.text((right.x(right.number) + right.x(right.bus)) / 2.0, baseline, rows.rightNumbers[at], 9.4, Weight::bold, Align::centre, 22.0);
+  flow.text((left.x(left.number) + left.x(left.bus)) / 2.0, baseline, rows.leftNumbers[at], 9.4, Weight::bold,
+            Align::centre, 22.0);
+  flow.text((right.x(right.number) + right.x(right.bus)) / 2.0, baseline, rows.rightNumbers[at], 9.4,
+            Weight::bold, Align::centre, 22.0);
   const double busLeft = left.x(left.bus), busRight = right.x(right.bus);
   const std::string_view leg = legName(rows.legs[at]);
-  flow.text((busLeft + busRight) / 2.0, baseline - 0.4, QString::fromLatin1(leg.data(), static_cast<int>(leg.size())), 8.4, Weight::bold,
-            Align::centre);
-  flow.mark({SheetMarkKind::legLine, QRectF(busLeft + 2.0, top, 5.5, bottom - top), Severity::danger, rows.legs[at]});
-  flow.mark({SheetMarkKind::legLine, QRectF(busRight - 7.5, top, 5.5, bottom - top), Severity::danger, rows.legs[at]});
+  flow.text((busLeft + busRight) / 2.0, baseline - 0.4,
+            QString::fromLatin1(leg.data(), static_cast<int>(leg.size())), 8.4, Weight::bold, Align::centre);
+  flow.mark({SheetMarkKind::legLine, QRectF(busLeft + 2.0, top, 5.5, bottom - top), Severity::danger,
+             rows.legs[at]});
+  flow.mark({SheetMarkKind::legLine, QRectF(busRight - 7.5, top, 5.5, bottom - top), Severity::danger,
+             rows.legs[at]});
   flow.rule({left.x(left.number), bottom}, {right.x(right.number), bottom});
 }
 
-// Circuits that share a neutral: a bracket in the outer margin, with an N, or the danger sign where one is elsewhere.
+// Circuits that share a neutral: a bracket in the outer margin, with an N, or the danger sign where one is
+// elsewhere.
 void drawTies(SheetFlow& flow, const ScheduleRows& rows, const RowPlaces& places, int last) {
   for (const ScheduleTie& tie : rows.ties) {
     const int from = std::max(tie.fromRow, places.first), to = std::min(tie.toRow, last);
     if (from > to) continue;
-    double top = (places.top(from) + places.bottom(from)) / 2.0, bottom = (places.top(to) + places.bottom(to)) / 2.0;
+    double top = (places.top(from) + places.bottom(from)) / 2.0,
+           bottom = (places.top(to) + places.bottom(to)) / 2.0;
     if (from == to) {
       top -= 7.0;
       bottom += 7.0;
@@ -218,12 +240,14 @@ void drawTies(SheetFlow& flow, const ScheduleRows& rows, const RowPlaces& places
     flow.rule({edge, top}, {spine, top}, 0.9);
     flow.rule({edge, bottom}, {spine, bottom}, 0.9);
     flow.rule({spine, top}, {spine, bottom}, 0.9);
-    flow.mark({tie.broken ? SheetMarkKind::tieBroken : SheetMarkKind::tie, QRectF(spine - 5.5, (top + bottom) / 2.0 - 5.5, 11.0, 11.0)});
+    flow.mark({tie.broken ? SheetMarkKind::tieBroken : SheetMarkKind::tie,
+               QRectF(spine - 5.5, (top + bottom) / 2.0 - 5.5, 11.0, 11.0)});
   }
 }
 
 // The rows that fit on this page from `first` on, and where they stand.
-RowPlaces placesFrom(const SheetFlow& flow, const Side& left, const Side& right, const ScheduleRows& rows, int first) {
+RowPlaces placesFrom(const SheetFlow& flow, const Side& left, const Side& right, const ScheduleRows& rows,
+                     int first) {
   RowPlaces places{first, {flow.y()}};
   int row = first;
   while (row <= rows.rows) {
@@ -231,7 +255,8 @@ RowPlaces placesFrom(const SheetFlow& flow, const Side& left, const Side& right,
     int last = row;
     while (last < rows.rows && rows.joined(last)) ++last;
     for (int each = row; each <= last; ++each) {
-      tops.push_back(tops.back() + std::max(rowHeight(left, rows.left, each), rowHeight(right, rows.right, each)));
+      tops.push_back(tops.back() +
+                     std::max(rowHeight(left, rows.left, each), rowHeight(right, rows.right, each)));
     }
     if (tops.back() > flow.bottom() && row > first) break;
     places.tops = std::move(tops);

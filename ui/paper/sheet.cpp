@@ -11,7 +11,9 @@ namespace {
 
 const QColor kGrey(0xE9, 0xE9, 0xE9);
 
-QPen inkPen(double width) { return QPen(QBrush(Qt::black), width, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin); }
+QPen inkPen(double width) {
+  return QPen(QBrush(Qt::black), width, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin);
+}
 
 void paintBracket(QPainter& painter, const QRectF& rect, bool openLeft, double width) {
   QPainterPath path;
@@ -73,11 +75,15 @@ void paintMark(QPainter& painter, const SheetMark& mark) {
 
 QRectF SheetText::extent() const {
   const double width = textWidth(text, face, size, weight, italic);
-  const double left = align == Align::left ? at.x() : align == Align::right ? at.x() - width : at.x() - width / 2;
+  const double left = align == Align::left    ? at.x()
+                      : align == Align::right ? at.x() - width
+                                              : at.x() - width / 2;
   return {left, at.y() - size * 0.75, width, size * 0.97};
 }
 
-QSizeF pageSize(PaperSize paper) { return paper == PaperSize::a4 ? QSizeF(595.0, 842.0) : QSizeF(612.0, 792.0); }
+QSizeF pageSize(PaperSize paper) {
+  return paper == PaperSize::a4 ? QSizeF(595.0, 842.0) : QSizeF(612.0, 792.0);
+}
 
 void paint(QPainter& painter, const Sheet& sheet) {
   painter.save();

@@ -1,7 +1,8 @@
 #pragma once
 
-// A sheet of paper as a value: texts, rules, boxes and marks with their places, in points (1/72 inch) from the page's
-// top left. Painting, the overlap test and the page count read this one list. Black on white, one grey.
+// A sheet of paper as a value: texts, rules, boxes and marks with their places, in points (1/72 inch) from
+// the page's top left. Painting, the overlap test and the page count read this one list. Black on white, one
+// grey.
 
 #include <QtCore/QRectF>
 #include <QtCore/QSizeF>
@@ -20,10 +21,10 @@ namespace stayalight {
 enum class Align : std::uint8_t { left, centre, right };
 
 struct SheetText {
-  QPointF at;            ///< on the baseline; its left end, middle or right end by `align`
+  QPointF at;  ///< on the baseline; its left end, middle or right end by `align`
   QString text;
   Face face = Face::condensed;
-  double size = 8.8;     ///< points
+  double size = 8.8;  ///< points
   Weight weight = Weight::regular;
   bool italic = false;
   Align align = Align::left;
@@ -37,17 +38,19 @@ struct SheetRule {
 
 struct SheetBox {
   QRectF rect;
-  double stroke = 0.0;   ///< 0: no outline
-  bool grey = false;     ///< filled with the one grey
+  double stroke = 0.0;  ///< 0: no outline
+  bool grey = false;    ///< filled with the one grey
 };
 
 /// Marks that carry meaning by shape.
 enum class SheetMarkKind : std::uint8_t {
-  severity, legLine,
-  tick,          ///< box to tick by hand
-  bracketLeft, bracketRight,
-  tie,           ///< circuits that share one neutral: an N in a ring
-  tieBroken      ///< and only some of them are in this panel: the danger sign
+  severity,
+  legLine,
+  tick,  ///< box to tick by hand
+  bracketLeft,
+  bracketRight,
+  tie,       ///< circuits that share one neutral: an N in a ring
+  tieBroken  ///< and only some of them are in this panel: the danger sign
 };
 struct SheetMark {
   SheetMarkKind kind = SheetMarkKind::tick;
@@ -57,8 +60,8 @@ struct SheetMark {
 };
 
 struct Sheet {
-  QString title;         ///< "Panel schedule, backup subpanel, after the work"
-  QSizeF size;           ///< of the page
+  QString title;  ///< "Panel schedule, backup subpanel, after the work"
+  QSizeF size;    ///< of the page
   std::vector<SheetBox> boxes;
   std::vector<SheetRule> rules;
   std::vector<SheetMark> marks;

@@ -17,9 +17,12 @@ constexpr MessageId kNoSheets{"paper.no_sheets"};
 
 QString roleWord(PanelRole role) {
   switch (role) {
-    case PanelRole::main: return QStringLiteral("main");
-    case PanelRole::subpanel: return QStringLiteral("subpanel");
-    case PanelRole::backup: return QStringLiteral("backup");
+    case PanelRole::main:
+      return QStringLiteral("main");
+    case PanelRole::subpanel:
+      return QStringLiteral("subpanel");
+    case PanelRole::backup:
+      return QStringLiteral("backup");
   }
   return {};
 }
@@ -36,19 +39,22 @@ std::vector<SheetChoice> sheetChoices(const Plan& plan, const Language& language
       QString word = roleWord(role);
       if (role == PanelRole::subpanel) word += QString::number(panel->id.number);
       if (reading == Reading::before) word += QStringLiteral("-before");
-      choices.push_back({panel->id, reading, word, words(language, reading == Reading::before ? kBefore : kAfter, panel->name)});
+      choices.push_back({panel->id, reading, word,
+                         words(language, reading == Reading::before ? kBefore : kAfter, panel->name)});
     }
   }
   return choices;
 }
 
-Result<std::vector<SheetChoice>> chosenSheets(const Plan& plan, const QStringList& words, const Language& language) {
+Result<std::vector<SheetChoice>> chosenSheets(const Plan& plan, const QStringList& words,
+                                              const Language& language) {
   const std::vector<SheetChoice> all = sheetChoices(plan, language);
   if (all.empty()) return say(kNoSheets);
   if (words.isEmpty()) return all;
   std::vector<SheetChoice> chosen;
   for (const QString& word : words) {
-    const auto at = std::find_if(all.begin(), all.end(), [&](const SheetChoice& choice) { return choice.word == word; });
+    const auto at =
+        std::find_if(all.begin(), all.end(), [&](const SheetChoice& choice) { return choice.word == word; });
     if (at == all.end()) {
       QStringList known;
       for (const SheetChoice& choice : all) known << choice.word;
@@ -59,7 +65,8 @@ Result<std::vector<SheetChoice>> chosenSheets(const Plan& plan, const QStringLis
   return chosen;
 }
 
-std::vector<Sheet> sheets(const Plan& plan, const Assessment& assessment, const std::vector<SheetChoice>& chosen, const Language& language,
+std::vector<Sheet> sheets(const Plan& plan, const Assessment& assessment,
+                          const std::vector<SheetChoice>& chosen, const Language& language,
                           const PaperOptions& options) {
   std::vector<Sheet> pages;
   for (const SheetChoice& choice : chosen) {

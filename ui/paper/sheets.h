@@ -17,11 +17,12 @@ struct SheetChoice {
   QString word;   ///< of the command line: "main-before", "main", "backup", "subpanel"
   QString title;  ///< "Main panel, after the work"
 };
-/// All a plan can print, in the order of the set: each panel before the work, then as planned. A backup subpanel in
-/// which nothing stands before the work has no sheet "before".
+/// All a plan can print, in the order of the set: each panel before the work, then as planned. A backup
+/// subpanel in which nothing stands before the work has no sheet "before".
 [[nodiscard]] std::vector<SheetChoice> sheetChoices(const Plan& plan, const Language& language);
 /// The chosen ones; a word no sheet has is refused with the words there are.
-[[nodiscard]] Result<std::vector<SheetChoice>> chosenSheets(const Plan& plan, const QStringList& words, const Language& language);
+[[nodiscard]] Result<std::vector<SheetChoice>> chosenSheets(const Plan& plan, const QStringList& words,
+                                                            const Language& language);
 
 struct PaperOptions {
   PaperSize size = PaperSize::letter;
@@ -29,7 +30,8 @@ struct PaperOptions {
   QString version;  ///< of the program
 };
 /// The pages of the chosen sheets, numbered together. A long schedule goes on over pages.
-[[nodiscard]] std::vector<Sheet> sheets(const Plan& plan, const Assessment& assessment, const std::vector<SheetChoice>& chosen,
-                                        const Language& language, const PaperOptions& options);
+[[nodiscard]] std::vector<Sheet> sheets(const Plan& plan, const Assessment& assessment,
+                                        const std::vector<SheetChoice>& chosen, const Language& language,
+                                        const PaperOptions& options);
 
 }  // namespace stayalight

@@ -41,8 +41,8 @@ constexpr CommandRow kCommands[] = {
     {Command::about, Menu::help, "about", "", std::nullopt, true},
 };
 
-constexpr std::array<MessageId, 4> kMenus = {MessageId{"shell.menu.file"}, MessageId{"shell.menu.edit"}, MessageId{"shell.menu.view"},
-                                             MessageId{"shell.menu.help"}};
+constexpr std::array<MessageId, 4> kMenus = {MessageId{"shell.menu.file"}, MessageId{"shell.menu.edit"},
+                                             MessageId{"shell.menu.view"}, MessageId{"shell.menu.help"}};
 constexpr MessageId kRecent{"shell.menu.recent"};
 
 }  // namespace
@@ -58,7 +58,9 @@ Actions::Actions(QWidget* owner, const Language& language, const Palette& palett
     action->setStatusTip(words(language, MessageId{tip}));
     action->setToolTip(words(language, MessageId{tip}));
     action->setCheckable(row.choice);
-    if (*row.keys != '\0') action->setShortcut(QKeySequence::fromString(QString::fromLatin1(row.keys), QKeySequence::PortableText));
+    if (*row.keys != '\0')
+      action->setShortcut(
+          QKeySequence::fromString(QString::fromLatin1(row.keys), QKeySequence::PortableText));
     owner->addAction(action);
     actions_[row.command] = action;
   }

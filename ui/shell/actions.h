@@ -12,16 +12,41 @@
 
 class QAction;
 class QMenu;
+class QMenu;
 class QMenuBar;
 class QWidget;
 
 namespace stayalight {
 
 enum class Command : std::uint8_t {
-  newPlan, open, sample, save, saveAs, print, savePdf, quit,
-  undo, redo, move, sendBack, facts, working, add, copy, remove,
-  boards, paper, answers, inspector, light, dark, contrast, desktop,
-  keys, cautions, about
+  newPlan,
+  open,
+  sample,
+  save,
+  saveAs,
+  print,
+  savePdf,
+  quit,
+  undo,
+  redo,
+  move,
+  sendBack,
+  facts,
+  working,
+  add,
+  copy,
+  remove,
+  boards,
+  paper,
+  answers,
+  inspector,
+  light,
+  dark,
+  contrast,
+  desktop,
+  keys,
+  cautions,
+  about
 };
 
 enum class Menu : std::uint8_t { file, edit, view, help };
@@ -29,11 +54,11 @@ enum class Menu : std::uint8_t { file, edit, view, help };
 struct CommandRow {
   Command command;
   Menu menu;
-  const char* name;         ///< key of its texts: "shell.action.<name>" and ".tip"
-  const char* keys;         ///< portable text of the shortcut, empty where there is none
+  const char* name;  ///< key of its texts: "shell.action.<name>" and ".tip"
+  const char* keys;  ///< portable text of the shortcut, empty where there is none
   std::optional<Icon> icon;
   bool separatorBefore = false;
-  bool choice = false;      ///< can be ticked
+  bool choice = false;  ///< can be ticked
 };
 [[nodiscard]] std::span<const CommandRow> commands();
 

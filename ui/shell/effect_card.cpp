@@ -46,7 +46,9 @@ const StartFigure<AcAmperes>* worstStart(const Assessment& a, Leg leg) {
   for (const StartCheck& check : a.starts.checks) {
     const auto& figure = check.leg[index(leg)];
     if (!figure) continue;
-    const auto margin = [](const StartFigure<AcAmperes>& f) { return f.margin ? f.margin->count() : -f.highSum.count(); };
+    const auto margin = [](const StartFigure<AcAmperes>& f) {
+      return f.margin ? f.margin->count() : -f.highSum.count();
+    };
     if (worst == nullptr || margin(*figure) < margin(*worst)) worst = &*figure;
   }
   return worst;
@@ -68,8 +70,10 @@ Effect effectOf(const Plan& plan, const Assessment& a, BreakerId id, const Langu
   const Circuit* circuit = circuitOn(plan, id, Reading::planned);
   if (circuit == nullptr) circuit = circuitOn(plan, id, Reading::before);
   const EntityRef ref{RecordKind::breaker, id.number};
-  effect.title = circuit != nullptr ? QString::fromStdString(entityName(plan, {RecordKind::circuit, circuit->id.number}, language))
-                                    : QString::fromStdString(entityName(plan, ref, language));
+  effect.title =
+      circuit != nullptr
+          ? QString::fromStdString(entityName(plan, {RecordKind::circuit, circuit->id.number}, language))
+          : QString::fromStdString(entityName(plan, ref, language));
   effect.place = QString::fromStdString(placeName(plan, ref, language));
   const auto row = [&](MessageId label, const QString& value, const QString& note) {
     EffectRow made;
@@ -79,9 +83,12 @@ Effect effectOf(const Plan& plan, const Assessment& a, BreakerId id, const Langu
     effect.rows.push_back(made);
     return effect.rows.size() - 1;
   };
-  row(kRating, words(language, kRatingValue, std::int64_t{breaker->rating.count()}, std::int64_t{breaker->poles}),
-      QString::fromStdString(choiceText(*fieldOf(RecordKind::breaker, "stage"), breaker->stage.word(), language)));
-  const auto figures = std::find_if(a.breakers.begin(), a.breakers.end(), [&](const BreakerFigures& f) { return f.breaker == id; });
+  row(kRating,
+      words(language, kRatingValue, std::int64_t{breaker->rating.count()}, std::int64_t{breaker->poles}),
+      QString::fromStdString(
+          choiceText(*fieldOf(RecordKind::breaker, "stage"), breaker->stage.word(), language)));
+  const auto figures = std::find_if(a.breakers.begin(), a.breakers.end(),
+                                    [&](const BreakerFigures& f) { return f.breaker == id; });
   if (figures != a.breakers.end()) {
     const AcAmperes most = std::max(figures->running[0], figures->running[1]);
     const std::size_t at = row(kRunning, figures->known ? amperes(most, language) : words(language, kUnknown),
@@ -98,8 +105,10 @@ Effect effectOf(const Plan& plan, const Assessment& a, BreakerId id, const Langu
       EffectRow made;
       made.label = words(language, kStartOn, std::string(legName(check.worstLeg)));
       made.now = amperes(figure->highSum, language);
-      made.note = figure->highLimit ? words(language, kStartNote, amperes(*figure->highLimit, language).toStdString(), Figure{figure->highTime.count(), "s", 1})
-                                    : limitNote(std::nullopt, language);
+      made.note = figure->highLimit
+                      ? words(language, kStartNote, amperes(*figure->highLimit, language).toStdString(),
+                              Figure{figure->highTime.count(), "s", 1})
+                      : limitNote(std::nullopt, language);
       made.verdict = figure->verdict;
       effect.rows.push_back(made);
     }
@@ -108,7 +117,8 @@ Effect effectOf(const Plan& plan, const Assessment& a, BreakerId id, const Langu
   return effect;
 }
 
-Effect effectOf(const Plan& plan, const Assessment& now, const BoardMove& move, const Result<Plan>& moved, const Assessment* after, const Language& language) {
+Effect effectOf(const Plan& plan, const Assessment& now, const BoardMove& move, const Result<Plan>& moved,
+                const Assessment* after, const Language& language) {
   Effect effect;
   effect.moving = true;
   EntityRef ref{RecordKind::breaker, move.breaker.number};
@@ -154,7 +164,9 @@ Effect effectOf(const Plan& plan, const Assessment& now, const BoardMove& move, 
   return effect;
 }
 
-EffectCard::EffectCard(QWidget* parent) : QWidget(parent) { setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Preferred); }
+EffectCard::EffectCard(QWidget* parent) : QWidget(parent) {
+  setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Preferred);
+}
 
 void EffectCard::show(const Effect& effect, const Palette& palette, const Language& language) {
   effect_ = effect;
@@ -167,8 +179,8 @@ void EffectCard::show(const Effect& effect, const Palette& palette, const Langua
   for (const EffectRow& row : effect_.rows) {
     verdicts_.push_back(row.verdict ? verdictName(*row.verdict, language) : QString());
     grades_.push_back(row.grade ? gradeName(*row.grade, language) : QString());
-    spoken += QLatin1String("; ") + row.label + QLatin1Char(' ') + row.now + QLatin1Char(' ') + row.after + QLatin1Char(' ') + row.note + QLatin1Char(' ') +
-              verdicts_.back() + grades_.back();
+    spoken += QLatin1String("; ") + row.label + QLatin1Char(' ') + row.now + QLatin1Char(' ') + row.after +
+              QLatin1Char(' ') + row.note + QLatin1Char(' ') + verdicts_.back() + grades_.back();
   }
   setAccessibleName(spoken.simplified());
   update();
@@ -184,16 +196,21 @@ void EffectCard::paintEvent(QPaintEvent*) {
   painter.setPen(QPen(palette_.color(ColorRole::hairline), 1));
   painter.setBrush(palette_.color(ColorRole::sheet));
   painter.drawRoundedRect(sheet, 4, 4);
-  painter.fillRect(QRectF(0, 1, 3.5, height() - 2), palette_.color(effect_.moving ? ColorRole::lamp : ColorRole::ink));
+  painter.fillRect(QRectF(0, 1, 3.5, height() - 2),
+                   palette_.color(effect_.moving ? ColorRole::lamp : ColorRole::ink));
   const double left = kMargin + 3, right = width() - kMargin;
-  const auto text = [&](QRectF box, Qt::Alignment alignment, const QString& words, ColorRole role, Weight weight = Weight::regular, double size = kText) {
+  const auto text = [&](QRectF box, Qt::Alignment alignment, const QString& words, ColorRole role,
+                        Weight weight = Weight::regular, double size = kText) {
     painter.setFont(stayalight::font(Face::condensed, size, weight));
     painter.setPen(palette_.color(role));
-    painter.drawText(box, static_cast<int>(alignment | Qt::AlignVCenter | Qt::TextSingleLine), elided(words, box.width(), Face::condensed, size, weight));
+    painter.drawText(box, static_cast<int>(alignment | Qt::AlignVCenter | Qt::TextSingleLine),
+                     elided(words, box.width(), Face::condensed, size, weight));
   };
-  const double titleWidth = std::min(textWidth(effect_.title, Face::condensed, 12.5, Weight::medium) + 2, (right - left) * 0.6);
+  const double titleWidth =
+      std::min(textWidth(effect_.title, Face::condensed, 12.5, Weight::medium) + 2, (right - left) * 0.6);
   text(QRectF(left, 5, titleWidth, kRow), Qt::AlignLeft, effect_.title, ColorRole::ink, Weight::medium, 12.5);
-  text(QRectF(left + titleWidth + 8, 5, right - left - titleWidth - 8, kRow), Qt::AlignLeft, effect_.place, ColorRole::ink2);
+  text(QRectF(left + titleWidth + 8, 5, right - left - titleWidth - 8, kRow), Qt::AlignLeft, effect_.place,
+       ColorRole::ink2);
   double y = 5 + kRow;
   const double width = right - left;
   const double labelWidth = width * 0.30;
@@ -201,8 +218,10 @@ void EffectCard::paintEvent(QPaintEvent*) {
   const double afterRight = left + width * 0.62;
   const double noteWidth = width * (effect_.moving ? 0.20 : 0.27);
   if (effect_.moving && !effect_.rows.empty()) {
-    text(QRectF(nowRight - 80, y - 2, 80, 14), Qt::AlignRight, nowHead_, ColorRole::ink3, Weight::regular, 11);
-    text(QRectF(afterRight - 80, y - 2, 80, 14), Qt::AlignRight, afterHead_, ColorRole::ink3, Weight::regular, 11);
+    text(QRectF(nowRight - 80, y - 2, 80, 14), Qt::AlignRight, nowHead_, ColorRole::ink3, Weight::regular,
+         11);
+    text(QRectF(afterRight - 80, y - 2, 80, 14), Qt::AlignRight, afterHead_, ColorRole::ink3, Weight::regular,
+         11);
     y += 12;
   }
   for (std::size_t i = 0; i < effect_.rows.size(); ++i) {
@@ -214,30 +233,41 @@ void EffectCard::paintEvent(QPaintEvent*) {
     }
     text(QRectF(left, y, labelWidth, kRow), Qt::AlignLeft, row.label, ColorRole::ink2);
     if (!row.now.isEmpty()) {
-      text(QRectF(left + labelWidth, y, nowRight - left - labelWidth, kRow), Qt::AlignRight, row.now, effect_.moving ? ColorRole::ink2 : ColorRole::ink,
+      text(QRectF(left + labelWidth, y, nowRight - left - labelWidth, kRow), Qt::AlignRight, row.now,
+           effect_.moving ? ColorRole::ink2 : ColorRole::ink,
            effect_.moving ? Weight::regular : Weight::medium);
     }
     if (row.grade && !effect_.moving) {
       const double shown = textWidth(row.now, Face::condensed, kText, Weight::medium);
-      paintGradeRule(painter, nowRight - shown, nowRight, y + kRow - 3, *row.grade, palette_.color(ColorRole::ink));
+      paintGradeRule(painter, nowRight - shown, nowRight, y + kRow - 3, *row.grade,
+                     palette_.color(ColorRole::ink));
     }
     if (effect_.moving) {
       painter.setPen(QPen(palette_.color(ColorRole::ink2), 1.2));
       const double mid = y + kRow / 2, from = nowRight + 8, to = from + 14;
       painter.drawLine(QPointF(from, mid), QPointF(to, mid));
       painter.drawPolyline(QPolygonF{{to - 4, mid - 3}, {to, mid}, {to - 4, mid + 3}});
-      text(QRectF(nowRight + 24, y, afterRight - nowRight - 24, kRow), Qt::AlignRight, row.after, ColorRole::ink, Weight::medium);
+      text(QRectF(nowRight + 24, y, afterRight - nowRight - 24, kRow), Qt::AlignRight, row.after,
+           ColorRole::ink, Weight::medium);
     }
     if (!verdicts_[i].isEmpty()) {
-      const double at = effect_.moving ? afterRight + 10 : right - textWidth(verdicts_[i], Face::condensed, kText) - 16;
+      const double at =
+          effect_.moving ? afterRight + 10 : right - textWidth(verdicts_[i], Face::condensed, kText) - 16;
       paintBead(painter, QRectF(at, y + (kRow - 9) / 2, 9, 9), beadOf(*row.verdict), palette_);
-      text(QRectF(at + 14, y, 90, kRow), Qt::AlignLeft, verdicts_[i], row.verdict == Verdict::over ? ColorRole::mustFix : ColorRole::ink);
+      text(QRectF(at + 14, y, 90, kRow), Qt::AlignLeft, verdicts_[i],
+           row.verdict == Verdict::over ? ColorRole::mustFix : ColorRole::ink);
     }
-    if (!grades_[i].isEmpty()) text(QRectF(right - 110, y, 110, kRow), Qt::AlignRight, grades_[i], ColorRole::ink2);
+    if (!grades_[i].isEmpty())
+      text(QRectF(right - 110, y, 110, kRow), Qt::AlignRight, grades_[i], ColorRole::ink2);
     if (!row.note.isEmpty()) {
-      if (effect_.moving) text(QRectF(right - noteWidth, y, noteWidth, kRow), Qt::AlignRight, row.note, ColorRole::ink2);
-      else if (row.now.isEmpty()) text(QRectF(left + labelWidth, y, right - left - labelWidth, kRow), Qt::AlignLeft, row.note, ColorRole::ink2);
-      else text(QRectF(nowRight + 16, y, right - nowRight - 16 - (verdicts_[i].isEmpty() ? 0 : 84), kRow), Qt::AlignLeft, row.note, ColorRole::ink2);
+      if (effect_.moving)
+        text(QRectF(right - noteWidth, y, noteWidth, kRow), Qt::AlignRight, row.note, ColorRole::ink2);
+      else if (row.now.isEmpty())
+        text(QRectF(left + labelWidth, y, right - left - labelWidth, kRow), Qt::AlignLeft, row.note,
+             ColorRole::ink2);
+      else
+        text(QRectF(nowRight + 16, y, right - nowRight - 16 - (verdicts_[i].isEmpty() ? 0 : 84), kRow),
+             Qt::AlignLeft, row.note, ColorRole::ink2);
     }
     y += kRow;
   }

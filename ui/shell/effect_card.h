@@ -1,6 +1,7 @@
 #pragma once
 
-// Under the backup board, always in the same place: what the selected breaker is, or what the drag would change.
+// Under the backup board, always in the same place: what the selected breaker is, or what the drag would
+// change.
 
 #include <QtWidgets/QWidget>
 #include <optional>
@@ -23,10 +24,11 @@ struct Effect {
   std::vector<EffectRow> rows;
 };
 /// The figures of one breaker as it stands.
-[[nodiscard]] Effect effectOf(const Plan& plan, const Assessment& assessment, BreakerId breaker, const Language& language);
-/// Both legs, the worst start, hours: now and after the move; or the reason why it is not possible.
-[[nodiscard]] Effect effectOf(const Plan& plan, const Assessment& now, const BoardMove& move, const Result<Plan>& moved, const Assessment* after,
+[[nodiscard]] Effect effectOf(const Plan& plan, const Assessment& assessment, BreakerId breaker,
                               const Language& language);
+/// Both legs, the worst start, hours: now and after the move; or the reason why it is not possible.
+[[nodiscard]] Effect effectOf(const Plan& plan, const Assessment& now, const BoardMove& move,
+                              const Result<Plan>& moved, const Assessment* after, const Language& language);
 
 class EffectCard : public QWidget {
  public:

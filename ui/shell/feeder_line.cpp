@@ -38,7 +38,9 @@ const SegmentFigures* segmentOf(const Assessment& a, Segment wanted) {
 
 }  // namespace
 
-FeederLine::FeederLine(QWidget* parent) : QWidget(parent) { setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Preferred); }
+FeederLine::FeederLine(QWidget* parent) : QWidget(parent) {
+  setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Preferred);
+}
 
 QSize FeederLine::sizeHint() const { return {400, 112}; }
 QSize FeederLine::minimumSizeHint() const { return {200, 72}; }
@@ -46,35 +48,49 @@ QSize FeederLine::minimumSizeHint() const { return {200, 72}; }
 FeederLine::Wire FeederLine::wireOf(const SegmentFigures* segment, const Language& language) {
   Wire wire;
   if (segment == nullptr) return wire;
-  wire.device = segment->device.rating ? words(language, kAmperes, std::int64_t{segment->device.rating->count()}) : words(language, kUnknown);
+  wire.device = segment->device.rating
+                    ? words(language, kAmperes, std::int64_t{segment->device.rating->count()})
+                    : words(language, kUnknown);
   if (segment->conductor.size) {
     const ConductorSize size = *segment->conductor.size;
-    wire.size = words(language, kWire, std::string(name(size)) + " " + std::string(unit(size)),
-                      words(language, segment->conductor.metal == Metal::copper ? MessageId{"answers.copper"} : MessageId{"answers.aluminium"}).toStdString());
+    wire.size =
+        words(language, kWire, std::string(name(size)) + " " + std::string(unit(size)),
+              words(language, segment->conductor.metal == Metal::copper ? MessageId{"answers.copper"}
+                                                                        : MessageId{"answers.aluminium"})
+                  .toStdString());
   }
   if (segment->ground) wire.ground = words(language, kGround, std::string(name(*segment->ground)));
   return wire;
 }
 
-void FeederLine::show(const Plan& plan, const Assessment& a, const Palette& palette, const Language& language) {
+void FeederLine::show(const Plan& plan, const Assessment& a, const Palette& palette,
+                      const Language& language) {
   palette_ = palette;
   arrangement_ = plan.transfer->arrangement.valueOr(Arrangement::none);
   head_ = words(language, kHead);
   off_ = words(language, kOff);
   none_ = words(language, kNone);
-  note_ = QString::fromStdString(choiceText(*fieldOf(RecordKind::transfer, "arrangement"), plan.transfer->arrangement.word(), language));
+  note_ = QString::fromStdString(
+      choiceText(*fieldOf(RecordKind::transfer, "arrangement"), plan.transfer->arrangement.word(), language));
   main_ = {words(language, kMain), {}};
-  if (const Panel* main = mainPanel(plan); main != nullptr && main->mainBreaker) main_.fact = words(language, kAmperes, std::int64_t{main->mainBreaker->count()});
+  if (const Panel* main = mainPanel(plan); main != nullptr && main->mainBreaker)
+    main_.fact = words(language, kAmperes, std::int64_t{main->mainBreaker->count()});
   inverter_ = {words(language, kInverter), {}};
-  if (a.limits.total) inverter_.fact = words(language, kWatts, Figure{a.limits.total->count() / 1000.0, "kW", a.limits.total->count() < 9950 ? 1 : 0});
+  if (a.limits.total)
+    inverter_.fact =
+        words(language, kWatts,
+              Figure{a.limits.total->count() / 1000.0, "kW", a.limits.total->count() < 9950 ? 1 : 0});
   backup_ = {words(language, kBackup), {}};
-  if (const Panel* backup = backupPanel(plan); backup != nullptr && backup->busRating) backup_.fact = words(language, kBus, std::int64_t{backup->busRating->count()});
+  if (const Panel* backup = backupPanel(plan); backup != nullptr && backup->busRating)
+    backup_.fact = words(language, kBus, std::int64_t{backup->busRating->count()});
   const bool through = arrangement_ == Arrangement::inverterPassThrough;
   mainWire_ = wireOf(segmentOf(a, through ? Segment::mainToInverter : Segment::mainToSwitch), language);
   inverterWire_ = wireOf(segmentOf(a, Segment::inverterToSwitch), language);
   backupWire_ = wireOf(segmentOf(a, through ? Segment::inverterToBackup : Segment::switchToBackup), language);
   QString spoken = head_ + QLatin1String(": ") + note_;
-  for (const SegmentFigures& segment : a.segments) spoken += QLatin1String("; ") + segmentName(segment.segment, language) + QLatin1Char(' ') + segmentWords(segment, language);
+  for (const SegmentFigures& segment : a.segments)
+    spoken += QLatin1String("; ") + segmentName(segment.segment, language) + QLatin1Char(' ') +
+              segmentWords(segment, language);
   setAccessibleName(spoken);
   update();
 }
@@ -87,13 +103,16 @@ void FeederLine::paintBox(QPainter& painter, QRectF rect, const Box& box) const 
   painter.setFont(stayalight::font(Face::condensed, kText, Weight::medium));
   const bool two = rect.height() > 24 && !box.fact.isEmpty();
   if (two) {
-    painter.drawText(QRectF(rect.left(), rect.top() + 1, rect.width(), rect.height() / 2), Qt::AlignCenter, box.title);
+    painter.drawText(QRectF(rect.left(), rect.top() + 1, rect.width(), rect.height() / 2), Qt::AlignCenter,
+                     box.title);
     painter.setFont(stayalight::font(Face::condensed, 10.5));
     painter.setPen(palette_.color(ColorRole::ink2));
-    painter.drawText(QRectF(rect.left(), rect.center().y() - 1, rect.width(), rect.height() / 2), Qt::AlignCenter, box.fact);
+    painter.drawText(QRectF(rect.left(), rect.center().y() - 1, rect.width(), rect.height() / 2),
+                     Qt::AlignCenter, box.fact);
   } else {
     const QString both = box.fact.isEmpty() ? box.title : QString(box.title + QLatin1Char(' ') + box.fact);
-    painter.drawText(rect, Qt::AlignCenter, elided(both, rect.width() - 4, Face::condensed, kText, Weight::medium));
+    painter.drawText(rect, Qt::AlignCenter,
+                     elided(both, rect.width() - 4, Face::condensed, kText, Weight::medium));
   }
 }
 
@@ -110,13 +129,16 @@ void FeederLine::paintBreaker(QPainter& painter, QPointF at) const {
 void FeederLine::paintSlashes(QPainter& painter, QPointF at) const {
   // Two hots, neutral and ground.
   painter.setPen(QPen(palette_.color(ColorRole::ink), 1.1));
-  for (int i = 0; i < 4; ++i) painter.drawLine(QPointF(at.x() + i * 4 - 2, at.y() + 4), QPointF(at.x() + i * 4 + 2, at.y() - 4));
+  for (int i = 0; i < 4; ++i)
+    painter.drawLine(QPointF(at.x() + i * 4 - 2, at.y() + 4), QPointF(at.x() + i * 4 + 2, at.y() - 4));
 }
 
-void FeederLine::label(QPainter& painter, QPointF middle, const QString& text, bool strong, bool above) const {
+void FeederLine::label(QPainter& painter, QPointF middle, const QString& text, bool strong,
+                       bool above) const {
   painter.setFont(stayalight::font(Face::condensed, kText, strong ? Weight::medium : Weight::regular));
   painter.setPen(palette_.color(strong ? ColorRole::ink : ColorRole::ink2));
-  painter.drawText(QRectF(middle.x() - 70, above ? middle.y() - 18 : middle.y() + 4, 140, 14), Qt::AlignCenter, text);
+  painter.drawText(QRectF(middle.x() - 70, above ? middle.y() - 18 : middle.y() + 4, 140, 14),
+                   Qt::AlignCenter, text);
 }
 
 void FeederLine::paintEvent(QPaintEvent*) {
@@ -137,7 +159,8 @@ void FeederLine::paintEvent(QPaintEvent*) {
   const double left = kMargin, right = width() - kMargin;
   if (arrangement_ == Arrangement::none) {
     painter.setFont(stayalight::font(Face::condensed, 11.5));
-    painter.drawText(QRectF(left, top, right - left, bottom - top), Qt::AlignCenter | Qt::TextWordWrap, none_);
+    painter.drawText(QRectF(left, top, right - left, bottom - top), Qt::AlignCenter | Qt::TextWordWrap,
+                     none_);
     return;
   }
   const QPen ink(palette_.color(ColorRole::ink), kLine);
@@ -163,8 +186,10 @@ void FeederLine::paintEvent(QPaintEvent*) {
     paintBox(painter, backup, backup_);
     return;
   }
-  const double upper = top + boxHeight / 2 + 2, lower = bottom - boxHeight / 2 - 2, middle = (upper + lower) / 2;
-  const QRectF main(left, upper - boxHeight / 2, boxWidth, boxHeight), inverter(left, lower - boxHeight / 2, boxWidth, boxHeight);
+  const double upper = top + boxHeight / 2 + 2, lower = bottom - boxHeight / 2 - 2,
+               middle = (upper + lower) / 2;
+  const QRectF main(left, upper - boxHeight / 2, boxWidth, boxHeight),
+      inverter(left, lower - boxHeight / 2, boxWidth, boxHeight);
   const double contact = left + (right - left) * 0.53, pivot = contact + 30;
   painter.setPen(ink);
   painter.drawLine(QPointF(main.right(), upper), QPointF(contact, upper));
@@ -187,10 +212,12 @@ void FeederLine::paintEvent(QPaintEvent*) {
     paintBreaker(painter, {from + 22, y});
     paintSlashes(painter, {contact - 22, y});
     painter.setFont(stayalight::font(Face::condensed, kText, Weight::medium));
-    const QString text = wire.size.isEmpty() ? wire.device : QString(wire.device + QStringLiteral("   ") + wire.size);
+    const QString text =
+        wire.size.isEmpty() ? wire.device : QString(wire.device + QStringLiteral("   ") + wire.size);
     painter.setPen(palette_.color(ColorRole::ink));
     const double room = contact - from - 34;
-    painter.drawText(QRectF(from + 34, y - 17, room, 14), Qt::AlignLeft | Qt::AlignVCenter, elided(text, room, Face::condensed, kText, Weight::medium));
+    painter.drawText(QRectF(from + 34, y - 17, room, 14), Qt::AlignLeft | Qt::AlignVCenter,
+                     elided(text, room, Face::condensed, kText, Weight::medium));
   };
   dress(main.right(), upper, mainWire_);
   dress(inverter.right(), lower, inverterWire_);

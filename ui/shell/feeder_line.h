@@ -1,6 +1,7 @@
 #pragma once
 
-// The feeder as a one-line: both sources, the switch with its centre off or the inverter between, devices and wires.
+// The feeder as a one-line: both sources, the switch with its centre off or the inverter between, devices and
+// wires.
 
 #include <QtWidgets/QWidget>
 

@@ -12,18 +12,20 @@ namespace stayalight {
 namespace {
 
 constexpr MessageId kCautionsTitle{"shell.cautions.title"};
-constexpr std::array<MessageId, 7> kCautions = {MessageId{"shell.cautions.aid"},     MessageId{"shell.cautions.live"},
-                                                MessageId{"shell.cautions.licensed"}, MessageId{"shell.cautions.decide"},
-                                                MessageId{"shell.cautions.estimates"}, MessageId{"shell.cautions.medical"},
-                                                MessageId{"shell.cautions.private"}};
+constexpr std::array<MessageId, 7> kCautions = {
+    MessageId{"shell.cautions.aid"},       MessageId{"shell.cautions.live"},
+    MessageId{"shell.cautions.licensed"},  MessageId{"shell.cautions.decide"},
+    MessageId{"shell.cautions.estimates"}, MessageId{"shell.cautions.medical"},
+    MessageId{"shell.cautions.private"}};
 constexpr MessageId kAboutTitle{"shell.about.title"};
 constexpr MessageId kAboutText{"shell.about.text"};
 constexpr MessageId kAboutLicence{"shell.about.licence"};
 constexpr MessageId kAboutFonts{"shell.about.fonts"};
 constexpr MessageId kKeysTitle{"shell.keys.title"};
-constexpr std::array<MessageId, 9> kKeys = {MessageId{"shell.keys.arrows"}, MessageId{"shell.keys.m"},     MessageId{"shell.keys.b"},
-                                            MessageId{"shell.keys.enter"},  MessageId{"shell.keys.w"},     MessageId{"shell.keys.delete"},
-                                            MessageId{"shell.keys.escape"}, MessageId{"shell.keys.start"}, MessageId{"shell.keys.undo"}};
+constexpr std::array<MessageId, 9> kKeys = {
+    MessageId{"shell.keys.arrows"}, MessageId{"shell.keys.m"},     MessageId{"shell.keys.b"},
+    MessageId{"shell.keys.enter"},  MessageId{"shell.keys.w"},     MessageId{"shell.keys.delete"},
+    MessageId{"shell.keys.escape"}, MessageId{"shell.keys.start"}, MessageId{"shell.keys.undo"}};
 constexpr int kWidth = 520;
 
 void showPage(QWidget* parent, const QString& name, const QString& title, const QStringList& paragraphs) {
@@ -61,12 +63,17 @@ QStringList all(const Language& language, const std::array<MessageId, N>& ids) {
 
 }  // namespace
 
-void MainWindow::showKeys() { showPage(this, QStringLiteral("keysPage"), words(language_, kKeysTitle), all(language_, kKeys)); }
+void MainWindow::showKeys() {
+  showPage(this, QStringLiteral("keysPage"), words(language_, kKeysTitle), all(language_, kKeys));
+}
 
-void MainWindow::showCautions() { showPage(this, QStringLiteral("cautionsPage"), words(language_, kCautionsTitle), all(language_, kCautions)); }
+void MainWindow::showCautions() {
+  showPage(this, QStringLiteral("cautionsPage"), words(language_, kCautionsTitle), all(language_, kCautions));
+}
 
 void MainWindow::showAbout() {
-  QStringList paragraphs{words(language_, kAboutText, std::string(kVersion)), words(language_, kAboutLicence), words(language_, kAboutFonts)};
+  QStringList paragraphs{words(language_, kAboutText, std::string(kVersion)), words(language_, kAboutLicence),
+                         words(language_, kAboutFonts)};
   paragraphs << words(language_, kCautions[0]) << words(language_, kCautions[3]);
   showPage(this, QStringLiteral("aboutPage"), words(language_, kAboutTitle), paragraphs);
 }

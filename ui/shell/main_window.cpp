@@ -334,7 +334,10 @@ void MainWindow::keepPlaces() {
 void MainWindow::setTheme(std::optional<Theme> theme) {
   theme_ = theme;
   palette_ = Palette(theme.value_or(desktopTheme()));
-  const char* word = !theme ? "desktop" : *theme == Theme::light ? "light" : *theme == Theme::dark ? "dark" : "contrast";
+  const char* word = !theme                   ? "desktop"
+                     : *theme == Theme::light ? "light"
+                     : *theme == Theme::dark  ? "dark"
+                                              : "contrast";
   QSettings().setValue(QStringLiteral("theme"), QString::fromLatin1(word));
   applyPalette();
 }
@@ -357,14 +360,19 @@ void MainWindow::applyPalette() {
   findings_->setColors(palette_);
   inspector_->setStyle(formStyle());
   start_->setStyle(formStyle());
-  const Command chosen = !theme_ ? Command::desktop : *theme_ == Theme::light ? Command::light : *theme_ == Theme::dark ? Command::dark : Command::contrast;
+  const Command chosen = !theme_                   ? Command::desktop
+                         : *theme_ == Theme::light ? Command::light
+                         : *theme_ == Theme::dark  ? Command::dark
+                                                   : Command::contrast;
   actions_[chosen]->setChecked(true);
   if (open_) showAll(document_->plan(), assessment_);
   say(status_->text());
 }
 
 void MainWindow::connectActions() {
-  const auto on = [this](Command command, auto&& what) { connect(actions_[command], &QAction::triggered, this, what); };
+  const auto on = [this](Command command, auto&& what) {
+    connect(actions_[command], &QAction::triggered, this, what);
+  };
   on(Command::newPlan, [this] {
     if (!mayLeave()) return;
     document_->close();
@@ -397,8 +405,10 @@ void MainWindow::connectActions() {
   });
   on(Command::working, [this] {
     const auto selected = selectedBreakers();
-    if (!selected.empty()) workingOf(selected.front());
-    else openWorking(answers_->answers().hours);
+    if (!selected.empty())
+      workingOf(selected.front());
+    else
+      openWorking(answers_->answers().hours);
   });
   on(Command::add, [this] {
     showSide(Command::inspector);
@@ -406,8 +416,10 @@ void MainWindow::connectActions() {
   });
   on(Command::copy, [this] { copySelection(); });
   on(Command::remove, [this] { removeSelection(); });
-  for (const Command place : {Command::boards, Command::paper}) on(place, [this, place] { showPlace(place); });
-  for (const Command side : {Command::answers, Command::inspector}) on(side, [this, side] { showSide(side); });
+  for (const Command place : {Command::boards, Command::paper})
+    on(place, [this, place] { showPlace(place); });
+  for (const Command side : {Command::answers, Command::inspector})
+    on(side, [this, side] { showSide(side); });
   on(Command::desktop, [this] { setTheme(std::nullopt); });
   on(Command::light, [this] { setTheme(Theme::light); });
   on(Command::dark, [this] { setTheme(Theme::dark); });

@@ -1,8 +1,8 @@
 #pragma once
 
-// The one window: boards and paper as places, answers or facts at the right, the outage strip and the findings below.
-// Every change goes through core's edit functions into the document, one undo step each; after it the plan is assessed
-// once and every view gets that assessment.
+// The one window: boards and paper as places, answers or facts at the right, the outage strip and the
+// findings below. Every change goes through core's edit functions into the document, one undo step each;
+// after it the plan is assessed once and every view gets that assessment.
 
 #include <QtWidgets/QMainWindow>
 #include <memory>

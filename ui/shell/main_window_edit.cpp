@@ -80,9 +80,10 @@ void MainWindow::planChanged() {
     paper_->setPlan(document_->plan(), assessment_, document_->name());
     showSelection();
   }
-  for (const Command command : {Command::save, Command::saveAs, Command::print, Command::savePdf, Command::move, Command::sendBack, Command::facts,
-                                Command::working, Command::add, Command::copy, Command::remove, Command::boards, Command::paper, Command::answers,
-                                Command::inspector}) {
+  for (const Command command :
+       {Command::save, Command::saveAs, Command::print, Command::savePdf, Command::move, Command::sendBack,
+        Command::facts, Command::working, Command::add, Command::copy, Command::remove, Command::boards,
+        Command::paper, Command::answers, Command::inspector}) {
     actions_[command]->setEnabled(open_);
   }
   showFileState();
@@ -97,8 +98,9 @@ void MainWindow::showFileState() {
   if (open_) {
     const bool canada = document_->plan().site->country.is(Country::canada);
     const std::string saved = words(language_, document_->isModified() ? kNotSaved : kSaved).toStdString();
-    edition_->setText(canada ? words(language_, kEditionCanada, saved)
-                             : words(language_, kEdition, std::string(document_->plan().site->edition.word()), saved));
+    edition_->setText(
+        canada ? words(language_, kEditionCanada, saved)
+               : words(language_, kEdition, std::string(document_->plan().site->edition.word()), saved));
   } else {
     edition_->clear();
   }
@@ -122,14 +124,17 @@ std::vector<BreakerId> MainWindow::selectedBreakers() const {
 std::vector<CircuitId> MainWindow::selectedCircuits() const {
   std::vector<CircuitId> all;
   for (const BreakerId id : selectedBreakers()) {
-    if (const Circuit* circuit = circuitOn(document_->plan(), id, Reading::planned)) all.push_back(circuit->id);
+    if (const Circuit* circuit = circuitOn(document_->plan(), id, Reading::planned))
+      all.push_back(circuit->id);
   }
   return all;
 }
 
 void MainWindow::showSelection() {
   const std::vector<BreakerId> selected = selectedBreakers();
-  card_->show(effectOf(document_->plan(), assessment_, selected.empty() ? BreakerId{} : selected.front(), language_), palette_, language_);
+  card_->show(
+      effectOf(document_->plan(), assessment_, selected.empty() ? BreakerId{} : selected.front(), language_),
+      palette_, language_);
   showHints();
 }
 
@@ -138,8 +143,10 @@ void MainWindow::showHints() {
     hints_->setText(words(language_, kHintsStart));
     return;
   }
-  if (places_->currentIndex() == 1) hints_->setText(words(language_, kHintsPaper));
-  else hints_->setText(words(language_, boards_->carrying() ? kHintsMoving : kHintsIdle));
+  if (places_->currentIndex() == 1)
+    hints_->setText(words(language_, kHintsPaper));
+  else
+    hints_->setText(words(language_, boards_->carrying() ? kHintsMoving : kHintsIdle));
 }
 
 void MainWindow::showPending(const std::optional<BoardMove>& move) {
@@ -150,16 +157,19 @@ void MainWindow::showPending(const std::optional<BoardMove>& move) {
   }
   const Result<Plan> moved = applied(document_->plan(), *move);
   if (!moved) {
-    card_->show(effectOf(document_->plan(), assessment_, *move, moved, nullptr, language_), palette_, language_);
+    card_->show(effectOf(document_->plan(), assessment_, *move, moved, nullptr, language_), palette_,
+                language_);
     refuse(moved.refusal());
   } else {
     const Assessment after = assess(moved.value());
-    card_->show(effectOf(document_->plan(), assessment_, *move, moved, &after, language_), palette_, language_);
+    card_->show(effectOf(document_->plan(), assessment_, *move, moved, &after, language_), palette_,
+                language_);
     answers_->show(moved.value(), after, language_);
     strip_->show(moved.value(), after, language_);
     feeder_->show(moved.value(), after, palette_, language_);
     if (!move->circuits.empty()) {
-      say(words(language_, kDropHere, placeName(moved.value(), {RecordKind::circuit, move->circuits.front().number}, language_)));
+      say(words(language_, kDropHere,
+                placeName(moved.value(), {RecordKind::circuit, move->circuits.front().number}, language_)));
     }
   }
   showHints();
@@ -174,75 +184,95 @@ void MainWindow::connectViews() {
     showFileState();
     showTitle();
   });
-  connect(document_, &PlanDocument::changedOnDisk, this, [this] { refuse(stayalight::say(kChangedOnDisk, document_->name().toStdString())); });
+  connect(document_, &PlanDocument::changedOnDisk, this,
+          [this] { refuse(stayalight::say(kChangedOnDisk, document_->name().toStdString())); });
   connect(document_, &PlanDocument::autosaveFailed, this, [this](const Message& why) { refuse(why); });
   const auto circuitsName = [this](const std::vector<CircuitId>& circuits) {
-    return circuits.empty() ? std::string() : entityName(document_->plan(), {RecordKind::circuit, circuits.front().number}, language_);
+    return circuits.empty()
+               ? std::string()
+               : entityName(document_->plan(), {RecordKind::circuit, circuits.front().number}, language_);
   };
   connect(boards_, &BoardsView::moveRequested, this,
-          [this, circuitsName](const std::vector<CircuitId>& circuits, PanelId panel, std::optional<SpacePosition> position) {
+          [this, circuitsName](const std::vector<CircuitId>& circuits, PanelId panel,
+                               std::optional<SpacePosition> position) {
             Result<Plan> after = moveCircuits(document_->plan(), circuits, panel, position);
             Message name;
             if (after && circuits.size() == 1) {
               const Circuit* moved = stayalight::find(after.value(), circuits.front());
-              name = stayalight::say(kStepMove, circuitsName(circuits), breakerPlace(after.value(), moved->planned, language_));
+              name = stayalight::say(kStepMove, circuitsName(circuits),
+                                     breakerPlace(after.value(), moved->planned, language_));
             } else {
               name = stayalight::say(kStepMoveMany, static_cast<std::int64_t>(circuits.size()));
             }
             edit(std::move(after), name);
           });
-  connect(boards_, &BoardsView::sendBackRequested, this, [this, circuitsName](const std::vector<CircuitId>& circuits) {
-    edit(sendBack(document_->plan(), circuits), stayalight::say(kStepBack, circuitsName(circuits)));
-  });
+  connect(boards_, &BoardsView::sendBackRequested, this,
+          [this, circuitsName](const std::vector<CircuitId>& circuits) {
+            edit(sendBack(document_->plan(), circuits), stayalight::say(kStepBack, circuitsName(circuits)));
+          });
   connect(boards_, &BoardsView::relocateRequested, this, [this](BreakerId breaker, SpacePosition position) {
     Result<Plan> after = relocate(document_->plan(), breaker, position);
     const std::string name = entityName(document_->plan(), {RecordKind::breaker, breaker.number}, language_);
     edit(std::move(after), stayalight::say(kStepRelocate, name));
   });
   connect(boards_, &BoardsView::swapRequested, this, [this](BreakerId first, BreakerId second) {
-    const auto name = [this](BreakerId id) { return entityName(document_->plan(), {RecordKind::breaker, id.number}, language_); };
-    edit(swapBreakers(document_->plan(), first, second), stayalight::say(kStepSwap, name(first), name(second)));
+    const auto name = [this](BreakerId id) {
+      return entityName(document_->plan(), {RecordKind::breaker, id.number}, language_);
+    };
+    edit(swapBreakers(document_->plan(), first, second),
+         stayalight::say(kStepSwap, name(first), name(second)));
   });
   connect(boards_, &BoardsView::selectionChanged, this, [this](const std::vector<EntityRef>& breakers) {
     showSelection();
     if (breakers.size() == 1) {
       const EntityRef& ref = breakers.front();
       inspector_->look(ref);
-      say(words(language_, kSelectedOne, entityName(document_->plan(), ref, language_), placeName(document_->plan(), ref, language_)));
+      say(words(language_, kSelectedOne, entityName(document_->plan(), ref, language_),
+                placeName(document_->plan(), ref, language_)));
     } else if (!breakers.empty()) {
       say(words(language_, kSelectedMany, static_cast<std::int64_t>(breakers.size())));
     }
   });
-  connect(boards_, &BoardsView::removeRequested, this, [this](const std::vector<EntityRef>&) { removeSelection(); });
+  connect(boards_, &BoardsView::removeRequested, this,
+          [this](const std::vector<EntityRef>&) { removeSelection(); });
   connect(boards_, &BoardsView::factsRequested, this, [this](EntityRef breaker) {
     inspector_->look(breaker);
     showSide(Command::inspector);
     inspector_->focusField({});
   });
-  connect(boards_, &BoardsView::workingRequested, this, [this](EntityRef breaker) { workingOf(BreakerId{breaker.id}); });
-  connect(boards_, &BoardsView::pendingChanged, this, [this](const std::optional<BoardMove>& move, const Preview*) { showPending(move); });
+  connect(boards_, &BoardsView::workingRequested, this,
+          [this](EntityRef breaker) { workingOf(BreakerId{breaker.id}); });
+  connect(boards_, &BoardsView::pendingChanged, this,
+          [this](const std::optional<BoardMove>& move, const Preview*) { showPending(move); });
   connect(boards_, &BoardsView::refused, this, [this](const Message& reason) { refuse(reason); });
-  connect(boards_, &BoardsView::contextMenuRequested, this, [this](EntityRef breaker, QPoint global) { contextMenu(breaker, global); });
-  connect(answers_, &AnswersColumn::workingRequested, this, [this](const WorkingTarget& target) { openWorking(target); });
-  connect(inspector_, &Inspector::edited, this, [this](const FormEdit& made) { edit(made.plan, made.name, made.mergeWith); });
+  connect(boards_, &BoardsView::contextMenuRequested, this,
+          [this](EntityRef breaker, QPoint global) { contextMenu(breaker, global); });
+  connect(answers_, &AnswersColumn::workingRequested, this,
+          [this](const WorkingTarget& target) { openWorking(target); });
+  connect(inspector_, &Inspector::edited, this,
+          [this](const FormEdit& made) { edit(made.plan, made.name, made.mergeWith); });
   connect(inspector_, &Inspector::refused, this, [this](const Message& why) { refuse(why); });
   connect(findings_, &FindingsList::jumpRequested, this, [this](const Finding& finding) { jumpTo(finding); });
-  connect(findings_, &FindingsList::fixRequested, this, [this](const Finding& finding) { applyFindingFix(finding); });
-  connect(strip_, &OutageStrip::scenarioEdited, this, [this](const std::string& key, const FieldValue& value) {
-    const Field* field = fieldOf(RecordKind::scenario, key);
-    if (field == nullptr || field->get(findRecord(document_->plan(), {RecordKind::scenario})) == value) {
-      showAll(document_->plan(), assessment_);
-      return;
-    }
-    edit(setField(document_->plan(), {RecordKind::scenario}, key, value),
-         stayalight::say(kStepSet, fieldLabel(*field, language_), kindName(RecordKind::scenario, language_)));
-  });
+  connect(findings_, &FindingsList::fixRequested, this,
+          [this](const Finding& finding) { applyFindingFix(finding); });
+  connect(
+      strip_, &OutageStrip::scenarioEdited, this, [this](const std::string& key, const FieldValue& value) {
+        const Field* field = fieldOf(RecordKind::scenario, key);
+        if (field == nullptr || field->get(findRecord(document_->plan(), {RecordKind::scenario})) == value) {
+          showAll(document_->plan(), assessment_);
+          return;
+        }
+        edit(setField(document_->plan(), {RecordKind::scenario}, key, value),
+             stayalight::say(kStepSet, fieldLabel(*field, language_),
+                             kindName(RecordKind::scenario, language_)));
+      });
   connect(strip_, &OutageStrip::startPreviewed, this, [this](const std::optional<TimeOfDay>& start) {
     if (!start) {
       showAll(document_->plan(), assessment_);
       return;
     }
-    const Result<Plan> then = setField(document_->plan(), {RecordKind::scenario}, "start_min", FieldValue(std::int64_t{start->minutes()}));
+    const Result<Plan> then = setField(document_->plan(), {RecordKind::scenario}, "start_min",
+                                       FieldValue(std::int64_t{start->minutes()}));
     if (!then) return;
     const Assessment after = assess(then.value());
     answers_->show(then.value(), after, language_);
@@ -270,8 +300,10 @@ void MainWindow::moveSelection() {
   const PanelId target = first->panel == backup->id ? main->id : backup->id;
   const std::optional<BoardMove> move = moveFor(plan, selected, target, std::nullopt);
   if (!move) return refuse(Message{kNothingSelected, {}});
-  if (move->kind == MoveKind::sendBack) Q_EMIT boards_->sendBackRequested(move->circuits);
-  else Q_EMIT boards_->moveRequested(move->circuits, move->panel, move->position);
+  if (move->kind == MoveKind::sendBack)
+    Q_EMIT boards_->sendBackRequested(move->circuits);
+  else
+    Q_EMIT boards_->moveRequested(move->circuits, move->panel, move->position);
 }
 
 void MainWindow::sendSelectionBack() {
@@ -285,19 +317,23 @@ void MainWindow::copySelection() {
   if (selected.empty()) return refuse(Message{kNothingSelected, {}});
   const EntityRef ref{RecordKind::breaker, selected.front().number};
   const Message name = stayalight::say(kStepCopy, entityName(document_->plan(), ref, language_));
-  if (const Circuit* circuit = circuitOn(document_->plan(), selected.front(), Reading::planned)) edit(copyCircuit(document_->plan(), circuit->id), name);
-  else edit(copyBreaker(document_->plan(), selected.front()), name);
+  if (const Circuit* circuit = circuitOn(document_->plan(), selected.front(), Reading::planned))
+    edit(copyCircuit(document_->plan(), circuit->id), name);
+  else
+    edit(copyBreaker(document_->plan(), selected.front()), name);
 }
 
 void MainWindow::removeSelection() {
   const std::vector<BreakerId> selected = selectedBreakers();
   if (selected.empty()) return refuse(Message{kNothingSelected, {}});
-  const Message name = stayalight::say(kStepRemove, entityName(document_->plan(), {RecordKind::breaker, selected.front().number}, language_));
+  const Message name = stayalight::say(
+      kStepRemove, entityName(document_->plan(), {RecordKind::breaker, selected.front().number}, language_));
   Result<Plan> after = document_->plan();
   for (const BreakerId id : selected) {
     const Plan before = after.value();
     const Circuit* circuit = circuitOn(before, id, Reading::planned);
-    after = circuit != nullptr ? stayalight::remove(before, {RecordKind::circuit, circuit->id.number}) : stayalight::remove(before, {RecordKind::breaker, id.number});
+    after = circuit != nullptr ? stayalight::remove(before, {RecordKind::circuit, circuit->id.number})
+                               : stayalight::remove(before, {RecordKind::breaker, id.number});
     if (!after) break;
   }
   edit(std::move(after), name);
@@ -305,7 +341,8 @@ void MainWindow::removeSelection() {
 
 void MainWindow::applyFindingFix(const Finding& finding) {
   if (!finding.fix) return;
-  edit(applyFix(document_->plan(), *finding.fix), stayalight::say(kStepFix, words(finding.fixName, language_).toStdString()));
+  edit(applyFix(document_->plan(), *finding.fix),
+       stayalight::say(kStepFix, words(finding.fixName, language_).toStdString()));
 }
 
 void MainWindow::jumpTo(const Finding& finding) {
@@ -318,12 +355,15 @@ void MainWindow::jumpTo(const Finding& finding) {
   if (owner.kind == RecordKind::useWindow) owner = ownerOf(plan, owner);
   if (owner.kind == RecordKind::load) owner = ownerOf(plan, owner);
   if (owner.kind == RecordKind::circuit) {
-    if (const Circuit* circuit = stayalight::find(plan, CircuitId{owner.id})) breaker = circuit->planned.valid() ? circuit->planned : circuit->breaker;
+    if (const Circuit* circuit = stayalight::find(plan, CircuitId{owner.id}))
+      breaker = circuit->planned.valid() ? circuit->planned : circuit->breaker;
   }
   showPlace(Command::boards);
   inspector_->look(place);
-  if (breaker.valid()) boards_->focusBreaker(breaker);
-  else showSide(Command::inspector);
+  if (breaker.valid())
+    boards_->focusBreaker(breaker);
+  else
+    showSide(Command::inspector);
 }
 
 void MainWindow::openWorking(const WorkingTarget& target) {
@@ -339,7 +379,10 @@ void MainWindow::workingOf(BreakerId breaker) {
     if (figures.breaker != breaker) continue;
     const AcAmperes most = std::max(figures.running[0], figures.running[1]);
     const std::string name = entityName(document_->plan(), {RecordKind::breaker, breaker.number}, language_);
-    openWorking({words(language_, kRunningTitle, name), amperes(most, language_), {most.count()}, {"current", "power", "use"}});
+    openWorking({words(language_, kRunningTitle, name),
+                 amperes(most, language_),
+                 {most.count()},
+                 {"current", "power", "use"}});
   }
 }
 
@@ -348,7 +391,8 @@ void MainWindow::contextMenu(EntityRef breaker, QPoint global) {
   menu->setObjectName(QStringLiteral("cellMenu"));
   menu->setAttribute(Qt::WA_DeleteOnClose);
   if (stayalight::find(document_->plan(), BreakerId{breaker.id}) != nullptr) {
-    for (const Command command : {Command::move, Command::sendBack, Command::facts, Command::working}) menu->addAction(actions_[command]);
+    for (const Command command : {Command::move, Command::sendBack, Command::facts, Command::working})
+      menu->addAction(actions_[command]);
     menu->addSeparator();
     for (const Command command : {Command::copy, Command::remove}) menu->addAction(actions_[command]);
     menu->addSeparator();

@@ -93,7 +93,8 @@ bool MainWindow::openFile(const QString& path) {
   for (const Message& note : document_->notes()) notes << words(note, language_);
   notes.removeDuplicates();
   if (!notes.isEmpty()) {
-    QMessageBox box(QMessageBox::Information, words(language_, kErrorTitle), notes.join(QStringLiteral("\n\n")), QMessageBox::Ok, this);
+    QMessageBox box(QMessageBox::Information, words(language_, kErrorTitle),
+                    notes.join(QStringLiteral("\n\n")), QMessageBox::Ok, this);
     box.setObjectName(QStringLiteral("notesBox"));
     box.setTextFormat(Qt::PlainText);
     box.exec();
@@ -106,7 +107,8 @@ void MainWindow::openSample() {
   if (!file.open(QIODevice::ReadOnly)) return;
   const QByteArray bytes = file.readAll();
   const std::string name = words(language_, kSampleName).toStdString();
-  const Result<ReadPlan> read = readPlan(std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())), name);
+  const Result<ReadPlan> read =
+      readPlan(std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())), name);
   if (!read) {
     showError(read.refusal());
     return;
@@ -121,8 +123,10 @@ void MainWindow::startPlan(const Plan& plan) {
 }
 
 void MainWindow::chooseFile() {
-  const QString folder = document_->path().isEmpty() ? QString() : QFileInfo(document_->path()).absolutePath();
-  const QString path = QFileDialog::getOpenFileName(this, words(language_, kOpenTitle), folder, words(language_, kFilter));
+  const QString folder =
+      document_->path().isEmpty() ? QString() : QFileInfo(document_->path()).absolutePath();
+  const QString path =
+      QFileDialog::getOpenFileName(this, words(language_, kOpenTitle), folder, words(language_, kFilter));
   if (!path.isEmpty()) openFile(path);
 }
 
@@ -130,7 +134,9 @@ bool MainWindow::save() {
   if (!open_) return true;
   if (document_->path().isEmpty()) return saveAs();
   if (document_->differsFromDisk()) {
-    QMessageBox box(QMessageBox::Question, words(language_, kErrorTitle), words(language_, kAskOverwrite, document_->name().toStdString()), QMessageBox::NoButton, this);
+    QMessageBox box(QMessageBox::Question, words(language_, kErrorTitle),
+                    words(language_, kAskOverwrite, document_->name().toStdString()), QMessageBox::NoButton,
+                    this);
     box.setObjectName(QStringLiteral("overwriteBox"));
     QPushButton* overwrite = box.addButton(words(language_, kOverwrite), QMessageBox::DestructiveRole);
     QPushButton* elsewhere = box.addButton(words(language_, kSaveElsewhere), QMessageBox::AcceptRole);
@@ -153,8 +159,10 @@ bool MainWindow::save() {
 bool MainWindow::saveAs() {
   if (!open_) return true;
   QString start = document_->path();
-  if (start.isEmpty()) start = (document_->name().isEmpty() ? words(language_, kUntitled) : document_->name()) + kSuffix;
-  QString path = QFileDialog::getSaveFileName(this, words(language_, kSaveTitle), start, words(language_, kFilter));
+  if (start.isEmpty())
+    start = (document_->name().isEmpty() ? words(language_, kUntitled) : document_->name()) + kSuffix;
+  QString path =
+      QFileDialog::getSaveFileName(this, words(language_, kSaveTitle), start, words(language_, kFilter));
   if (path.isEmpty()) return false;
   if (QFileInfo(path).suffix().isEmpty()) path += kSuffix;
   if (const std::optional<Message> why = document_->saveAs(path)) {
@@ -173,8 +181,10 @@ bool MainWindow::mayLeave() {
   // A field still being typed counts.
   if (QWidget* typing = focusWidget()) typing->clearFocus();
   if (!open_ || !document_->isModified()) return true;
-  const std::string name = document_->name().isEmpty() ? words(language_, kUntitled).toStdString() : document_->name().toStdString();
-  QMessageBox box(QMessageBox::Question, words(language_, kErrorTitle), words(language_, kAskSave, name), QMessageBox::NoButton, this);
+  const std::string name = document_->name().isEmpty() ? words(language_, kUntitled).toStdString()
+                                                       : document_->name().toStdString();
+  QMessageBox box(QMessageBox::Question, words(language_, kErrorTitle), words(language_, kAskSave, name),
+                  QMessageBox::NoButton, this);
   box.setObjectName(QStringLiteral("saveBox"));
   QPushButton* yes = box.addButton(words(language_, kAskSaveYes), QMessageBox::AcceptRole);
   QPushButton* no = box.addButton(words(language_, kAskSaveNo), QMessageBox::DestructiveRole);
@@ -192,7 +202,8 @@ bool MainWindow::mayLeave() {
 void MainWindow::offerAutosaves() {
   for (const Leftover& leftover : leftovers()) {
     const QString when = QLocale().toString(leftover.written.toLocalTime(), QLocale::ShortFormat);
-    QMessageBox box(QMessageBox::Question, words(language_, kErrorTitle), words(language_, kAskRecover, leftover.name.toStdString(), when.toStdString()),
+    QMessageBox box(QMessageBox::Question, words(language_, kErrorTitle),
+                    words(language_, kAskRecover, leftover.name.toStdString(), when.toStdString()),
                     QMessageBox::NoButton, this);
     box.setObjectName(QStringLiteral("recoverBox"));
     QPushButton* yes = box.addButton(words(language_, kRecoverYes), QMessageBox::AcceptRole);
@@ -254,7 +265,8 @@ void MainWindow::dropEvent(QDropEvent* event) {
   if (path.isEmpty()) return;
   event->acceptProposedAction();
   // After the drop has ended: a question must not hold up the program it came from.
-  QMetaObject::invokeMethod(this, [this, path] { openFile(path); }, Qt::QueuedConnection);
+  QMetaObject::invokeMethod(
+      this, [this, path] { openFile(path); }, Qt::QueuedConnection);
 }
 
 }  // namespace stayalight

@@ -16,7 +16,8 @@ int runWindow(int& argc, char** argv, const QString& planPath) {
   QApplication::setOrganizationName(QStringLiteral("stayalight"));
   QApplication::setApplicationName(QStringLiteral("stayalight"));
   QApplication::setApplicationDisplayName(QStringLiteral("Stayalight"));
-  QApplication::setApplicationVersion(QString::fromUtf8(kVersion.data(), static_cast<qsizetype>(kVersion.size())));
+  QApplication::setApplicationVersion(
+      QString::fromUtf8(kVersion.data(), static_cast<qsizetype>(kVersion.size())));
   QGuiApplication::setDesktopFileName(QStringLiteral("stayalight"));
   if (!loadFaces()) {
     std::fputs("stayalight: the built-in typefaces could not be loaded\n", stderr);

@@ -29,8 +29,9 @@ constexpr MessageId kOpen{"shell.start.open"};
 constexpr MessageId kOpenNote{"shell.start.open_note"};
 constexpr MessageId kDraws{"shell.start.draws"};
 constexpr MessageId kCautionLine{"shell.caution_line"};
-constexpr std::array<MessageId, 5> kSteps = {MessageId{"shell.start.service"}, MessageId{"shell.start.main"}, MessageId{"shell.start.backup"},
-                                             MessageId{"shell.start.inverter"}, MessageId{"shell.start.battery"}};
+constexpr std::array<MessageId, 5> kSteps = {
+    MessageId{"shell.start.service"}, MessageId{"shell.start.main"}, MessageId{"shell.start.backup"},
+    MessageId{"shell.start.inverter"}, MessageId{"shell.start.battery"}};
 
 struct Asked {
   int step;
@@ -62,7 +63,9 @@ constexpr Asked kAsked[] = {
 /// The main panel of the draft.
 class BoardPicture : public QWidget {
  public:
-  BoardPicture(const FormStyle& style, QWidget* parent) : QWidget(parent), style_(style) { setMinimumSize(260, 200); }
+  BoardPicture(const FormStyle& style, QWidget* parent) : QWidget(parent), style_(style) {
+    setMinimumSize(260, 200);
+  }
   void show(const Plan& plan) {
     plan_ = plan;
     assessment_ = assess(plan);
@@ -76,7 +79,8 @@ class BoardPicture : public QWidget {
     QPainter painter(this);
     painter.setRenderHint(QPainter::Antialiasing);
     BoardOptions options;
-    options.rowHeight = std::clamp((height() - kBoardHead - kBoardFoot) / std::max(1, rowCount(*main)), kSmallestRow * 0.6, kRowHeight);
+    options.rowHeight = std::clamp((height() - kBoardHead - kBoardFoot) / std::max(1, rowCount(*main)),
+                                   kSmallestRow * 0.6, kRowHeight);
     options.rowHeight = std::max(options.rowHeight, kSmallestRow);
     const BoardLayout board = stayalight::layout(plan_, assessment_, main->id, *style_.language, options);
     const double scale = std::min({1.0, width() / board.size.width(), height() / board.size.height()});
@@ -90,7 +94,8 @@ class BoardPicture : public QWidget {
   Assessment assessment_;
 };
 
-StartPage::StartPage(FormStyle style, QWidget* parent) : QWidget(parent), style_(std::move(style)), draft_(newPlan()) {
+StartPage::StartPage(FormStyle style, QWidget* parent)
+    : QWidget(parent), style_(std::move(style)), draft_(newPlan()) {
   setObjectName(QStringLiteral("startPage"));
   new QVBoxLayout(this);
   layout()->setContentsMargins(0, 0, 0, 0);
@@ -146,7 +151,9 @@ void StartPage::build() {
         form->setRowMinimumHeight(row - 1, 4);
       }
       at = 0;
-      auto* head = new QLabel(QString(QString::number(step + 1) + QStringLiteral("   ") + words(language, kSteps[static_cast<std::size_t>(step)])), page);
+      auto* head = new QLabel(QString(QString::number(step + 1) + QStringLiteral("   ") +
+                                      words(language, kSteps[static_cast<std::size_t>(step)])),
+                              page);
       head->setFont(stayalight::font(Face::condensed, 14, Weight::medium));
       form->addWidget(head, row, 0, 1, 3);
       ++row;
@@ -159,7 +166,8 @@ void StartPage::build() {
     }
     const Field* field = fieldOf(asked.kind, asked.key);
     auto* editor = new FieldEditor(*field, style_, page);
-    editor->setObjectName(QString::fromStdString(std::string(recordType(asked.kind).name) + "." + std::to_string(ref.id) + "." + std::string(asked.key)));
+    editor->setObjectName(QString::fromStdString(std::string(recordType(asked.kind).name) + "." +
+                                                 std::to_string(ref.id) + "." + std::string(asked.key)));
     auto* title = new QLabel(QString::fromStdString(fieldLabel(*field, language)), page);
     title->setBuddy(editor->focusProxy());
     title->setToolTip(QString::fromStdString(fieldHelp(*field, language)));
@@ -196,7 +204,9 @@ void StartPage::build() {
   auto* others = new QHBoxLayout;
   others->setSpacing(16);
   const auto card = [&](MessageId text, MessageId note, Icon icon, const QString& name) {
-    auto* button = new QPushButton(buttonIcon(icon, style_.palette), QString(words(language, text) + QLatin1Char('\n') + words(language, note)), page);
+    auto* button =
+        new QPushButton(buttonIcon(icon, style_.palette),
+                        QString(words(language, text) + QLatin1Char('\n') + words(language, note)), page);
     button->setObjectName(name);
     button->setIconSize(QSize(24, 24));
     button->setMinimumHeight(54);
@@ -214,14 +224,17 @@ void StartPage::build() {
 
 FieldEditor* StartPage::editor(RecordKind kind, std::string_view key, std::int64_t id) const {
   for (const Question& question : questions_) {
-    if (question.ref.kind == kind && question.editor->field().key == key && (id == 0 || question.ref.id == id)) return question.editor;
+    if (question.ref.kind == kind && question.editor->field().key == key &&
+        (id == 0 || question.ref.id == id))
+      return question.editor;
   }
   return nullptr;
 }
 
 void StartPage::refresh() {
   for (const Question& question : questions_) {
-    if (const void* record = findRecord(draft_, question.ref)) question.editor->refresh(draft_, question.editor->field().get(record));
+    if (const void* record = findRecord(draft_, question.ref))
+      question.editor->refresh(draft_, question.editor->field().get(record));
   }
   picture_->show(draft_);
 }

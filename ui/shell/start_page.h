@@ -1,6 +1,7 @@
 #pragma once
 
-// Shown while no plan is open: the first answers, the sample, opening a plan. The panel draws itself as one answers.
+// Shown while no plan is open: the first answers, the sample, opening a plan. The panel draws itself as one
+// answers.
 
 #include <QtWidgets/QWidget>
 #include <functional>

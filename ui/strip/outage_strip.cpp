@@ -23,10 +23,11 @@ constexpr MessageId kHead{"shell.strip.head"};
 constexpr MessageId kMonth{"shell.strip.month"};
 constexpr MessageId kStartCharge{"shell.strip.start_charge"};
 constexpr MessageId kAsTable{"shell.strip.as_table"};
-constexpr std::array<MessageId, 8> kColumns = {MessageId{"shell.strip.column.time"},       MessageId{"shell.strip.column.low"},
-                                               MessageId{"shell.strip.column.likely"},     MessageId{"shell.strip.column.high"},
-                                               MessageId{"shell.strip.column.l1_average"}, MessageId{"shell.strip.column.l1_peak"},
-                                               MessageId{"shell.strip.column.l2_average"}, MessageId{"shell.strip.column.l2_peak"}};
+constexpr std::array<MessageId, 8> kColumns = {
+    MessageId{"shell.strip.column.time"},       MessageId{"shell.strip.column.low"},
+    MessageId{"shell.strip.column.likely"},     MessageId{"shell.strip.column.high"},
+    MessageId{"shell.strip.column.l1_average"}, MessageId{"shell.strip.column.l1_peak"},
+    MessageId{"shell.strip.column.l2_average"}, MessageId{"shell.strip.column.l2_peak"}};
 constexpr int kChargeStep = 10;  // per cent
 
 }  // namespace
@@ -72,11 +73,16 @@ OutageStrip::OutageStrip(QWidget* parent) : QWidget(parent) {
   pages_->addWidget(table_);
   column->addWidget(pages_, 1);
   connect(asTable_, &QPushButton::toggled, this, [this](bool on) { pages_->setCurrentIndex(on ? 1 : 0); });
-  connect(month_, &QComboBox::activated, this, [this](int at) { Q_EMIT scenarioEdited("month", FieldValue(std::int64_t{at + 1})); });
-  connect(charge_, &QComboBox::activated, this,
-          [this](int at) { Q_EMIT scenarioEdited("start_charge", FieldValue(charge_->itemData(at).toDouble() / 100.0)); });
-  connect(chart_, &StripChart::startChosen, this, [this](TimeOfDay start) { Q_EMIT scenarioEdited("start_min", FieldValue(std::int64_t{start.minutes()})); });
-  connect(chart_, &StripChart::startPreviewed, this, [this](TimeOfDay start) { Q_EMIT startPreviewed(start); });
+  connect(month_, &QComboBox::activated, this,
+          [this](int at) { Q_EMIT scenarioEdited("month", FieldValue(std::int64_t{at + 1})); });
+  connect(charge_, &QComboBox::activated, this, [this](int at) {
+    Q_EMIT scenarioEdited("start_charge", FieldValue(charge_->itemData(at).toDouble() / 100.0));
+  });
+  connect(chart_, &StripChart::startChosen, this, [this](TimeOfDay start) {
+    Q_EMIT scenarioEdited("start_min", FieldValue(std::int64_t{start.minutes()}));
+  });
+  connect(chart_, &StripChart::startPreviewed, this,
+          [this](TimeOfDay start) { Q_EMIT startPreviewed(start); });
   connect(chart_, &StripChart::startCancelled, this, [this] { Q_EMIT startPreviewed(std::nullopt); });
 }
 
@@ -103,7 +109,8 @@ void OutageStrip::fillControls(const Scenario& scenario) {
   const QSignalBlocker quietMonth(month_);
   const QSignalBlocker quietCharge(charge_);
   if (month_->count() == 0) {
-    for (int month = 1; month <= 12; ++month) month_->addItem(QString::fromStdString(monthText(month, *language_)));
+    for (int month = 1; month <= 12; ++month)
+      month_->addItem(QString::fromStdString(monthText(month, *language_)));
   }
   month_->setCurrentIndex(scenario.month - 1);
   const double percent = scenario.startCharge.count() * 100.0;
@@ -117,7 +124,8 @@ void OutageStrip::fillControls(const Scenario& scenario) {
     charge_->addItem(QString::number(step) + QStringLiteral(" %"), static_cast<double>(step));
     listed = listed || std::abs(percent - step) < 1e-6;
   }
-  if (!listed) charge_->addItem(QString::fromStdString(language_->number(percent, 0)) + QStringLiteral(" %"), percent);
+  if (!listed)
+    charge_->addItem(QString::fromStdString(language_->number(percent, 0)) + QStringLiteral(" %"), percent);
   for (int i = 0; i < charge_->count(); ++i) {
     if (std::abs(charge_->itemData(i).toDouble() - percent) < 1e-6) charge_->setCurrentIndex(i);
   }
@@ -137,9 +145,12 @@ void OutageStrip::fillTable() {
   table_->setRowCount(static_cast<int>(rows.size()));
   for (std::size_t i = 0; i < rows.size(); ++i) {
     const StripReading& r = rows[i];
-    const auto number = [&](double value, int decimals) { return QString::fromStdString(language_->number(value, decimals)); };
-    const std::array<QString, 8> cells = {clockText(r.hour, *language_), number(r.low, 0),     number(r.likely, 0),  number(r.high, 0),
-                                          number(r.average[0], 1),       number(r.peak[0], 1), number(r.average[1], 1), number(r.peak[1], 1)};
+    const auto number = [&](double value, int decimals) {
+      return QString::fromStdString(language_->number(value, decimals));
+    };
+    const std::array<QString, 8> cells = {
+        clockText(r.hour, *language_), number(r.low, 0),     number(r.likely, 0),     number(r.high, 0),
+        number(r.average[0], 1),       number(r.peak[0], 1), number(r.average[1], 1), number(r.peak[1], 1)};
     for (std::size_t c = 0; c < cells.size(); ++c) {
       auto* item = new QTableWidgetItem(cells[c]);
       item->setTextAlignment((c == 0 ? Qt::AlignLeft : Qt::AlignRight) | Qt::AlignVCenter);

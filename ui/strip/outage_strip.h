@@ -1,6 +1,7 @@
 #pragma once
 
-// The outage strip: month, charge at the start and start time to set, the curves, and a table of the same values.
+// The outage strip: month, charge at the start and start time to set, the curves, and a table of the same
+// values.
 
 #include <QtWidgets/QWidget>
 

@@ -103,8 +103,10 @@ void StripChart::setColors(const Palette& palette) {
     const QColor color = palette_.color(legColor(leg));
     average_[index(leg)]->setPen(QPen(color, 3.0, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin));
     // L2 is a double line: a wide one with the ground's colour inside.
-    peak_[index(leg)]->setPen(QPen(color, leg == Leg::l1 ? 1.5 : 3.6, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin));
-    peakInner_[index(leg)]->setPen(QPen(palette_.color(ColorRole::sheet), 1.2, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin));
+    peak_[index(leg)]->setPen(
+        QPen(color, leg == Leg::l1 ? 1.5 : 3.6, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin));
+    peakInner_[index(leg)]->setPen(
+        QPen(palette_.color(ColorRole::sheet), 1.2, Qt::SolidLine, Qt::FlatCap, Qt::MiterJoin));
     peakInner_[index(leg)]->setVisible(leg == Leg::l2);
   }
   resetCachedContent();
@@ -135,8 +137,10 @@ void StripChart::show(const StripData& data, const Language& language) {
     if (leg == 1) peakInner_[leg]->replace(list(data.peak[leg], sign));
   }
   if (data.known) {
-    setAccessibleName(words(language, kAccessible, clockText(data.start, language).toStdString(), clockText(data.endLow, language).toStdString(),
-                            clockText(data.endHigh, language).toStdString(), clockText(data.endLikely, language).toStdString()));
+    setAccessibleName(words(language, kAccessible, clockText(data.start, language).toStdString(),
+                            clockText(data.endLow, language).toStdString(),
+                            clockText(data.endHigh, language).toStdString(),
+                            clockText(data.endLikely, language).toStdString()));
   } else {
     setAccessibleName(words(language, kUnknown));
   }
@@ -169,7 +173,8 @@ QRectF StripChart::startTab() const {
 
 void StripChart::drawBackground(QPainter* painter, const QRectF& rect) {
   // The plot must fill exactly the room our own labels leave.
-  const QRectF plot(kLeftRoom, kTopRoom, viewport()->width() - kLeftRoom - kRightRoom, viewport()->height() - kTopRoom - kAxisRoom);
+  const QRectF plot(kLeftRoom, kTopRoom, viewport()->width() - kLeftRoom - kRightRoom,
+                    viewport()->height() - kTopRoom - kAxisRoom);
   if (chart()->plotArea() != plot && plot.width() > 10 && plot.height() > 10) chart()->setPlotArea(plot);
   QChartView::drawBackground(painter, rect);
   const double floor = yOfCharge(data_.floor);
@@ -189,13 +194,16 @@ void StripChart::drawBackground(QPainter* painter, const QRectF& rect) {
   const double left = plot.left(), right = plot.right();
   painter->drawLine(QPointF(left, floor), QPointF(right, floor));
   painter->setPen(QPen(palette_.color(ColorRole::hairline), 1));
-  for (const double percent : {50.0, 100.0}) painter->drawLine(QPointF(left, yOfCharge(percent)), QPointF(right, yOfCharge(percent)));
+  for (const double percent : {50.0, 100.0})
+    painter->drawLine(QPointF(left, yOfCharge(percent)), QPointF(right, yOfCharge(percent)));
   painter->setPen(QPen(palette_.color(ColorRole::ink), 1));
   painter->drawLine(QPointF(left, yOfAmperes(0)), QPointF(right, yOfAmperes(0)));
   if (data_.limit) {
     dashed.setColor(palette_.color(ColorRole::ink));
     painter->setPen(dashed);
-    for (const double sign : {1.0, -1.0}) painter->drawLine(QPointF(left, yOfAmperes(sign * *data_.limit)), QPointF(right, yOfAmperes(sign * *data_.limit)));
+    for (const double sign : {1.0, -1.0})
+      painter->drawLine(QPointF(left, yOfAmperes(sign * *data_.limit)),
+                        QPointF(right, yOfAmperes(sign * *data_.limit)));
   }
 }
 
@@ -204,12 +212,14 @@ void StripChart::drawForeground(QPainter* painter, const QRectF& rect) {
   painter->save();
   painter->setRenderHint(QPainter::Antialiasing);
   const double right = viewport()->width() - kRightRoom;
-  const auto text = [&](const QRectF& box, Qt::Alignment alignment, const QString& words, ColorRole role, Weight weight = Weight::regular) {
+  const auto text = [&](const QRectF& box, Qt::Alignment alignment, const QString& words, ColorRole role,
+                        Weight weight = Weight::regular) {
     painter->setFont(stayalight::font(Face::condensed, kSmall, weight));
     painter->setPen(palette_.color(role));
     painter->drawText(box, static_cast<int>(alignment | Qt::AlignVCenter | Qt::TextSingleLine), words);
   };
-  const auto leftLabel = [&](double y, const QString& label, ColorRole role = ColorRole::ink2, Weight weight = Weight::regular) {
+  const auto leftLabel = [&](double y, const QString& label, ColorRole role = ColorRole::ink2,
+                             Weight weight = Weight::regular) {
     text(QRectF(0, y - 8, kLeftRoom - 6, 16), Qt::AlignRight, label, role, weight);
   };
   leftLabel(yOfCharge(100) + 3, words(*language_, kFull));
@@ -221,18 +231,25 @@ void StripChart::drawForeground(QPainter* painter, const QRectF& rect) {
   const double startX = xOf(data_.start);
   const double room = startX - kLeftRoom - 8;
   if (room > 80) {
-    text(QRectF(kLeftRoom + 6, yOfCharge(100) + 6, room, 16), Qt::AlignLeft, words(*language_, kCharge), ColorRole::ink2);
-    text(QRectF(kLeftRoom, yOfCharge(50) + 2, room, 16), Qt::AlignRight, words(*language_, kGoesOut), ColorRole::ink2);
-    text(QRectF(kLeftRoom + 6, yOfAmperes(quarter) - 8, room, 16), Qt::AlignLeft, words(*language_, kAmpsOn, std::string("L1")), ColorRole::ink2);
-    text(QRectF(kLeftRoom + 6, yOfAmperes(-quarter) - 8, room, 16), Qt::AlignLeft, words(*language_, kAmpsOn, std::string("L2")), ColorRole::ink2);
+    text(QRectF(kLeftRoom + 6, yOfCharge(100) + 6, room, 16), Qt::AlignLeft, words(*language_, kCharge),
+         ColorRole::ink2);
+    text(QRectF(kLeftRoom, yOfCharge(50) + 2, room, 16), Qt::AlignRight, words(*language_, kGoesOut),
+         ColorRole::ink2);
+    text(QRectF(kLeftRoom + 6, yOfAmperes(quarter) - 8, room, 16), Qt::AlignLeft,
+         words(*language_, kAmpsOn, std::string("L1")), ColorRole::ink2);
+    text(QRectF(kLeftRoom + 6, yOfAmperes(-quarter) - 8, room, 16), Qt::AlignLeft,
+         words(*language_, kAmpsOn, std::string("L2")), ColorRole::ink2);
   }
   if (data_.limit) {
     const bool whole = std::abs(*data_.limit - std::round(*data_.limit)) < 0.05;
     const QString limit = words(*language_, kLimit, language_->number(*data_.limit, whole ? 0 : 1));
-    for (const double sign : {1.0, -1.0}) text(QRectF(right + 5, yOfAmperes(sign * *data_.limit) - 8, kRightRoom - 6, 16), Qt::AlignLeft, limit, ColorRole::ink2);
+    for (const double sign : {1.0, -1.0})
+      text(QRectF(right + 5, yOfAmperes(sign * *data_.limit) - 8, kRightRoom - 6, 16), Qt::AlignLeft, limit,
+           ColorRole::ink2);
   }
   if (!data_.known) {
-    text(QRectF(startX + 10, yOfCharge(60) - 10, right - startX - 10, 20), Qt::AlignLeft, words(*language_, kUnknown), ColorRole::ink, Weight::medium);
+    text(QRectF(startX + 10, yOfCharge(60) - 10, right - startX - 10, 20), Qt::AlignLeft,
+         words(*language_, kUnknown), ColorRole::ink, Weight::medium);
   } else if (data_.ends) {
     const double x = xOf(data_.endLikely);
     QPen pen(palette_.color(ColorRole::ink), 1.2);
@@ -241,17 +258,24 @@ void StripChart::drawForeground(QPainter* painter, const QRectF& rect) {
     painter->drawLine(QPointF(x, yOfCharge(100)), QPointF(x, yOfAmperes(-data_.amperes)));
     painter->setPen(QPen(palette_.color(ColorRole::ink), 1.5));
     painter->setBrush(palette_.color(ColorRole::sheet));
-    painter->drawEllipse(positionOf(data_.endLikely, data_.likely.empty() ? data_.floor : data_.likely.back().y()), 4.5, 4.5);
-    const QString range = words(*language_, kDark, clockText(data_.endLow, *language_).toStdString(), clockText(data_.endHigh, *language_).toStdString());
-    const QString likely = words(*language_, kDarkLikely, clockText(data_.endLikely, *language_).toStdString());
-    const double width = std::max(textWidth(range, Face::condensed, kSmall, Weight::medium), textWidth(likely, Face::condensed, kSmall)) + 4;
+    painter->drawEllipse(
+        positionOf(data_.endLikely, data_.likely.empty() ? data_.floor : data_.likely.back().y()), 4.5, 4.5);
+    const QString range = words(*language_, kDark, clockText(data_.endLow, *language_).toStdString(),
+                                clockText(data_.endHigh, *language_).toStdString());
+    const QString likely =
+        words(*language_, kDarkLikely, clockText(data_.endLikely, *language_).toStdString());
+    const double width = std::max(textWidth(range, Face::condensed, kSmall, Weight::medium),
+                                  textWidth(likely, Face::condensed, kSmall)) +
+                         4;
     double at = x + 8;
     if (at + width > right + kRightRoom) at = x - width - 8;
     text(QRectF(at, yOfCharge(100), width, 15), Qt::AlignLeft, range, ColorRole::ink, Weight::medium);
     text(QRectF(at, yOfCharge(100) + 15, width, 15), Qt::AlignLeft, likely, ColorRole::ink2);
     if (x + 150 < right) {
-      text(QRectF(x + 12, yOfAmperes(quarter) - 8, right - x - 12, 16), Qt::AlignLeft, words(*language_, kLine), ColorRole::ink2);
-      text(QRectF(x + 12, yOfAmperes(-quarter) - 8, right - x - 12, 16), Qt::AlignLeft, words(*language_, kSolid), ColorRole::ink2);
+      text(QRectF(x + 12, yOfAmperes(quarter) - 8, right - x - 12, 16), Qt::AlignLeft,
+           words(*language_, kLine), ColorRole::ink2);
+      text(QRectF(x + 12, yOfAmperes(-quarter) - 8, right - x - 12, 16), Qt::AlignLeft,
+           words(*language_, kSolid), ColorRole::ink2);
     }
   }
   paintAxis(*painter);
@@ -297,7 +321,9 @@ void StripChart::paintAxis(QPainter& painter) {
   painter.setPen(QPen(palette_.color(ColorRole::sheet), 1.5));
   painter.setBrush(Qt::NoBrush);
   const double y = tab.center().y();
-  const auto arrow = [&](double at, double sign) { painter.drawPolyline(QPolygonF{{at, y - 3.5}, {at - sign * 3.5, y}, {at, y + 3.5}}); };
+  const auto arrow = [&](double at, double sign) {
+    painter.drawPolyline(QPolygonF{{at, y - 3.5}, {at - sign * 3.5, y}, {at, y + 3.5}});
+  };
   arrow(tab.left() + 9.5, 1);
   arrow(tab.right() - 9.5, -1);
 }
@@ -309,9 +335,11 @@ QString StripChart::hoverText() const {
   const auto percent = [](double value) { return Figure{value, "%", 0}; };
   const auto amps = [](double value) { return Figure{value, "A", 1}; };
   const std::string clock = clockText(reading->hour, *language_).toStdString();
-  if (reading->dark) return words(*language_, kHoverDark, clock, percent(reading->low), percent(reading->high));
-  return words(*language_, kHover, clock, percent(reading->likely), percent(reading->low), percent(reading->high), amps(reading->average[0]),
-               amps(reading->peak[0]), amps(reading->average[1]), amps(reading->peak[1]));
+  if (reading->dark)
+    return words(*language_, kHoverDark, clock, percent(reading->low), percent(reading->high));
+  return words(*language_, kHover, clock, percent(reading->likely), percent(reading->low),
+               percent(reading->high), amps(reading->average[0]), amps(reading->peak[0]),
+               amps(reading->average[1]), amps(reading->peak[1]));
 }
 
 void StripChart::paintHover(QPainter& painter) {
@@ -374,8 +402,12 @@ void StripChart::stepStart(int minutes) {
 void StripChart::keyPressEvent(QKeyEvent* event) {
   const int step = (event->modifiers() & Qt::ShiftModifier) != 0 ? kDragStep : kKeyStep;
   switch (event->key()) {
-    case Qt::Key_Left: stepStart(-step); return;
-    case Qt::Key_Right: stepStart(step); return;
+    case Qt::Key_Left:
+      stepStart(-step);
+      return;
+    case Qt::Key_Right:
+      stepStart(step);
+      return;
     case Qt::Key_Escape:
       if (dragging_) {
         dragging_ = false;
@@ -383,7 +415,8 @@ void StripChart::keyPressEvent(QKeyEvent* event) {
         return;
       }
       break;
-    default: break;
+    default:
+      break;
   }
   event->ignore();
 }

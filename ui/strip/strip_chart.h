@@ -1,7 +1,7 @@
 #pragma once
 
-// The curves on Qt Charts: charge with its band above, the legs mirrored about the neutral below, one time axis. The
-// start is a tab on the axis, to drag or to step by keys.
+// The curves on Qt Charts: charge with its band above, the legs mirrored about the neutral below, one time
+// axis. The start is a tab on the axis, to drag or to step by keys.
 
 #include <QtCharts/QChartView>
 #include <optional>

@@ -14,12 +14,14 @@ constexpr double kPercent = 100.0;
 std::vector<QPointF> charge(const OutageRun& run, double start) {
   std::vector<QPointF> points;
   points.reserve(run.points.size());
-  for (const OutagePoint& point : run.points) points.emplace_back(start + point.at.count(), point.charge * kPercent);
+  for (const OutagePoint& point : run.points)
+    points.emplace_back(start + point.at.count(), point.charge * kPercent);
   return points;
 }
 
 // Each point holds until the next one.
-std::vector<QPointF> steps(const OutageRun& run, double start, Leg leg, std::array<AcAmperes, 2> OutagePoint::*member) {
+std::vector<QPointF> steps(const OutageRun& run, double start, Leg leg,
+                           std::array<AcAmperes, 2> OutagePoint::*member) {
   std::vector<QPointF> points;
   for (std::size_t i = 0; i < run.points.size(); ++i) {
     const double value = (run.points[i].*member)[index(leg)].count();

@@ -1,6 +1,7 @@
 #pragma once
 
-// The outage as points of curves: hours of the clock on one axis, charge in per cent, amperes by leg. No widget here.
+// The outage as points of curves: hours of the clock on one axis, charge in per cent, amperes by leg. No
+// widget here.
 
 #include <QtCore/QPointF>
 #include <QtCore/QString>
@@ -14,10 +15,10 @@ namespace stayalight {
 
 struct StripData {
   bool known = false;
-  double start = 18.0;       ///< clock hour at which the power goes out, 0 to 24
-  double first = 12.0;       ///< left end of the axis, clock hours
-  double last = 48.0;        ///< right end; hours after midnight of the first day
-  double floor = 10.0;       ///< per cent
+  double start = 18.0;  ///< clock hour at which the power goes out, 0 to 24
+  double first = 12.0;  ///< left end of the axis, clock hours
+  double last = 48.0;   ///< right end; hours after midnight of the first day
+  double floor = 10.0;  ///< per cent
   double reserve = 20.0;
   double endLow = 0.0, endLikely = 0.0, endHigh = 0.0;  ///< clock hours
   bool ends = false;                                    ///< within the horizon
@@ -27,7 +28,8 @@ struct StripData {
   double amperes = 10.0;                                ///< of the half axis of a leg
 };
 /// `first`, if given, keeps the axis where it is while the start is dragged.
-[[nodiscard]] StripData stripData(const Scenario& scenario, const Assessment& assessment, std::optional<double> first = std::nullopt);
+[[nodiscard]] StripData stripData(const Scenario& scenario, const Assessment& assessment,
+                                  std::optional<double> first = std::nullopt);
 
 /// What stands at one hour of the clock.
 struct StripReading {

@@ -24,7 +24,9 @@ void applyStyle(QApplication& application, const Palette& palette) {
 }
 
 Theme themeOfDesktop(const QPalette& desktop) {
-  return desktop.color(QPalette::WindowText).lightness() > desktop.color(QPalette::Window).lightness() ? Theme::dark : Theme::light;
+  return desktop.color(QPalette::WindowText).lightness() > desktop.color(QPalette::Window).lightness()
+             ? Theme::dark
+             : Theme::light;
 }
 
 }  // namespace stayalight

@@ -15,16 +15,30 @@ namespace {
 
 // The strokes of each icon in the path notation of SVG: M m L l H h V v C c Q q T t A a Z z.
 constexpr std::array<std::string_view, kIconCount> kStrokes = {
-    /* water */ "M8 1.8 C8 1.8 3.3 7 3.3 10 a4.7 4.7 0 0 0 9.4 0 C12.7 7 8 1.8 8 1.8Z M6 10.6 a2 2 0 0 0 1.8 1.9",
-    /* heat */ "M2.5 13.5 h11 M4 13.5 V5 M8 13.5 V5 M12 13.5 V5 M3 5 h10 M5 2.2 q-1 .8 0 1.6 M8.2 2.2 q-1 .8 0 1.6 M11.4 2.2 q-1 .8 0 1.6",
+    /* water */
+    "M8 1.8 C8 1.8 3.3 7 3.3 10 a4.7 4.7 0 0 0 9.4 0 C12.7 7 8 1.8 8 1.8Z M6 10.6 a2 2 0 0 0 1.8 1.9",
+    /* heat */
+    "M2.5 13.5 h11 M4 13.5 V5 M8 13.5 V5 M12 13.5 V5 M3 5 h10 M5 2.2 q-1 .8 0 1.6 M8.2 2.2 q-1 .8 0 1.6 "
+    "M11.4 2.2 q-1 .8 0 1.6",
     /* coldFood */ "M4 1.5 h8 v13 h-8Z M4 6.2 h8 M6 3.2 v1.4 M6 8 v2.4",
-    /* internet */ "M3 10.5 h10 v3.3 h-10Z M5.2 12.2 h.1 M8 10.5 V7 M5.4 5.6 a3.7 3.7 0 0 1 5.2 0 M3.2 3.4 a6.8 6.8 0 0 1 9.6 0",
-    /* light */ "M5.9 10.4 C3.9 9 3.6 6.8 3.9 5.6 a4.2 4.2 0 0 1 8.2 0 C12.4 6.8 12.1 9 10.1 10.4 V11.6 h-4.2Z M6.2 13.8 h3.6",
-    /* sewage */ "M2 4 h6 a3.5 3.5 0 0 1 3.5 3.5 V10 M2 7.6 h5 a1 1 0 0 1 1 1 V10 M6.9 10 h5.7 M9.8 11.8 v2.4 M8.6 13.1 l1.2 1.2 1.2 -1.2",
-    /* dryBasement */ "M2 6.5 L8 2 L14 6.5 M3.6 5.6 V10 M12.4 5.6 V10 M1.8 12 q1.5 -1.4 3.1 0 t3.1 0 t3.1 0 t3.1 0 M3.8 14.4 q1.2 -1 2.4 0 t2.4 0 t2.4 0",
-    /* panel */ "M3.5 1.5 h9 v13 h-9Z M8 4 v8 M5.2 5 h1.6 M5.2 8 h1.6 M5.2 11 h1.6 M9.2 5 h1.6 M9.2 8 h1.6 M9.2 11 h1.6",
+    /* internet */
+    "M3 10.5 h10 v3.3 h-10Z M5.2 12.2 h.1 M8 10.5 V7 M5.4 5.6 a3.7 3.7 0 0 1 5.2 0 M3.2 3.4 a6.8 6.8 0 0 1 "
+    "9.6 0",
+    /* light */
+    "M5.9 10.4 C3.9 9 3.6 6.8 3.9 5.6 a4.2 4.2 0 0 1 8.2 0 C12.4 6.8 12.1 9 10.1 10.4 V11.6 h-4.2Z M6.2 13.8 "
+    "h3.6",
+    /* sewage */
+    "M2 4 h6 a3.5 3.5 0 0 1 3.5 3.5 V10 M2 7.6 h5 a1 1 0 0 1 1 1 V10 M6.9 10 h5.7 M9.8 11.8 v2.4 M8.6 13.1 "
+    "l1.2 1.2 1.2 -1.2",
+    /* dryBasement */
+    "M2 6.5 L8 2 L14 6.5 M3.6 5.6 V10 M12.4 5.6 V10 M1.8 12 q1.5 -1.4 3.1 0 t3.1 0 t3.1 0 t3.1 0 M3.8 14.4 "
+    "q1.2 -1 2.4 0 t2.4 0 t2.4 0",
+    /* panel */
+    "M3.5 1.5 h9 v13 h-9Z M8 4 v8 M5.2 5 h1.6 M5.2 8 h1.6 M5.2 11 h1.6 M9.2 5 h1.6 M9.2 8 h1.6 M9.2 11 h1.6",
     /* battery */ "M2 4.5 h11 v7 h-11Z M14.4 6.8 v2.4 M4.6 6.8 v2.4 M7.4 6.8 v2.4",
-    /* sun */ "M8 5 a3 3 0 1 0 .01 0 M8 1.2 v1.6 M8 13.2 v1.6 M1.2 8 h1.6 M13.2 8 h1.6 M3.2 3.2 l1.1 1.1 M11.7 11.7 l1.1 1.1 M12.8 3.2 l-1.1 1.1 M4.3 11.7 l-1.1 1.1",
+    /* sun */
+    "M8 5 a3 3 0 1 0 .01 0 M8 1.2 v1.6 M8 13.2 v1.6 M1.2 8 h1.6 M13.2 8 h1.6 M3.2 3.2 l1.1 1.1 M11.7 11.7 "
+    "l1.1 1.1 M12.8 3.2 l-1.1 1.1 M4.3 11.7 l-1.1 1.1",
     /* clock */ "M8 1.8 a6.2 6.2 0 1 0 .01 0 M8 4.5 V8.2 L10.4 9.8",
     /* meter */ "M2.5 3 h11 v10 h-11Z M4.8 8.8 a3.4 3.4 0 0 1 6.4 0 M8 9 L10 6.4",
     /* power */ "M9 1.5 L4 9 h3.6 L7 14.5 L12 7 H8.4Z",
@@ -46,7 +60,8 @@ constexpr std::array<std::string_view, kIconCount> kStrokes = {
     /* next */ "M6 3.5 L10.5 8 L6 12.5",
     /* previous */ "M10 3.5 L5.5 8 L10 12.5",
     /* check */ "M3 8.5 L6.5 12 L13 4.5",
-    /* settings */ "M2 4.5 H9 M12 4.5 H14 M10.5 3 a1.5 1.5 0 1 0 .01 0 M2 11.5 H4 M7 11.5 H14 M5.5 10 a1.5 1.5 0 1 0 .01 0",
+    /* settings */
+    "M2 4.5 H9 M12 4.5 H14 M10.5 3 a1.5 1.5 0 1 0 .01 0 M2 11.5 H4 M7 11.5 H14 M5.5 10 a1.5 1.5 0 1 0 .01 0",
 };
 
 /// Reads path notation; the strokes above are all it ever sees.
@@ -108,7 +123,9 @@ class PathReader {
         path_.moveTo(here_);
         start_ = here_;
         break;
-      case 'l': lineTo(point(relative)); break;
+      case 'l':
+        lineTo(point(relative));
+        break;
       case 'h': {
         const double x = number();
         lineTo({relative ? here_.x() + x : x, here_.y()});
@@ -151,7 +168,9 @@ class PathReader {
         path_.closeSubpath();
         here_ = start_;
         break;
-      default: at_ = text_.size(); break;
+      default:
+        at_ = text_.size();
+        break;
     }
     turn_ = std::tolower(command) == 'q' || std::tolower(command) == 't' ? turn : here_;
   }
@@ -185,8 +204,10 @@ class LineIconEngine : public QIconEngine {
   LineIconEngine(Icon icon, const Palette& palette) : icon_(icon), palette_(palette) {}
   void paint(QPainter* painter, const QRect& rect, QIcon::Mode mode, QIcon::State) override {
     const double side = std::min(rect.width(), rect.height());
-    const QRectF square(rect.x() + (rect.width() - side) / 2.0, rect.y() + (rect.height() - side) / 2.0, side, side);
-    paintIcon(*painter, square, icon_, palette_.color(mode == QIcon::Disabled ? ColorRole::ink3 : ColorRole::ink));
+    const QRectF square(rect.x() + (rect.width() - side) / 2.0, rect.y() + (rect.height() - side) / 2.0, side,
+                        side);
+    paintIcon(*painter, square, icon_,
+              palette_.color(mode == QIcon::Disabled ? ColorRole::ink3 : ColorRole::ink));
   }
   QPixmap pixmap(const QSize& size, QIcon::Mode mode, QIcon::State state) override {
     QPixmap out(size);

@@ -13,8 +13,38 @@ class QPainter;
 namespace stayalight {
 
 enum class Icon : std::uint8_t {
-  water, heat, coldFood, internet, light, sewage, dryBasement, panel, battery, sun, clock, meter, power, table, list, sheet,
-  folder, find, pen, undo, redo, add, remove, move, sendBack, pin, working, close, next, previous, check, settings
+  water,
+  heat,
+  coldFood,
+  internet,
+  light,
+  sewage,
+  dryBasement,
+  panel,
+  battery,
+  sun,
+  clock,
+  meter,
+  power,
+  table,
+  list,
+  sheet,
+  folder,
+  find,
+  pen,
+  undo,
+  redo,
+  add,
+  remove,
+  move,
+  sendBack,
+  pin,
+  working,
+  close,
+  next,
+  previous,
+  check,
+  settings
 };
 inline constexpr int kIconCount = static_cast<int>(Icon::settings) + 1;
 

@@ -19,7 +19,8 @@ QPolygonF octagon(const QRectF& rect) {
 }
 
 // The exclamation stroke and dot of the filled marks, between two shares of the height.
-void paintSign(QPainter& painter, const QRectF& rect, double from, double to, double dot, const QColor& color) {
+void paintSign(QPainter& painter, const QRectF& rect, double from, double to, double dot,
+               const QColor& color) {
   const double x = rect.center().x(), h = rect.height();
   painter.setPen(QPen(color, std::max(1.2, rect.width() * 0.13), Qt::SolidLine, Qt::RoundCap));
   painter.drawLine(QPointF(x, rect.top() + from * h), QPointF(x, rect.top() + to * h));
@@ -33,15 +34,20 @@ void paintSign(QPainter& painter, const QRectF& rect, double from, double to, do
 
 ColorRole severityColor(Severity severity) {
   switch (severity) {
-    case Severity::danger: return ColorRole::danger;
-    case Severity::mustFix: return ColorRole::mustFix;
-    case Severity::checkOnSite: return ColorRole::check;
-    case Severity::advice: return ColorRole::advice;
+    case Severity::danger:
+      return ColorRole::danger;
+    case Severity::mustFix:
+      return ColorRole::mustFix;
+    case Severity::checkOnSite:
+      return ColorRole::check;
+    case Severity::advice:
+      return ColorRole::advice;
   }
   return ColorRole::advice;
 }
 
-void paintSeverity(QPainter& painter, const QRectF& rect, Severity severity, const QColor& color, const QColor& ground) {
+void paintSeverity(QPainter& painter, const QRectF& rect, Severity severity, const QColor& color,
+                   const QColor& ground) {
   painter.save();
   painter.setRenderHint(QPainter::Antialiasing);
   const QRectF r = rect;
@@ -58,14 +64,16 @@ void paintSeverity(QPainter& painter, const QRectF& rect, Severity severity, con
       painter.setPen(QPen(color, 1.0, Qt::SolidLine, Qt::RoundCap, Qt::RoundJoin));
       painter.setBrush(color);
       const double top = r.top() + r.height() * 0.08, foot = r.bottom() - r.height() * 0.08;
-      painter.drawPolygon(QPolygonF({QPointF(c.x(), top), QPointF(r.right() - 0.5, foot), QPointF(r.left() + 0.5, foot)}));
+      painter.drawPolygon(
+          QPolygonF({QPointF(c.x(), top), QPointF(r.right() - 0.5, foot), QPointF(r.left() + 0.5, foot)}));
       paintSign(painter, r, 0.40, 0.62, 0.78, ground);
       break;
     }
     case Severity::checkOnSite: {
       painter.setBrush(Qt::NoBrush);
       painter.setPen(line);
-      painter.drawEllipse(r.adjusted(line.widthF() / 2, line.widthF() / 2, -line.widthF() / 2, -line.widthF() / 2));
+      painter.drawEllipse(
+          r.adjusted(line.widthF() / 2, line.widthF() / 2, -line.widthF() / 2, -line.widthF() / 2));
       QPainterPath question;
       const double u = r.width() / 16.0;
       question.moveTo(c + QPointF(-2.3, -1.6) * u);
@@ -81,7 +89,8 @@ void paintSeverity(QPainter& painter, const QRectF& rect, Severity severity, con
       painter.setBrush(Qt::NoBrush);
       painter.setPen(line);
       const double d = r.width() / 2.0 - line.widthF() / 2.0;
-      painter.drawPolygon(QPolygonF({c + QPointF(0, -d), c + QPointF(d, 0), c + QPointF(0, d), c + QPointF(-d, 0)}));
+      painter.drawPolygon(
+          QPolygonF({c + QPointF(0, -d), c + QPointF(d, 0), c + QPointF(0, d), c + QPointF(-d, 0)}));
       painter.drawLine(c - QPointF(r.width() * 0.18, 0), c + QPointF(r.width() * 0.18, 0));
       break;
     }
@@ -163,14 +172,22 @@ void paintHatch(QPainter& painter, const QRectF& rect, const QColor& color, doub
   }
 }
 
-void paintGradeRule(QPainter& painter, double left, double right, double y, Grade grade, const QColor& color) {
+void paintGradeRule(QPainter& painter, double left, double right, double y, Grade grade,
+                    const QColor& color) {
   QPen pen(color, 1.0, Qt::SolidLine, Qt::FlatCap);
   switch (grade) {
-    case Grade::typical: pen.setDashPattern({1.0, 2.0}); break;
-    case Grade::nameplate: pen.setDashPattern({3.0, 2.0}); break;
-    case Grade::traced: pen.setDashPattern({7.0, 2.0}); break;
+    case Grade::typical:
+      pen.setDashPattern({1.0, 2.0});
+      break;
+    case Grade::nameplate:
+      pen.setDashPattern({3.0, 2.0});
+      break;
+    case Grade::traced:
+      pen.setDashPattern({7.0, 2.0});
+      break;
     case Grade::unknown:
-    case Grade::measured: return;
+    case Grade::measured:
+      return;
   }
   painter.setPen(pen);
   painter.drawLine(QPointF(left, y), QPointF(right, y));

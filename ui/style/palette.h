@@ -15,40 +15,40 @@ enum class Theme : std::uint8_t { light, dark, contrast };
 enum class ColorRole : std::uint8_t {
   window,
   sheet,
-  box,           ///< enamel of a panel's enclosure
-  cell,          ///< breaker that stays in the main panel
+  box,   ///< enamel of a panel's enclosure
+  cell,  ///< breaker that stays in the main panel
   freeSpace,
   movedAway,
-  spine,         ///< bus between the columns
-  gap,           ///< between the rows of a board
-  lit,           ///< lamplight: backed up
+  spine,  ///< bus between the columns
+  gap,    ///< between the rows of a board
+  lit,    ///< lamplight: backed up
   litEdge,
-  lamp,          ///< ring, underline, can land
-  lampInk,       ///< text on lamplight
-  ink,           ///< text, first
+  lamp,     ///< ring, underline, can land
+  lampInk,  ///< text on lamplight
+  ink,      ///< text, first
   ink2,
   ink3,
   hairline,
-  edge,          ///< of fields, buttons, free spaces
+  edge,  ///< of fields, buttons, free spaces
   boxEdge,
-  track,         ///< of bars
-  body,          ///< of a breaker
+  track,  ///< of bars
+  body,   ///< of a breaker
   bodyEdge,
-  bodyInk,       ///< rating on the body
+  bodyInk,  ///< rating on the body
   knob,
-  plate,         ///< engraved nameplate
+  plate,  ///< engraved nameplate
   plateInk,
   plateFact,
-  hatch,         ///< of a space whose circuit moved away
+  hatch,  ///< of a space whose circuit moved away
   leg1,
   leg2,
-  ground,        ///< equipment grounding conductor
+  ground,  ///< equipment grounding conductor
   danger,
   mustFix,
   check,
   advice,
-  night,         ///< hours of the night in the strip
-  cellRule,      ///< hairline under a row, seen in high contrast only
+  night,     ///< hours of the night in the strip
+  cellRule,  ///< hairline under a row, seen in high contrast only
   paper,
 };
 inline constexpr std::size_t kColorRoleCount = static_cast<std::size_t>(ColorRole::paper) + 1;

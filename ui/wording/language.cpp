@@ -70,7 +70,8 @@ std::string ProgramLanguage::citation(RuleId rule) const {
   const auto rests = basis(rule);
   if (!rests || *rests == RuleBasis::practice) return render(say(kPractice), *this);
   if (!codeCovered_ && *rests == RuleBasis::code) return render(say(kCodeNotCovered), *this);
-  if (const auto section = stayalight::citation(rule, edition_); section && !section->empty() && codeCovered_) {
+  if (const auto section = stayalight::citation(rule, edition_);
+      section && !section->empty() && codeCovered_) {
     return std::string(*section);
   }
   if (*rests == RuleBasis::listedInstruction) return render(say(kListedInstructions), *this);
@@ -107,20 +108,28 @@ QString ProgramLanguage::monthName(int month) const { return locale_.standaloneM
 
 QString gradeName(Grade grade, const Language& language) {
   switch (grade) {
-    case Grade::unknown: return words(language, kGradeUnknown);
-    case Grade::typical: return words(language, kGradeTypical);
-    case Grade::nameplate: return words(language, kGradeNameplate);
-    case Grade::traced: return words(language, kGradeTraced);
-    case Grade::measured: return words(language, kGradeMeasured);
+    case Grade::unknown:
+      return words(language, kGradeUnknown);
+    case Grade::typical:
+      return words(language, kGradeTypical);
+    case Grade::nameplate:
+      return words(language, kGradeNameplate);
+    case Grade::traced:
+      return words(language, kGradeTraced);
+    case Grade::measured:
+      return words(language, kGradeMeasured);
   }
   return {};
 }
 
 QString verdictName(Verdict verdict, const Language& language) {
   switch (verdict) {
-    case Verdict::within: return words(language, kWithin);
-    case Verdict::over: return words(language, kOver);
-    case Verdict::notKnown: return words(language, kNotKnown);
+    case Verdict::within:
+      return words(language, kWithin);
+    case Verdict::over:
+      return words(language, kOver);
+    case Verdict::notKnown:
+      return words(language, kNotKnown);
   }
   return {};
 }

@@ -1,7 +1,7 @@
 #pragma once
 
-// The program's language: translated patterns, numbers as the locale writes them, clock times in words people use, and
-// the section of a rule in the plan's edition.
+// The program's language: translated patterns, numbers as the locale writes them, clock times in words people
+// use, and the section of a rule in the plan's edition.
 
 #include <QtCore/QLocale>
 #include <QtCore/QString>
@@ -15,18 +15,19 @@ namespace stayalight {
 
 class ProgramLanguage : public Language {
  public:
-  explicit ProgramLanguage(QLocale locale = QLocale(QLocale::English, QLocale::UnitedStates), Edition edition = Edition::y2023,
-                           bool codeCovered = true);
+  explicit ProgramLanguage(QLocale locale = QLocale(QLocale::English, QLocale::UnitedStates),
+                           Edition edition = Edition::y2023, bool codeCovered = true);
   /// Edition and country as the plan says.
   void follow(const Plan& plan);
 
   [[nodiscard]] std::string pattern(MessageId id) const override;
   [[nodiscard]] int pluralForm(std::int64_t count) const override;
   [[nodiscard]] std::string number(double value, int decimals) const override;  ///< "1,200.5"
-  [[nodiscard]] std::string clock(ClockTime time) const override;               ///< "6 p.m.", "6:15 a.m.", "noon"
-  /// "210.4(A)"; "practice" and "listed instructions" where no section stands; nothing of NFPA 70 for a site it does not cover.
+  [[nodiscard]] std::string clock(ClockTime time) const override;  ///< "6 p.m.", "6:15 a.m.", "noon"
+  /// "210.4(A)"; "practice" and "listed instructions" where no section stands; nothing of NFPA 70 for a site
+  /// it does not cover.
   [[nodiscard]] std::string citation(RuleId rule) const override;
-  [[nodiscard]] QString monthName(int month) const;                             ///< "January"; 1 to 12
+  [[nodiscard]] QString monthName(int month) const;  ///< "January"; 1 to 12
 
  private:
   QLocale locale_;

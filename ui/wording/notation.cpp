@@ -13,9 +13,18 @@ struct Letter {
   std::string_view name;
   char16_t sign;
 };
-constexpr std::array<Letter, 12> kGreek = {{{"alpha", u'α'}, {"beta", u'β'}, {"delta", u'δ'}, {"eta", u'η'}, {"theta", u'θ'},
-                                            {"lambda", u'λ'}, {"mu", u'μ'}, {"pi", u'π'}, {"rho", u'ρ'}, {"sigma", u'σ'},
-                                            {"phi", u'φ'}, {"omega", u'ω'}}};
+constexpr std::array<Letter, 12> kGreek = {{{"alpha", u'α'},
+                                            {"beta", u'β'},
+                                            {"delta", u'δ'},
+                                            {"eta", u'η'},
+                                            {"theta", u'θ'},
+                                            {"lambda", u'λ'},
+                                            {"mu", u'μ'},
+                                            {"pi", u'π'},
+                                            {"rho", u'ρ'},
+                                            {"sigma", u'σ'},
+                                            {"phi", u'φ'},
+                                            {"omega", u'ω'}}};
 
 bool wordStart(char c) { return std::isalpha(static_cast<unsigned char>(c)) || c == '_'; }
 bool wordPart(char c) { return std::isalnum(static_cast<unsigned char>(c)) || c == '_'; }
@@ -47,7 +56,8 @@ QString raised(const QString& power, Notation notation) {
 
 class Writer {
  public:
-  Writer(Notation notation, const std::function<QString(std::string_view)>& valueOf) : notation_(notation), valueOf_(valueOf) {}
+  Writer(Notation notation, const std::function<QString(std::string_view)>& valueOf)
+      : notation_(notation), valueOf_(valueOf) {}
 
   QString write(std::string_view text) const {
     QString out;
@@ -111,14 +121,20 @@ class Writer {
   QString call(std::string_view function, std::string_view inside) const {
     const QString body = write(inside);
     const bool bare = single(inside);
-    if (function == "sqrt") return bare ? QString(QStringLiteral("√") + body) : QString(QStringLiteral("√(") + body + QLatin1Char(')'));
+    if (function == "sqrt")
+      return bare ? QString(QStringLiteral("√") + body)
+                  : QString(QStringLiteral("√(") + body + QLatin1Char(')'));
     if (function == "sum") {
       // Written out with values it is an ordinary sum.
-      if (inside.find(',') != std::string_view::npos) return QLatin1Char('(') + QString(body).replace(QStringLiteral("; "), QStringLiteral(" + ")) + QLatin1Char(')');
-      return bare ? QString(QStringLiteral("Σ ") + body) : QString(QStringLiteral("Σ(") + body + QLatin1Char(')'));
+      if (inside.find(',') != std::string_view::npos)
+        return QLatin1Char('(') + QString(body).replace(QStringLiteral("; "), QStringLiteral(" + ")) +
+               QLatin1Char(')');
+      return bare ? QString(QStringLiteral("Σ ") + body)
+                  : QString(QStringLiteral("Σ(") + body + QLatin1Char(')'));
     }
     if (function == "abs") return QLatin1Char('|') + body + QLatin1Char('|');
-    return QString::fromLatin1(function.data(), static_cast<qsizetype>(function.size())) + QLatin1Char('(') + body + QLatin1Char(')');
+    return QString::fromLatin1(function.data(), static_cast<qsizetype>(function.size())) + QLatin1Char('(') +
+           body + QLatin1Char(')');
   }
   static QString sign(std::string_view text, std::size_t& i, bool operandBefore) {
     struct Two {
@@ -135,16 +151,26 @@ class Writer {
     }
     const char c = text[i++];
     switch (c) {
-      case '*': return QStringLiteral(" · ");
-      case '/': return QStringLiteral(" / ");
-      case '+': return QStringLiteral(" + ");
-      case '-': return operandBefore ? QStringLiteral(" − ") : QStringLiteral("−");
-      case '<': return QStringLiteral(" < ");
-      case '>': return QStringLiteral(" > ");
-      case '?': return QStringLiteral(" ? ");
-      case ':': return QStringLiteral(" : ");
-      case ',': return QStringLiteral("; ");
-      default: return QString(QLatin1Char(c));
+      case '*':
+        return QStringLiteral(" · ");
+      case '/':
+        return QStringLiteral(" / ");
+      case '+':
+        return QStringLiteral(" + ");
+      case '-':
+        return operandBefore ? QStringLiteral(" − ") : QStringLiteral("−");
+      case '<':
+        return QStringLiteral(" < ");
+      case '>':
+        return QStringLiteral(" > ");
+      case '?':
+        return QStringLiteral(" ? ");
+      case ':':
+        return QStringLiteral(" : ");
+      case ',':
+        return QStringLiteral("; ");
+      default:
+        return QString(QLatin1Char(c));
     }
   }
 
@@ -152,7 +178,9 @@ class Writer {
   const std::function<QString(std::string_view)>& valueOf_;
 };
 
-QString escaped(const QString& text, Notation notation) { return notation == Notation::html ? text.toHtmlEscaped() : text; }
+QString escaped(const QString& text, Notation notation) {
+  return notation == Notation::html ? text.toHtmlEscaped() : text;
+}
 
 }  // namespace
 
@@ -170,10 +198,13 @@ QString symbolText(std::string_view symbol, Notation notation) {
   }
   if (notation == Notation::plain) return index.isEmpty() ? name : QString(name + QLatin1Char('_') + index);
   const QString italic = QStringLiteral("<i>") + name + QStringLiteral("</i>");
-  return index.isEmpty() ? italic : QString(italic + QStringLiteral("<sub>") + index + QStringLiteral("</sub>"));
+  return index.isEmpty() ? italic
+                         : QString(italic + QStringLiteral("<sub>") + index + QStringLiteral("</sub>"));
 }
 
-QString formulaText(std::string_view expression, Notation notation) { return formulaText(expression, notation, nullptr); }
+QString formulaText(std::string_view expression, Notation notation) {
+  return formulaText(expression, notation, nullptr);
+}
 
 QString formulaText(std::string_view expression, Notation notation,
                     const std::function<QString(std::string_view)>& valueOf) {
@@ -188,13 +219,15 @@ QString workedNumber(double value, const Language& language) {
   // Zeros at the end say nothing.
   while (decimals > 0) {
     const double scale = std::pow(10.0, decimals - 1);
-    if (std::abs(std::round(value * scale) / scale - value) > 0.5 * std::pow(10.0, -6) * std::max(1.0, size)) break;
+    if (std::abs(std::round(value * scale) / scale - value) > 0.5 * std::pow(10.0, -6) * std::max(1.0, size))
+      break;
     --decimals;
   }
   return QString::fromStdString(language.number(value, decimals));
 }
 
-std::vector<WorkedStep> workedSteps(std::span<const Step> steps, const Language& language, Notation notation) {
+std::vector<WorkedStep> workedSteps(std::span<const Step> steps, const Language& language,
+                                    Notation notation) {
   std::vector<WorkedStep> out;
   out.reserve(steps.size());
   for (const Step& step : steps) {
@@ -202,11 +235,15 @@ std::vector<WorkedStep> workedSteps(std::span<const Step> steps, const Language&
     shown.number = static_cast<int>(out.size()) + 1;
     const auto withUnit = [&](double value, std::string_view unit) {
       const QString number = workedNumber(value, language);
-      return unit.empty() ? number : QString(number + QLatin1Char(' ') + QString::fromUtf8(unit.data(), static_cast<qsizetype>(unit.size())));
+      return unit.empty() ? number
+                          : QString(number + QLatin1Char(' ') +
+                                    QString::fromUtf8(unit.data(), static_cast<qsizetype>(unit.size())));
     };
     if (const FormulaRow* row = formulaOf(step.formula)) {
-      shown.formula = symbolText(row->result, notation) + QStringLiteral(" = ") + formulaText(row->expression, notation);
-      shown.source = escaped(QString::fromUtf8(row->source.data(), static_cast<qsizetype>(row->source.size())), notation);
+      shown.formula =
+          symbolText(row->result, notation) + QStringLiteral(" = ") + formulaText(row->expression, notation);
+      shown.source = escaped(
+          QString::fromUtf8(row->source.data(), static_cast<qsizetype>(row->source.size())), notation);
       const std::vector<std::string> names = evaluableNames(step);
       const auto valueOf = [&](std::string_view symbol) -> QString {
         for (std::size_t i = 0; i < names.size(); ++i) {
@@ -219,7 +256,8 @@ std::vector<WorkedStep> workedSteps(std::span<const Step> steps, const Language&
       shown.filled = formulaText(evaluableExpression(step), notation, valueOf);
     }
     shown.result = withUnit(step.result, step.unit);
-    if (!step.rule.key.empty()) shown.rule = escaped(QString::fromStdString(language.citation(step.rule)), notation);
+    if (!step.rule.key.empty())
+      shown.rule = escaped(QString::fromStdString(language.citation(step.rule)), notation);
     if (!step.note.id.key.empty()) shown.note = escaped(words(step.note, language), notation);
     for (const StepInput& input : step.inputs) {
       WorkedInput row;

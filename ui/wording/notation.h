@@ -1,6 +1,7 @@
 #pragma once
 
-// The notation of workings: the text of a formula, as the table of formulas writes it for muParser, as people write it.
+// The notation of workings: the text of a formula, as the table of formulas writes it for muParser, as people
+// write it.
 
 #include <QtCore/QString>
 #include <functional>
@@ -27,22 +28,23 @@ enum class Notation : std::uint8_t {
 /// One input of a step, ready to be shown.
 struct WorkedInput {
   QString symbol;
-  QString value;   ///< with its unit
-  QString from;    ///< field, table cell, or "step 3"
-  QString grade;   ///< empty where it is no entered fact
+  QString value;  ///< with its unit
+  QString from;   ///< field, table cell, or "step 3"
+  QString grade;  ///< empty where it is no entered fact
 };
 /// One step of a working, ready to be shown.
 struct WorkedStep {
-  int number = 0;              ///< from 1
-  QString formula;             ///< "I = √(P² + Q²) / V"
-  QString filled;              ///< "√(1,200² + 300²) / 120"
-  QString result;              ///< "10.3 A"
-  QString rule;                ///< citation; empty where no rule is followed
-  QString source;              ///< of the formula
+  int number = 0;   ///< from 1
+  QString formula;  ///< "I = √(P² + Q²) / V"
+  QString filled;   ///< "√(1,200² + 300²) / 120"
+  QString result;   ///< "10.3 A"
+  QString rule;     ///< citation; empty where no rule is followed
+  QString source;   ///< of the formula
   QString note;
   std::vector<WorkedInput> inputs;
 };
-[[nodiscard]] std::vector<WorkedStep> workedSteps(std::span<const Step> steps, const Language& language, Notation notation);
+[[nodiscard]] std::vector<WorkedStep> workedSteps(std::span<const Step> steps, const Language& language,
+                                                  Notation notation);
 
 /// A number of a working: up to four significant digits, none lost before the decimal mark.
 [[nodiscard]] QString workedNumber(double value, const Language& language);

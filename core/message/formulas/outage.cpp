@@ -4,7 +4,8 @@ namespace stayalight::formulas_of {
 namespace {
 
 const FormulaRow kRows[] = {
-    {"outage.capacity_now", "1000 * E * n * h * k", "C", "energy balance; share at temperature: common practice, no source"},
+    {"outage.capacity_now", "1000 * E * n * h * k", "C",
+     "energy balance; share at temperature: common practice, no source"},
     {"outage.usable", "C * (s - f)", "U", "energy balance"},
     {"outage.power_marginal", "P / e + n * i", "p", "energy balance, idle draw kept apart"},
     {"outage.power_curve", "P / e", "p", "definition of efficiency, idle draw inside"},

@@ -42,7 +42,8 @@ const TextRow kRows[] = {
     {"board.both_peaks_after", TEXT("Stayalight", "peaks %1, %2")},
     {"board.leaves_backup", TEXT("Stayalight", "peaks then %1, %2")},
     {"board.fits", TEXT("Stayalight", "fits here")},
-    {"board.nothing_moves", TEXT("Stayalight", "This breaker feeds no circuit that could move to another panel.")},
+    {"board.nothing_moves",
+     TEXT("Stayalight", "This breaker feeds no circuit that could move to another panel.")},
     {"board.no_space_free", TEXT("Stayalight", "There is no space where it could go.")},
     {"board.swap", TEXT("Stayalight", "change places")},
     // -- what a screen reader says of a cell: a list of these

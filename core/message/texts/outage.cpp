@@ -8,11 +8,19 @@ const TextRow kRows[] = {
     {"outage.missing.loads", TEXT("outage", "Loads on the circuits of the backup subpanel")},
     {"outage.missing.nominal", TEXT("outage", "Nominal energy of one battery pack in kWh")},
     {"outage.missing.health", TEXT("outage", "Health of the battery: the capacity left, 100 % when new")},
-    {"outage.missing.temperature", TEXT("outage", "Temperature of the battery's cells in this month, since it stands outside the heated rooms")},
-    {"outage.missing.too_cold", TEXT("outage", "A warmer place for the battery, or the figure of its listing: what it holds at %1 is not known, and most packs stop")},
-    {"outage.missing.efficiency", TEXT("outage", "Efficiency of the inverter: its marginal efficiency with the idle draw, or the curve of its label")},
+    {"outage.missing.temperature",
+     TEXT("outage",
+          "Temperature of the battery's cells in this month, since it stands outside the heated rooms")},
+    {"outage.missing.too_cold", TEXT("outage",
+                                     "A warmer place for the battery, or the figure of its listing: what it "
+                                     "holds at %1 is not known, and most packs stop")},
+    {"outage.missing.efficiency", TEXT("outage",
+                                       "Efficiency of the inverter: its marginal efficiency with the idle "
+                                       "draw, or the curve of its label")},
     {"outage.missing.idle", TEXT("outage", "Idle draw of the inverter in watts")},
-    {"outage.missing.rated_output", TEXT("outage", "Rated output of the inverter in watts, which the points of its efficiency curve are shares of")},
+    {"outage.missing.rated_output",
+     TEXT("outage",
+          "Rated output of the inverter in watts, which the points of its efficiency curve are shares of")},
     {"outage.missing.watts", TEXT("outage", "Running watts of %1")},
 };
 

@@ -17,9 +17,15 @@ const TextRow kRows[] = {
     {"paper.title_date", TEXT("Stayalight", "Date")},
     {"paper.title_number", TEXT("Stayalight", "Sheet no.")},
     {"paper.number_of", TEXT("Stayalight", "%1 of %2")},
-    {"paper.foot_code", TEXT("Stayalight", "Code edition %1. A planning aid: the adopted code, the listed instructions and the inspector decide.")},
-    {"paper.foot_code_local", TEXT("Stayalight", "Code edition %1 with %2. A planning aid: the adopted code, the listed instructions and the inspector decide.")},
-    {"paper.foot_no_code", TEXT("Stayalight", "The Canadian code is not covered. A planning aid: the adopted code, the listed instructions and the inspector decide.")},
+    {"paper.foot_code", TEXT("Stayalight",
+                             "Code edition %1. A planning aid: the adopted code, the listed instructions and "
+                             "the inspector decide.")},
+    {"paper.foot_code_local", TEXT("Stayalight",
+                                   "Code edition %1 with %2. A planning aid: the adopted code, the listed "
+                                   "instructions and the inspector decide.")},
+    {"paper.foot_no_code", TEXT("Stayalight",
+                                "The Canadian code is not covered. A planning aid: the adopted code, the "
+                                "listed instructions and the inspector decide.")},
     {"paper.program", TEXT("Stayalight", "Stayalight %1")},
     {"paper.no_date", TEXT("Stayalight", "not dated")},
     {"paper.continued", TEXT("Stayalight", "%1, continued")},
@@ -106,17 +112,39 @@ const TextRow kRows[] = {
     {"paper.settled_by", TEXT("Stayalight", "Settled by")},
     {"paper.date_blank", TEXT("Stayalight", "Date")},
     {"paper.notes", TEXT("Stayalight", "Notes")},
-    {"paper.note_legs", TEXT("Stayalight", "Leg by row, as common panels have it: confirm by meter.  L1 seen at space ______   L2 seen at space ______")},
-    {"paper.note_neutral", TEXT("Stayalight", "Hot, neutral and ground of every moved circuit go together and land in this panel.")},
-    {"paper.note_bond", TEXT("Stayalight", "Neutral isolated in this panel: bonding screw or strap removed ______  (all sources dead and locked) ______ ohm to ground with the feeder neutral lifted.")},
-    {"paper.note_alarms", TEXT("Stayalight", "Smoke alarms hang on %1: never part of a step that switches circuits off.")},
-    {"paper.note_listed", TEXT("Stayalight", "Breakers of the line this panel is listed for; torque by the label.")},
-    {"paper.note_directory", TEXT("Stayalight", "Directory: each circuit by its own purpose and place. \"Blank\" is an opening closed by a filler plate, \"spare\" a breaker that feeds nothing.")},
-    {"paper.note_old_spaces", TEXT("Stayalight", "Spaces that circuits leave: the final directory prints the word after \"final\". \"Moved to\" is for the days of the work only.")},
-    {"paper.note_ties", TEXT("Stayalight", "N: circuits that share one neutral. All of them stand in one panel, on opposite legs, and open together.")},
-    {"paper.note_live", TEXT("Stayalight", "The line-side lugs stay live with the main breaker off; so do battery cables, and solar strings in daylight.")},
-    {"paper.note_licensed", TEXT("Stayalight", "Work with covers off is for qualified, licensed people under the local code, with every source off, locked and proven dead.")},
-    {"paper.note_medical", TEXT("Stayalight", "Medical equipment hangs on this panel. No supply is promised: keep its own battery or another way ready.")},
+    {"paper.note_legs", TEXT("Stayalight",
+                             "Leg by row, as common panels have it: confirm by meter.  L1 seen at space "
+                             "______   L2 seen at space ______")},
+    {"paper.note_neutral",
+     TEXT("Stayalight",
+          "Hot, neutral and ground of every moved circuit go together and land in this panel.")},
+    {"paper.note_bond",
+     TEXT("Stayalight",
+          "Neutral isolated in this panel: bonding screw or strap removed ______  (all sources dead and "
+          "locked) ______ ohm to ground with the feeder neutral lifted.")},
+    {"paper.note_alarms",
+     TEXT("Stayalight", "Smoke alarms hang on %1: never part of a step that switches circuits off.")},
+    {"paper.note_listed",
+     TEXT("Stayalight", "Breakers of the line this panel is listed for; torque by the label.")},
+    {"paper.note_directory",
+     TEXT("Stayalight",
+          "Directory: each circuit by its own purpose and place. \"Blank\" is an opening closed by a filler "
+          "plate, \"spare\" a breaker that feeds nothing.")},
+    {"paper.note_old_spaces", TEXT("Stayalight",
+                                   "Spaces that circuits leave: the final directory prints the word after "
+                                   "\"final\". \"Moved to\" is for the days of the work only.")},
+    {"paper.note_ties", TEXT("Stayalight",
+                             "N: circuits that share one neutral. All of them stand in one panel, on "
+                             "opposite legs, and open together.")},
+    {"paper.note_live", TEXT("Stayalight",
+                             "The line-side lugs stay live with the main breaker off; so do battery cables, "
+                             "and solar strings in daylight.")},
+    {"paper.note_licensed", TEXT("Stayalight",
+                                 "Work with covers off is for qualified, licensed people under the local "
+                                 "code, with every source off, locked and proven dead.")},
+    {"paper.note_medical", TEXT("Stayalight",
+                                "Medical equipment hangs on this panel. No supply is promised: keep its own "
+                                "battery or another way ready.")},
     {"paper.changes_by_hand", TEXT("Stayalight", "Changes by hand")},
     {"paper.checked_by", TEXT("Stayalight", "As built, checked on site by")},
     {"paper.licence", TEXT("Stayalight", "Licence")},
@@ -135,7 +163,9 @@ const TextRow kRows[] = {
     {"paper.view_no_pages", TEXT("Stayalight", "Choose a sheet to see it here.")},
     {"paper.view_pages", TEXT("Stayalight", "Pages")},
     {"paper.view_page", TEXT("Stayalight", "Page %1, %2")},
-    {"paper.view_not_tagged", TEXT("Stayalight", "The PDF can be searched but is not tagged for screen readers. The boards and lists in this window can be read by them.")},
+    {"paper.view_not_tagged", TEXT("Stayalight",
+                                   "The PDF can be searched but is not tagged for screen readers. The boards "
+                                   "and lists in this window can be read by them.")},
     {"paper.view_file", TEXT("Stayalight", "plan")},
 };
 

@@ -1,5 +1,5 @@
-// The one door, on a house small enough to be worked out by hand. Leg and neutral sums follow from Kirchhoff's laws,
-// the likely peak from counting all on-off states, the hours from the energy balance.
+// The one door, on a house small enough to be worked out by hand. Leg and neutral sums follow from
+// Kirchhoff's laws, the likely peak from counting all on-off states, the hours from the energy balance.
 
 #include "core/assess/assess.h"
 
@@ -36,7 +36,8 @@ HandHouse handHouse() {
     load.powerFactor.low = load.powerFactor.high = load.powerFactor.value;
     return load;
   };
-  house.lights = addCircuitWithLoad(plan, house.main, {Column::left, 1}, 1, 15, "Lights", exact(plainLoad("Lights", 600)));
+  house.lights = addCircuitWithLoad(plan, house.main, {Column::left, 1}, 1, 15, "Lights",
+                                    exact(plainLoad("Lights", 600)));
   house.heater = addCircuitWithLoad(plan, house.main, {Column::left, 2}, 1, 20, "Pond heater",
                                     exact(plainLoad("Pond heater", 1200, 0.8, 0.5)));
   house.pump = addCircuitWithLoad(plan, house.main, {Column::right, 3}, 2, 20, "Well pump",
@@ -129,7 +130,8 @@ TEST(Assess, MovingACircuitBackTakesItsLoadOffTheLeg) {
   const Result<Plan> without = sendBack(house.plan, std::array{house.pump});
   ASSERT_TRUE(without);
   const Assessment before = assess(house.plan), after = assess(without.value());
-  EXPECT_NEAR(before.hour.leg[0].average.likely.count() - after.hour.leg[0].average.likely.count(), 180, 1e-9);
+  EXPECT_NEAR(before.hour.leg[0].average.likely.count() - after.hour.leg[0].average.likely.count(), 180,
+              1e-9);
   EXPECT_GT(after.outage.runtime.likely, before.outage.runtime.likely);
 }
 
@@ -162,7 +164,8 @@ TEST(Assess, BreakersShowTheirPolesAndBothReadings) {
 
 TEST(Assess, OnAnOrdinaryDayTheMovedLoadComesBackThroughTheFeeder) {
   HandHouse house = handHouse();
-  const BreakerId feeder = addBreaker(house.plan, house.main, {Column::right, 8}, 2, 50, Feeds::feeder, Stage::fresh);
+  const BreakerId feeder =
+      addBreaker(house.plan, house.main, {Column::right, 8}, 2, 50, Feeds::feeder, Stage::fresh);
   editBreaker(house.plan, feeder).feedsPanel = house.backup;
   const Assessment result = assess(house.plan);
   ASSERT_EQ(result.panels.size(), 2u);

@@ -1,5 +1,5 @@
-// The likely peak against a count of every on-off state, for rows of loads that are not round numbers. The count knows
-// nothing of the lattice but its step.
+// The likely peak against a count of every on-off state, for rows of loads that are not round numbers. The
+// count knows nothing of the lattice but its step.
 
 #include <gtest/gtest.h>
 
@@ -46,7 +46,8 @@ TEST_P(CountedPeak, IsTheLikelyPeak) {
   const PanelId backup = addPanel(plan, PanelRole::backup, "Backup subpanel", 40);
   int row = 1;
   for (const Item& item : GetParam()) {
-    addCircuitWithLoad(plan, backup, {Column::left, row}, 1, 20, "Circuit", plainLoad("Load", item.watts, item.powerFactor, item.duty));
+    addCircuitWithLoad(plan, backup, {Column::left, row}, 1, 20, "Circuit",
+                       plainLoad("Load", item.watts, item.powerFactor, item.duty));
     row += 2;  // every other row: all on L1
   }
   const Assessment result = assess(plan);
@@ -54,12 +55,22 @@ TEST_P(CountedPeak, IsTheLikelyPeak) {
   EXPECT_DOUBLE_EQ(result.hour.leg[1].likelyPeakApparent.likely.count(), 0.0);
 }
 
-INSTANTIATE_TEST_SUITE_P(Houses, CountedPeak,
-                         testing::Values(std::vector<Item>{{333, 0.9, 0.35}},
-                                         std::vector<Item>{{150, 0.9, 0.35}, {110, 0.85, 0.3}, {805, 0.7, 0.05}, {7, 0.6, 1.0}},
-                                         std::vector<Item>{{1450, 0.95, 0.01}, {61, 1, 0.5}, {92, 0.7, 0.5}, {500, 1, 0.2}, {501, 1, 0.2}},
-                                         std::vector<Item>{{10, 1, 0.5}, {20, 1, 0.5}, {30, 1, 0.5}, {40, 1, 0.5}, {50, 1, 0.5}, {60, 1, 0.5},
-                                                           {70, 1, 0.5}, {80, 1, 0.5}, {90, 1, 0.5}, {100, 1, 0.5}}));
+INSTANTIATE_TEST_SUITE_P(
+    Houses, CountedPeak,
+    testing::Values(std::vector<Item>{{333, 0.9, 0.35}},
+                    std::vector<Item>{{150, 0.9, 0.35}, {110, 0.85, 0.3}, {805, 0.7, 0.05}, {7, 0.6, 1.0}},
+                    std::vector<Item>{
+                        {1450, 0.95, 0.01}, {61, 1, 0.5}, {92, 0.7, 0.5}, {500, 1, 0.2}, {501, 1, 0.2}},
+                    std::vector<Item>{{10, 1, 0.5},
+                                      {20, 1, 0.5},
+                                      {30, 1, 0.5},
+                                      {40, 1, 0.5},
+                                      {50, 1, 0.5},
+                                      {60, 1, 0.5},
+                                      {70, 1, 0.5},
+                                      {80, 1, 0.5},
+                                      {90, 1, 0.5},
+                                      {100, 1, 0.5}}));
 
 }  // namespace
 }  // namespace stayalight

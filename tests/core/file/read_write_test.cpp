@@ -19,7 +19,8 @@ Plan readWell(const std::string& text) {
 }
 
 TEST(ReadWrite, WhatIsWrittenReadsBackEqual) {
-  for (const Plan& plan : {Plan{}, example::emptyHouse(), example::exampleHouse(), example::exampleHouseMoved()}) {
+  for (const Plan& plan :
+       {Plan{}, example::emptyHouse(), example::exampleHouse(), example::exampleHouseMoved()}) {
     const std::string text = writePlan(plan);
     EXPECT_EQ(readWell(text), plan);
     EXPECT_EQ(writePlan(readWell(text)), text);
@@ -41,7 +42,8 @@ TEST(ReadWrite, StandsOneThingALineInTheOrderOfTheFieldTable) {
   EXPECT_EQ(line, "    \"name\": \"\",");
   const std::string text = writePlan(plan);
   EXPECT_NE(text.find("  \"panels\": [],\n  \"breakers\": [],\n"), std::string::npos);
-  EXPECT_TRUE(text.ends_with("  \"scenario\": {\n    \"month\": 12,\n    \"start_min\": 1080,\n    \"start_charge\": 1\n  }\n}\n"));
+  EXPECT_TRUE(text.ends_with(
+      "  \"scenario\": {\n    \"month\": 12,\n    \"start_min\": 1080,\n    \"start_charge\": 1\n  }\n}\n"));
 }
 
 TEST(ReadWrite, SmallRecordsAndFactsStandOnOneLine) {
@@ -59,11 +61,13 @@ TEST(ReadWrite, SmallRecordsAndFactsStandOnOneLine) {
   health.how = "capacity test";
   plan.battery.edit().health = health;
   const std::string text = writePlan(plan);
-  EXPECT_NE(text.find("\"space_exceptions\": [\n        {\"column\": \"left\", \"row\": 3, \"printed_number\": \"\", \"leg\": "
+  EXPECT_NE(text.find("\"space_exceptions\": [\n        {\"column\": \"left\", \"row\": 3, "
+                      "\"printed_number\": \"\", \"leg\": "
                       "\"by_row\", \"tandem\": \"accepted\"}\n      ]"),
             std::string::npos)
       << text;
-  EXPECT_NE(text.find("\"health\": {\"value\": 0.92, \"grade\": \"measured\", \"low\": 0.9, \"who\": \"owner\", \"when\": "
+  EXPECT_NE(text.find("\"health\": {\"value\": 0.92, \"grade\": \"measured\", \"low\": 0.9, \"who\": "
+                      "\"owner\", \"when\": "
                       "\"2026-01-10\", \"how\": \"capacity test\"},\n"),
             std::string::npos)
       << text;
@@ -88,7 +92,8 @@ TEST(ReadWrite, KeysThatAreLeftOutHaveTheirDefault) {
 
 TEST(ReadWrite, ListsAreSortedByIdAndInnerListsKeepTheirOrder) {
   const Plan plan = readWell(
-      "{\"stayalight\": {\"format\": 1}, \"circuits\": [{\"id\": 9, \"loads\": [{\"id\": 5}, {\"id\": 2}]}, {\"id\": 3}]}");
+      "{\"stayalight\": {\"format\": 1}, \"circuits\": [{\"id\": 9, \"loads\": [{\"id\": 5}, {\"id\": 2}]}, "
+      "{\"id\": 3}]}");
   ASSERT_EQ(plan.circuits.size(), 2u);
   EXPECT_EQ(plan.circuits[0]->id.number, 3);
   EXPECT_EQ(plan.circuits[1]->id.number, 9);
@@ -105,7 +110,8 @@ TEST(ReadWrite, NumbersComeBackToTheLastBit) {
 }
 
 TEST(ReadWrite, TextsComeBackWhateverTheyHold) {
-  const std::string hostile = std::string("quote \" back \\ tab \t line \n nul ") + '\0' + " del \x7f µ ° Ω 家 \xF0\x9F\x94\x8B </script>";
+  const std::string hostile = std::string("quote \" back \\ tab \t line \n nul ") + '\0' +
+                              " del \x7f µ ° Ω 家 \xF0\x9F\x94\x8B </script>";
   Plan plan;
   plan.site.edit().name = hostile;
   const std::string text = writePlan(plan);
@@ -119,9 +125,7 @@ TEST(ReadWrite, BytesThatAreNoTextBecomeTheReplacementCharacter) {
   EXPECT_EQ(readWell(writePlan(plan)).site->name, "a\xEF\xBF\xBDz");
 }
 
-TEST(ReadWrite, AByteOrderMarkIsNoHarm) {
-  EXPECT_EQ(readWell("\xEF\xBB\xBF" + writePlan(Plan{})), Plan{});
-}
+TEST(ReadWrite, AByteOrderMarkIsNoHarm) { EXPECT_EQ(readWell("\xEF\xBB\xBF" + writePlan(Plan{})), Plan{}); }
 
 TEST(ReadWrite, ADecimalCommaOfTheLocaleChangesNothing) {
   const std::string before = std::setlocale(LC_ALL, nullptr);

@@ -11,13 +11,15 @@ namespace {
 
 /// Any text that is good UTF-8: letters, quotes, control characters, signs outside ASCII.
 rc::Gen<std::string> anyText() {
-  const auto piece = rc::gen::element<std::string>("a", "Z", "0", " ", "\"", "\\", "\n", "\t", std::string(1, '\x01'), "/", "{", "µ",
-                                                   "°", "家", "\xF0\x9F\x94\x8B", std::string(1, '\0'));
-  return rc::gen::map(rc::gen::resize(12, rc::gen::container<std::vector<std::string>>(piece)), [](const std::vector<std::string>& pieces) {
-    std::string text;
-    for (const std::string& part : pieces) text += part;
-    return text;
-  });
+  const auto piece =
+      rc::gen::element<std::string>("a", "Z", "0", " ", "\"", "\\", "\n", "\t", std::string(1, '\x01'), "/",
+                                    "{", "µ", "°", "家", "\xF0\x9F\x94\x8B", std::string(1, '\0'));
+  return rc::gen::map(rc::gen::resize(12, rc::gen::container<std::vector<std::string>>(piece)),
+                      [](const std::vector<std::string>& pieces) {
+                        std::string text;
+                        for (const std::string& part : pieces) text += part;
+                        return text;
+                      });
 }
 
 /// A number of the field's range, its ends among them.
@@ -31,10 +33,14 @@ double numberIn(const Field& field) {
 FieldValue valueFor(const Field& field) {
   if (field.optional && *rc::gen::arbitrary<bool>()) return NoValue{};
   switch (field.kind) {
-    case FieldKind::flag: return *rc::gen::arbitrary<bool>();
-    case FieldKind::whole: return static_cast<std::int64_t>(std::floor(numberIn(field)));
-    case FieldKind::number: return numberIn(field);
-    case FieldKind::text: return *anyText();
+    case FieldKind::flag:
+      return *rc::gen::arbitrary<bool>();
+    case FieldKind::whole:
+      return static_cast<std::int64_t>(std::floor(numberIn(field)));
+    case FieldKind::number:
+      return numberIn(field);
+    case FieldKind::text:
+      return *anyText();
     case FieldKind::choice: {
       const bool conductor = field.choices.data() == kConductorSizeNames.data();
       const auto chosen = *rc::gen::inRange<std::size_t>(0, field.choices.size() + (conductor ? 0 : 1));
@@ -52,18 +58,19 @@ FieldValue valueFor(const Field& field) {
       return fact;
     }
     case FieldKind::identity:
-    case FieldKind::reference: return std::int64_t{0};
+    case FieldKind::reference:
+      return std::int64_t{0};
   }
   return NoValue{};
 }
 
-/// Sets every plain field of a record and of those in it to something; ids, references and places stay. Each record
-/// may get an unknown key.
+/// Sets every plain field of a record and of those in it to something; ids, references and places stay. Each
+/// record may get an unknown key.
 void fill(const RecordType& type, void* record) {
   for (const Field& field : type.fields) {
     if (field.kind == FieldKind::identity || field.kind == FieldKind::reference) continue;
-    const bool place = field.key == "row" || field.key == "column" || field.key == "poles" || field.key == "half" || field.key == "spaces" ||
-                       field.key == "stage";
+    const bool place = field.key == "row" || field.key == "column" || field.key == "poles" ||
+                       field.key == "half" || field.key == "spaces" || field.key == "stage";
     if (place) continue;
     const FieldValue value = valueFor(field);
     RC_ASSERT(!check(field, value));
@@ -76,7 +83,8 @@ void fill(const RecordType& type, void* record) {
   if (*rc::gen::arbitrary<bool>()) {
     type.editUnknown(record).push_back({"x_first", "{\"a\": [1, 2.5, null]}", ""});
     type.editUnknown(record).push_back({"x_second", "\"kept\"", "x_first"});
-    if (!type.fields.empty()) type.editUnknown(record).push_back({"x_third", "0.0", std::string(type.fields.back().key)});
+    if (!type.fields.empty())
+      type.editUnknown(record).push_back({"x_third", "0.0", std::string(type.fields.back().key)});
   }
 }
 
@@ -93,7 +101,8 @@ RC_GTEST_PROP(RoundTrip, SaveAndLoadIsTheIdentity, ()) {
   RC_ASSERT(writePlan(read.value().plan) == text);
 }
 
-/// One byte of a good plan changed at random: read or refused, and what is read can be written and read again.
+/// One byte of a good plan changed at random: read or refused, and what is read can be written and read
+/// again.
 RC_GTEST_PROP(RoundTrip, AChangedByteIsReadOrRefused, ()) {
   static const std::string whole = writePlan(example::exampleHouse());
   std::string text = whole;

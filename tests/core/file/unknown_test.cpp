@@ -25,20 +25,24 @@ TEST(Unknown, KeysAreWrittenBackBehindTheKeyTheyFollowed) {
   Plan plan = example::exampleHouse();
   plan.battery.edit().health.value = Fraction(0.9);
   std::string text = writePlan(plan);
-  text = changed(text, "{\n  \"stayalight\": {\"format\": 1, \"level\": 1, ",
-                 "{\n  \"first\": true,\n  \"stayalight\": {\"format\": 1, \"mood\": [1, 2.5], \"level\": 1, ");
+  text =
+      changed(text, "{\n  \"stayalight\": {\"format\": 1, \"level\": 1, ",
+              "{\n  \"first\": true,\n  \"stayalight\": {\"format\": 1, \"mood\": [1, 2.5], \"level\": 1, ");
   text = changed(text, "\"customer\": \"\",\n",
-                 "\"customer\": \"\",\n    \"utility\": {\"name\": \"x\", \"rates\": [0.1, 1e+300, null, false]},\n    \"meter\": 3.0,\n");
+                 "\"customer\": \"\",\n    \"utility\": {\"name\": \"x\", \"rates\": [0.1, 1e+300, null, "
+                 "false]},\n    \"meter\": 3.0,\n");
   text = changed(text, "\"loads\": [\n", "\"wall\": -7,\n      \"loads\": [\n");
   text = changed(text, "\"health\": {\"value\": 0.9, ", "\"health\": {\"value\": 0.9, \"cycles\": 12, ");
   text = changed(text, "{\"time_s\": 0.5, ", "{\"time_s\": 0.5, \"sag_V\": 11, ");
-  text = changed(text, "\n  \"scenario\": {", "\n  \"outage_log\": [{\"from\": \"2026-01-02\"}],\n  \"scenario\": {");
+  text = changed(text, "\n  \"scenario\": {",
+                 "\n  \"outage_log\": [{\"from\": \"2026-01-02\"}],\n  \"scenario\": {");
 
   const auto read = readPlan(text, "a.stayalight");
   ASSERT_TRUE(read.ok()) << render(read.refusal(), plainEnglish());
   EXPECT_EQ(writePlan(read.value().plan), text);
   EXPECT_EQ(notesOf(read.value()),
-            std::vector<std::string>{"a.stayalight: 8 entries are not known to this program and are kept as they are, first /stayalight/mood"});
+            std::vector<std::string>{"a.stayalight: 8 entries are not known to this program and are kept as "
+                                     "they are, first /stayalight/mood"});
   const auto again = readPlan(writePlan(read.value().plan), "a.stayalight");
   ASSERT_TRUE(again.ok());
   EXPECT_EQ(again.value().plan, read.value().plan);
@@ -46,7 +50,8 @@ TEST(Unknown, KeysAreWrittenBackBehindTheKeyTheyFollowed) {
 
 TEST(Unknown, KeysInAnotherOrderSettleAfterOneReading) {
   const std::string text =
-      "{\"scenario\": {\"x\": 1, \"start_charge\": 0.5, \"y\": 2, \"month\": 3, \"z\": 3}, \"later\": 0, \"stayalight\": {\"format\": 1}}";
+      "{\"scenario\": {\"x\": 1, \"start_charge\": 0.5, \"y\": 2, \"month\": 3, \"z\": 3}, \"later\": 0, "
+      "\"stayalight\": {\"format\": 1}}";
   const auto first = readPlan(text, "a");
   ASSERT_TRUE(first.ok());
   const auto second = readPlan(writePlan(first.value().plan), "a");
@@ -56,7 +61,8 @@ TEST(Unknown, KeysInAnotherOrderSettleAfterOneReading) {
 }
 
 TEST(Unknown, AKeyBehindAValueThatWasClearedIsStillWritten) {
-  auto read = readPlan("{\"stayalight\": {\"format\": 1}, \"transfer\": {\"rating_A\": 60, \"maker_note\": \"x\"}}", "a");
+  auto read = readPlan(
+      "{\"stayalight\": {\"format\": 1}, \"transfer\": {\"rating_A\": 60, \"maker_note\": \"x\"}}", "a");
   ASSERT_TRUE(read.ok());
   Plan plan = read.value().plan;
   plan.transfer.edit().rating.reset();
@@ -79,8 +85,9 @@ TEST(Unknown, WordsOfALaterProgramAreKept) {
   EXPECT_EQ(plan.battery->health.grade, Grade::unknown);
   EXPECT_EQ(writePlan(plan), text);
   EXPECT_EQ(notesOf(read.value()),
-            std::vector<std::string>{"a.stayalight: 2 choices are not known to this program and are kept as they are, first "
-                                     "/battery/health/grade \"logged\""});
+            std::vector<std::string>{
+                "a.stayalight: 2 choices are not known to this program and are kept as they are, first "
+                "/battery/health/grade \"logged\""});
 
   Plan graded = plan;
   graded.battery.edit().health.grade = Grade::traced;
@@ -93,7 +100,8 @@ TEST(Unknown, AHigherLevelOpensWithANoteAndKeepsItsNumber) {
   const auto read = readPlan(text, "a.stayalight");
   ASSERT_TRUE(read.ok());
   EXPECT_EQ(notesOf(read.value()),
-            std::vector<std::string>{"a.stayalight is of level 4, and this program knows level 1: what it does not know is kept as it is"});
+            std::vector<std::string>{"a.stayalight is of level 4, and this program knows level 1: what it "
+                                     "does not know is kept as it is"});
   EXPECT_EQ(writePlan(read.value().plan), text);
 }
 

@@ -14,8 +14,9 @@ struct TemperatureCase {
 
 TEST(CapacityAtTemperature, LiesInTheBandOfTheTrade) {
   // Common practice, no source: usable share of an LFP pack's capacity, the band pages of the trade give.
-  const TemperatureCase cases[] = {{45, 0.98, 1.00, 1.02}, {25, 1.00, 1.00, 1.00}, {15, 0.94, 0.97, 0.98}, {10, 0.90, 0.94, 0.96},
-                                   {5, 0.80, 0.88, 0.93},  {0, 0.70, 0.82, 0.90},  {-10, 0.55, 0.70, 0.85}, {-20, 0.30, 0.55, 0.70}};
+  const TemperatureCase cases[] = {{45, 0.98, 1.00, 1.02},  {25, 1.00, 1.00, 1.00}, {15, 0.94, 0.97, 0.98},
+                                   {10, 0.90, 0.94, 0.96},  {5, 0.80, 0.88, 0.93},  {0, 0.70, 0.82, 0.90},
+                                   {-10, 0.55, 0.70, 0.85}, {-20, 0.30, 0.55, 0.70}};
   for (const TemperatureCase& c : cases) {
     const std::optional<double> share = capacityAtTemperature(Temperature::celsius(c.celsius));
     ASSERT_TRUE(share) << c.celsius;
@@ -43,8 +44,8 @@ TEST(CellTemperature, IsTwentyFiveIndoorsAndNotKnownOutside) {
 }
 
 TEST(UsableEnergy, IsCapacityNowTimesStartLessFloor) {
-  // Worked example of the trade (common practice, no source): 15 kWh nominal, health 90 %, floor 10 % of present
-  // capacity gives 12.15 kWh.
+  // Worked example of the trade (common practice, no source): 15 kWh nominal, health 90 %, floor 10 % of
+  // present capacity gives 12.15 kWh.
   Battery battery;
   battery.nominalKilowattHours = 15.0;
   battery.health.value = battery.health.low = battery.health.high = Fraction(0.9);
@@ -91,16 +92,18 @@ TEST(BatteryPower, TakesTheLabelsCurveAloneWhereItIsEntered) {
   inverter.continuous = Watts(5000);
   inverter.marginalEfficiency = Fraction(0.5);
   inverter.idle = BatteryWatts(1000);  // neither counts once a curve stands
-  // P_dc = P_ac + c0 + c1 P_ac + c2 P_ac^2 per unit with 0.010, 0.020, 0.030 (form after Schmidt and Sauer, 1996).
-  for (const auto& [load, efficiency] : {std::pair{0.10, 0.891}, {0.05, 0.819}, {0.50, 0.948}, {1.00, 0.943}}) {
+  // P_dc = P_ac + c0 + c1 P_ac + c2 P_ac^2 per unit with 0.010, 0.020, 0.030 (form after Schmidt and Sauer,
+  // 1996).
+  for (const auto& [load, efficiency] :
+       {std::pair{0.10, 0.891}, {0.05, 0.819}, {0.50, 0.948}, {1.00, 0.943}}) {
     EfficiencyPoint point;
     point.load = Fraction(load);
     point.efficiency = Fraction(efficiency);
     inverter.efficiency.push_back(point);
   }
   EXPECT_NEAR(batteryPower(inverter, Watts(500))->count(), 500 / 0.891, 1e-9);
-  EXPECT_NEAR(batteryPower(inverter, Watts(375))->count(), 375 / 0.855, 1e-9);     // halfway between two points
-  EXPECT_NEAR(batteryPower(inverter, Watts(7500))->count(), 7500 / 0.943, 1e-9);   // flat above the last
+  EXPECT_NEAR(batteryPower(inverter, Watts(375))->count(), 375 / 0.855, 1e-9);  // halfway between two points
+  EXPECT_NEAR(batteryPower(inverter, Watts(7500))->count(), 7500 / 0.943, 1e-9);  // flat above the last
   const double lossAtFirst = 250 / 0.819 - 250;
   EXPECT_NEAR(batteryPower(inverter, Watts(100))->count(), 100 + lossAtFirst, 1e-9);
   EXPECT_NEAR(batteryPower(inverter, Watts(0))->count(), lossAtFirst, 1e-9);

@@ -1,6 +1,7 @@
 #pragma once
 
-// A small plan and profiles made by hand, so that these tests rest on no other room's figures. The house is made up.
+// A small plan and profiles made by hand, so that these tests rest on no other room's figures. The house is
+// made up.
 
 #include <array>
 #include <cstddef>

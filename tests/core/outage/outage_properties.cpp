@@ -30,7 +30,8 @@ Plan anyPlan() {
   inverter.units = *rc::gen::inRange(1, 3);
   if (*rc::gen::arbitrary<bool>()) {
     inverter.continuous = Watts(number(2000, 8000));
-    for (const auto& [load, efficiency] : {std::pair{0.05, 0.82}, {0.1, 0.89}, {0.2, 0.93}, {0.5, 0.95}, {1.0, 0.94}}) {
+    for (const auto& [load, efficiency] :
+         {std::pair{0.05, 0.82}, {0.1, 0.89}, {0.2, 0.93}, {0.5, 0.95}, {1.0, 0.94}}) {
       EfficiencyPoint point;
       point.load = Fraction(load);
       point.efficiency = Fraction(efficiency);
@@ -87,8 +88,10 @@ RC_GTEST_PROP(OutageProperties, EnergyIsNeitherLostNorMade, ()) {
   const OutageFigures out = figures(made, hourly(anyDay()));
   for (const OutageRun* run : {&out.low, &out.likely, &out.high}) {
     const double drawn = run->drawn.count();
-    RC_ASSERT(std::abs(drawn - run->delivered.count() - run->idle.count() - run->losses.count()) <= 1e-6 * (1 + drawn));
-    const double fell = (run->points.front().charge - run->points.back().charge) * out.energy.capacityNow->likely.count();
+    RC_ASSERT(std::abs(drawn - run->delivered.count() - run->idle.count() - run->losses.count()) <=
+              1e-6 * (1 + drawn));
+    const double fell =
+        (run->points.front().charge - run->points.back().charge) * out.energy.capacityNow->likely.count();
     RC_ASSERT(std::abs(drawn - fell) <= 1e-6 * (1 + drawn));
     RC_ASSERT(run->losses.count() >= -1e-9);
     RC_ASSERT(run->points.size() <= 300u);

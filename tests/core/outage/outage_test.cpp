@@ -41,9 +41,11 @@ TEST(OutageRuntime, LabelEfficiencyHoldsTheIdleDraw) {
 }
 
 TEST(OutageRuntime, SmallBatteryOfAVendorsArticle) {
-  // Public battery vendor's article: hours = V x Ah x efficiency x depth / W; 12 V 100 Ah at 600 W: 0.85 h at 85 % and
-  // half depth, 1.44 h at 90 % and 80 % depth.
-  struct Case { double efficiency, depth, hours; };
+  // Public battery vendor's article: hours = V x Ah x efficiency x depth / W; 12 V 100 Ah at 600 W: 0.85 h at
+  // 85 % and half depth, 1.44 h at 90 % and 80 % depth.
+  struct Case {
+    double efficiency, depth, hours;
+  };
   for (const Case& c : {Case{0.85, 0.5, 0.85}, Case{0.90, 0.8, 1.44}}) {
     Plan made = plan();
     made.battery.edit().nominalKilowattHours = 1.2;
@@ -54,8 +56,8 @@ TEST(OutageRuntime, SmallBatteryOfAVendorsArticle) {
 }
 
 TEST(OutageRuntime, RealAgainstNaive) {
-  // Worked example of the trade (common practice, no source): 15 kWh, health 90 %, floor 10 %, 600 W: 17.4 h with 94 %
-  // marginal and 60 W idle.
+  // Worked example of the trade (common practice, no source): 15 kWh, health 90 %, floor 10 %, 600 W: 17.4 h
+  // with 94 % marginal and 60 W idle.
   Plan made = plan();
   Battery& battery = made.battery.edit();
   battery.nominalKilowattHours = 15.0;
@@ -65,7 +67,8 @@ TEST(OutageRuntime, RealAgainstNaive) {
 }
 
 TEST(OutageRuntime, ApplianceTableByHours) {
-  // Public inverter owner's guide, battery-sizing worksheet: seven appliances, 1227.5 Wh in 5.4 h, 227.3 W on average.
+  // Public inverter owner's guide, battery-sizing worksheet: seven appliances, 1227.5 Wh in 5.4 h, 227.3 W on
+  // average.
   const double watts[] = {115, 150, 90, 300, 750, 100, 800};
   const double hours[] = {3, 1, 0.25, 0.25, 0.3, 0.1, 0.5};
   double energy = 0, time = 0;
@@ -182,7 +185,12 @@ TEST(OutageEnds, AtTheStepWhoseAverageIsOverALimit) {
   std::array<double, 24> watts{};
   watts.fill(600);
   watts[21] = 3000;  // 25 A on L1, three hours into the outage
-  struct Case { const char* name; InverterLimits limits; std::optional<DcAmperes> pack; OutageEnd reason; };
+  struct Case {
+    const char* name;
+    InverterLimits limits;
+    std::optional<DcAmperes> pack;
+    OutageEnd reason;
+  };
   InverterLimits leg, total, apparent, wide;
   leg.leg = AcAmperes(24.9);
   total.total = Watts(2999);
@@ -191,9 +199,11 @@ TEST(OutageEnds, AtTheStepWhoseAverageIsOverALimit) {
   wide.total = Watts(3000);
   wide.totalApparent = VoltAmperes(3000);
   // (3000 / 0.94 + 45) W at 44 V are 73.6 A.
-  for (const Case& c : {Case{"leg", leg, {}, OutageEnd::legOverload}, Case{"total", total, {}, OutageEnd::totalOverload},
-                        Case{"VA", apparent, {}, OutageEnd::totalOverload}, Case{"battery", wide, DcAmperes(73), OutageEnd::batteryCurrent},
-                        Case{"none", wide, DcAmperes(74), OutageEnd::floorReached}}) {
+  for (const Case& c :
+       {Case{"leg", leg, {}, OutageEnd::legOverload}, Case{"total", total, {}, OutageEnd::totalOverload},
+        Case{"VA", apparent, {}, OutageEnd::totalOverload},
+        Case{"battery", wide, DcAmperes(73), OutageEnd::batteryCurrent},
+        Case{"none", wide, DcAmperes(74), OutageEnd::floorReached}}) {
     Plan made = plan();
     made.inverter.edit().lowestInputVoltage = DcVolts(44);
     made.battery.edit().continuousCurrent = c.pack;
@@ -244,12 +254,16 @@ TEST(OutageSpread, IndependentFactsAddInQuadrature) {
 }
 
 TEST(OutageMissing, NamesWhatHasToBeEntered) {
-  struct Case { const char* key; void (*takeAway)(Plan&); };
+  struct Case {
+    const char* key;
+    void (*takeAway)(Plan&);
+  };
   const Case cases[] = {
       {"outage.missing.nominal", [](Plan& p) { p.battery.edit().nominalKilowattHours.reset(); }},
       {"outage.missing.health", [](Plan& p) { p.battery.edit().health = {}; }},
       {"outage.missing.temperature", [](Plan& p) { p.battery.edit().place = BatteryPlace::garage; }},
-      {"outage.missing.too_cold", [](Plan& p) { p.battery.edit().cellTemperature = Temperature::celsius(-25); }},
+      {"outage.missing.too_cold",
+       [](Plan& p) { p.battery.edit().cellTemperature = Temperature::celsius(-25); }},
       {"outage.missing.efficiency", [](Plan& p) { p.inverter.edit().marginalEfficiency.reset(); }},
       {"outage.missing.idle", [](Plan& p) { p.inverter.edit().idle.reset(); }},
       {"outage.missing.rated_output",

@@ -1,5 +1,5 @@
-// Each printed formula of a runtime, evaluated by another program's parser on the recorded inputs, gives the recorded
-// result.
+// Each printed formula of a runtime, evaluated by another program's parser on the recorded inputs, gives the
+// recorded result.
 
 #include <gtest/gtest.h>
 #include <muParser.h>
@@ -19,7 +19,8 @@ void checkSteps(const Working& working) {
     EXPECT_NEAR(parser.Eval(), step.result, 1e-9 * (1 + std::abs(step.result))) << step.formula.key;
     for (const StepInput& input : step.inputs) {
       if (input.step == kNoStep) continue;
-      EXPECT_NEAR(input.value, working.steps()[static_cast<std::size_t>(input.step)].result, 1e-9 * (1 + std::abs(input.value)));
+      EXPECT_NEAR(input.value, working.steps()[static_cast<std::size_t>(input.step)].result,
+                  1e-9 * (1 + std::abs(input.value)));
     }
   }
 }
@@ -28,7 +29,8 @@ TEST(OutageWorking, MarginalEfficiencyOverSeveralHours) {
   std::array<double, 24> watts{};
   for (std::size_t h = 0; h < 24; ++h) watts[h] = 200 + 50.0 * static_cast<double>(h % 5);
   Working working;
-  const OutageFigures out = outage_plan::figures(outage_plan::plan(), outage_plan::hourly(watts), {}, &working);
+  const OutageFigures out =
+      outage_plan::figures(outage_plan::plan(), outage_plan::hourly(watts), {}, &working);
   ASSERT_GE(working.steps().size(), 5u);
   EXPECT_EQ(working.steps().back().formula.key, "outage.runtime");
   EXPECT_NEAR(working.steps().back().result, out.runtime.likely.count(), 1e-12);
@@ -58,7 +60,8 @@ TEST(OutageWorking, OnePieceAndAnEndAtTheHorizon) {
   checkSteps(shortOne);
   made.battery.edit().packs = 64;
   Working longOne;
-  const OutageFigures out = outage_plan::figures(made, outage_plan::constant(exactly(Watts(10))), {}, &longOne);
+  const OutageFigures out =
+      outage_plan::figures(made, outage_plan::constant(exactly(Watts(10))), {}, &longOne);
   EXPECT_NEAR(longOne.steps().back().result, out.runtime.likely.count(), 1e-9);
   checkSteps(longOne);
 }

@@ -127,7 +127,8 @@ TEST(Report, AFindingHasSeverityBasisSentencesAndPlaces) {
 void keepsTo(const Json& value, const Json& schema, const std::string& path) {
   if (value.is_object()) {
     ASSERT_TRUE(schema.contains("properties")) << path;
-    for (const auto& key : schema["required"]) EXPECT_TRUE(value.contains(key.get<std::string>())) << path << "/" << key;
+    for (const auto& key : schema["required"])
+      EXPECT_TRUE(value.contains(key.get<std::string>())) << path << "/" << key;
     for (const auto& [key, inner] : value.items()) {
       ASSERT_TRUE(schema["properties"].contains(key)) << path << "/" << key;
       keepsTo(inner, schema["properties"][key], path + "/" + key);
@@ -136,11 +137,17 @@ void keepsTo(const Json& value, const Json& schema, const std::string& path) {
     ASSERT_EQ(schema["type"], "array") << path;
     for (const auto& inner : value) keepsTo(inner, schema["items"], path + "[]");
   } else if (schema.contains("enum")) {
-    EXPECT_NE(std::find(schema["enum"].begin(), schema["enum"].end(), value), schema["enum"].end()) << path << " " << value;
+    EXPECT_NE(std::find(schema["enum"].begin(), schema["enum"].end(), value), schema["enum"].end())
+        << path << " " << value;
   } else {
-    const std::string found = value.is_null() ? "null" : value.is_boolean() ? "boolean" : value.is_string() ? "string" : "number";
+    const std::string found = value.is_null()      ? "null"
+                              : value.is_boolean() ? "boolean"
+                              : value.is_string()  ? "string"
+                                                   : "number";
     const Json& types = schema["type"];
-    EXPECT_TRUE(types.is_array() ? std::find(types.begin(), types.end(), found) != types.end() : types == found) << path << " is " << found;
+    EXPECT_TRUE(types.is_array() ? std::find(types.begin(), types.end(), found) != types.end()
+                                 : types == found)
+        << path << " is " << found;
   }
 }
 
@@ -152,7 +159,8 @@ TEST(Report, OfARealPlanKeepsToTheSchema) {
 }
 
 TEST(Report, TheSchemaInResourcesIsTheOneOfTheReport) {
-  EXPECT_EQ(textOf(STAYALIGHT_SOURCE_DIR "/resources/schema/assessment.schema.json"), reportSchema()) << "ninja schemas writes it anew";
+  EXPECT_EQ(textOf(STAYALIGHT_SOURCE_DIR "/resources/schema/assessment.schema.json"), reportSchema())
+      << "ninja schemas writes it anew";
 }
 
 }  // namespace

@@ -1,4 +1,5 @@
-// Writes the published schemas anew: schema_writer FOLDER. The target `schemas` calls it with resources/schema.
+// Writes the published schemas anew: schema_writer FOLDER. The target `schemas` calls it with
+// resources/schema.
 
 #include <fstream>
 #include <iostream>

@@ -1,5 +1,5 @@
-// Entries of a directory. NFPA 70 408.4(A): clear and specific, no names, nothing that passes with who lives there; the
-// lists of words are common practice, no source.
+// Entries of a directory. NFPA 70 408.4(A): clear and specific, no names, nothing that passes with who lives
+// there; the lists of words are common practice, no source.
 
 #include <gtest/gtest.h>
 
@@ -9,7 +9,10 @@ namespace stayalight {
 namespace {
 
 TEST(DirectoryFault, SaysWhatIsWrong) {
-  struct Case { const char* text; const char* key; };
+  struct Case {
+    const char* text;
+    const char* key;
+  };
   const Case cases[] = {
       {"", "review.directory.empty"},
       {"  ", "review.directory.empty"},
@@ -43,10 +46,11 @@ TEST(DirectoryFault, SaysWhatIsWrong) {
 }
 
 TEST(DirectoryFault, LeavesGoodEntriesAlone) {
-  for (const char* text : {"Kitchen refrigerator", "Hall lights and smoke alarms", "Bedroom 2 lights", "Bedroom 3 receptacles",
-                           "Garage freezer", "Furnace in basement", "Range", "Master bedroom receptacles", "Well pump",
-                           "Living room receptacles, north wall", "Dryer", "A/C condenser", "Sump pump", "Bath 1 GFCI",
-                           "Guest bedroom lights", "Porch lights", "Removed to be reused barn feeder"}) {
+  for (const char* text :
+       {"Kitchen refrigerator", "Hall lights and smoke alarms", "Bedroom 2 lights", "Bedroom 3 receptacles",
+        "Garage freezer", "Furnace in basement", "Range", "Master bedroom receptacles", "Well pump",
+        "Living room receptacles, north wall", "Dryer", "A/C condenser", "Sump pump", "Bath 1 GFCI",
+        "Guest bedroom lights", "Porch lights", "Removed to be reused barn feeder"}) {
     EXPECT_FALSE(directoryFault(text)) << text;
   }
 }

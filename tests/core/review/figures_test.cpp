@@ -19,7 +19,8 @@ HourFigures quietHour() {
   return hour;
 }
 
-std::vector<Finding> reviewed(const HourFigures& hour, const StartFigures& starts = {}, const OutageFigures& outage = {}) {
+std::vector<Finding> reviewed(const HourFigures& hour, const StartFigures& starts = {},
+                              const OutageFigures& outage = {}) {
   static const Plan plan = sound::plan();
   ReviewInput input{.plan = plan};
   input.hour = &hour;
@@ -32,7 +33,8 @@ TEST(ReviewOfALeg, SaysOverNotKnownAndLittleRoom) {
   HourFigures hour = quietHour();
   EXPECT_EQ(findingOf(reviewed(hour), "leg.over_l1"), nullptr);
   EXPECT_EQ(findingOf(reviewed(hour), "leg.margin_l1"), nullptr);
-  hour.leg[0].likelyPeakCurrent = exactly(AcAmperes(20.5));  // 80 % of 25 A are 20 A: common practice, no source
+  hour.leg[0].likelyPeakCurrent =
+      exactly(AcAmperes(20.5));  // 80 % of 25 A are 20 A: common practice, no source
   EXPECT_NE(findingOf(reviewed(hour), "leg.margin_l1"), nullptr);
   hour.leg[0].verdict = Verdict::notKnown;
   hour.leg[0].likelyPeakCurrent.high = AcAmperes(26);
@@ -92,7 +94,8 @@ TEST(ReviewOfStarts, ShowsTheStartOnItsBaseAndTheAverageBeside) {
   const std::vector<Finding> list = reviewed(quietHour(), starts);
   ASSERT_NE(findingOf(list, "start.over"), nullptr);
   const std::string trade = render(findingOf(list, "start.over")->trade, plainEnglish());
-  for (const char* part : {"Well pump on L1", "41.0 A", "9.0 A", "4.0 A", "37.5 A", "0.6 s"}) EXPECT_NE(trade.find(part), std::string::npos) << trade;
+  for (const char* part : {"Well pump on L1", "41.0 A", "9.0 A", "4.0 A", "37.5 A", "0.6 s"})
+    EXPECT_NE(trade.find(part), std::string::npos) << trade;
 }
 
 TEST(ReviewOfStarts, NotKnownIsSomethingToCheckOnSite) {
@@ -130,7 +133,8 @@ TEST(ReviewOfTheOutage, SaysWhereAnAverageEndsIt) {
   outage.known = true;
   outage.likely.reason = OutageEnd::floorReached;
   EXPECT_EQ(findingOf(reviewed(quietHour(), {}, outage), "outage.overload"), nullptr);
-  for (const OutageEnd reason : {OutageEnd::legOverload, OutageEnd::totalOverload, OutageEnd::batteryCurrent}) {
+  for (const OutageEnd reason :
+       {OutageEnd::legOverload, OutageEnd::totalOverload, OutageEnd::batteryCurrent}) {
     outage.likely.reason = reason;
     EXPECT_NE(findingOf(reviewed(quietHour(), {}, outage), "outage.overload"), nullptr);
   }

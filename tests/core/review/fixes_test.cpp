@@ -21,11 +21,14 @@ Plan countersMoved() {
   example::moveByHand(made, circuitNamed(made, "Counter B"), kBackup, {Column::left, 4});
   return made;
 }
-Breaker& planned(Plan& plan, const char* name) { return editBreaker(plan, find(plan, circuitNamed(plan, name))->planned); }
+Breaker& planned(Plan& plan, const char* name) {
+  return editBreaker(plan, find(plan, circuitNamed(plan, name))->planned);
+}
 
 std::size_t dangers(const Plan& plan) {
   const std::vector<Finding> list = findings(plan);
-  return static_cast<std::size_t>(std::count_if(list.begin(), list.end(), [](const Finding& f) { return f.severity == Severity::danger; }));
+  return static_cast<std::size_t>(std::count_if(
+      list.begin(), list.end(), [](const Finding& f) { return f.severity == Severity::danger; }));
 }
 
 void expectFixed(const Plan& made, std::string_view key) {
@@ -98,7 +101,8 @@ TEST(ReviewFixes, NoneIsOfferedThatCannotBeMade) {
   // A full subpanel: there is no way to move the partner.
   const Panel& backup = *find(made, kBackup);
   for (const SpacePosition space : allSpaces(backup)) {
-    if (breakersAt(made, kBackup, space, Reading::planned).empty()) example::addBreaker(made, kBackup, space, 1, 20, Feeds::nothing, Stage::fresh);
+    if (breakersAt(made, kBackup, space, Reading::planned).empty())
+      example::addBreaker(made, kBackup, space, 1, 20, Feeds::nothing, Stage::fresh);
   }
   const std::vector<Finding> list = findings(made);
   const Finding* split = findingOf(list, "multiwire.split");

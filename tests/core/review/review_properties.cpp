@@ -9,7 +9,9 @@
 namespace stayalight {
 namespace {
 
-std::int64_t draw(std::int64_t low, std::int64_t high) { return *rc::gen::inRange<std::int64_t>(low, high + 1); }
+std::int64_t draw(std::int64_t low, std::int64_t high) {
+  return *rc::gen::inRange<std::int64_t>(low, high + 1);
+}
 
 RC_GTEST_PROP(ReviewProperties, EveryFindingHasItsPlacesItsTextsAndAFixThatCanBeMade, ()) {
   const Plan plan = example::randomPlan(draw);

@@ -19,7 +19,9 @@ using sound::findingOf;
 using sound::findings;
 
 Circuit& circuit(Plan& plan, const char* name) { return editCircuit(plan, circuitNamed(plan, name)); }
-Breaker& planned(Plan& plan, const char* name) { return editBreaker(plan, find(plan, circuitNamed(plan, name))->planned); }
+Breaker& planned(Plan& plan, const char* name) {
+  return editBreaker(plan, find(plan, circuitNamed(plan, name))->planned);
+}
 Load& load(Plan& plan, const char* name) { return circuit(plan, name).loads.front(); }
 
 /// Both counters planned onto the backup subpanel, side by side on opposite legs, tied.
@@ -33,7 +35,8 @@ Plan countersMoved() {
 TEST(ReviewOfASoundPlan, FindsNoDangerAndNothingThatMustBeFixed) {
   for (const Plan& made : {sound::plan(), countersMoved()}) {
     for (const Finding& finding : findings(made)) {
-      EXPECT_GT(finding.severity, Severity::mustFix) << finding.key << ": " << render(finding.trade, plainEnglish());
+      EXPECT_GT(finding.severity, Severity::mustFix)
+          << finding.key << ": " << render(finding.trade, plainEnglish());
     }
   }
 }
@@ -69,7 +72,8 @@ const RuleCase kCases[] = {
     // sources and transfer
     {"sources.not_kept_apart", Severity::danger,
      [](Plan& p) {
-       const BreakerId id = example::addBreaker(p, kBackup, {Column::right, 7}, 2, 40, Feeds::inverterOutput, Stage::fresh);
+       const BreakerId id =
+           example::addBreaker(p, kBackup, {Column::right, 7}, 2, 40, Feeds::inverterOutput, Stage::fresh);
        editBreaker(p, id).interlocked = Answer::no;
        p.transfer.edit().listing = TransferListing::none;
      }},
@@ -79,9 +83,13 @@ const RuleCase kCases[] = {
        p.transfer.edit().listing = TransferListing::unknown;
      }},
     {"sources.perhaps", Severity::checkOnSite,
-     [](Plan& p) { example::addBreaker(p, kMain, {Column::right, 9}, 2, 30, Feeds::solar, Stage::existing); }},
-    {"transfer.not_listed", Severity::danger, [](Plan& p) { p.transfer.edit().listing = TransferListing::none; }},
-    {"transfer.listing_unknown", Severity::checkOnSite, [](Plan& p) { p.transfer.edit().listing = TransferListing::unknown; }},
+     [](Plan& p) {
+       example::addBreaker(p, kMain, {Column::right, 9}, 2, 30, Feeds::solar, Stage::existing);
+     }},
+    {"transfer.not_listed", Severity::danger,
+     [](Plan& p) { p.transfer.edit().listing = TransferListing::none; }},
+    {"transfer.listing_unknown", Severity::checkOnSite,
+     [](Plan& p) { p.transfer.edit().listing = TransferListing::unknown; }},
     {"transfer.none", Severity::mustFix, [](Plan& p) { p.transfer.edit().arrangement = Arrangement::none; }},
     {"transfer.no_bypass", Severity::advice, [](Plan& p) { p.transfer.edit().bypass = Answer::no; }},
     {"transfer.automatic_capacity", Severity::checkOnSite,
@@ -92,18 +100,21 @@ const RuleCase kCases[] = {
     // hold-down
     {"holddown.missing", Severity::danger,
      [](Plan& p) {
-       const BreakerId id = example::addBreaker(p, kBackup, {Column::right, 7}, 2, 40, Feeds::inverterOutput, Stage::fresh);
+       const BreakerId id =
+           example::addBreaker(p, kBackup, {Column::right, 7}, 2, 40, Feeds::inverterOutput, Stage::fresh);
        editBreaker(p, id).backFed = Answer::yes;
        editBreaker(p, id).holdDown = Answer::no;
      }},
     {"holddown.unknown", Severity::checkOnSite,
      [](Plan& p) {
-       const BreakerId id = example::addBreaker(p, kBackup, {Column::right, 7}, 2, 40, Feeds::inverterOutput, Stage::fresh);
+       const BreakerId id =
+           example::addBreaker(p, kBackup, {Column::right, 7}, 2, 40, Feeds::inverterOutput, Stage::fresh);
        editBreaker(p, id).backFed = Answer::yes;
      }},
     {"holddown.marked", Severity::mustFix,
      [](Plan& p) {
-       const BreakerId id = example::addBreaker(p, kBackup, {Column::right, 7}, 2, 40, Feeds::inverterOutput, Stage::fresh);
+       const BreakerId id =
+           example::addBreaker(p, kBackup, {Column::right, 7}, 2, 40, Feeds::inverterOutput, Stage::fresh);
        editBreaker(p, id).backFed = Answer::yes;
        editBreaker(p, id).holdDown = Answer::yes;
        editBreaker(p, id).protection = Protection::gfci;
@@ -113,26 +124,36 @@ const RuleCase kCases[] = {
        editPanel(p, kBackup).mainBackFed = true;
        editPanel(p, kBackup).holdDown = Answer::no;
      }},
-    {"holddown.main_unknown", Severity::checkOnSite, [](Plan& p) { editPanel(p, kBackup).mainBackFed = true; }},
+    {"holddown.main_unknown", Severity::checkOnSite,
+     [](Plan& p) { editPanel(p, kBackup).mainBackFed = true; }},
     // bonds
     {"bond.backup", Severity::danger, [](Plan& p) { editPanel(p, kBackup).neutralBonded = Answer::yes; }},
-    {"bond.backup_unknown", Severity::checkOnSite, [](Plan& p) { editPanel(p, kBackup).neutralBonded = Answer::unknown; }},
-    {"bond.too_many_ordinary", Severity::danger, [](Plan& p) { editPanel(p, kBackup).neutralBonded = Answer::yes; }},
-    {"bond.too_many_outage", Severity::danger, [](Plan& p) { p.inverter.edit().bond = BondBehaviour::bondsInIsland; }},
+    {"bond.backup_unknown", Severity::checkOnSite,
+     [](Plan& p) { editPanel(p, kBackup).neutralBonded = Answer::unknown; }},
+    {"bond.too_many_ordinary", Severity::danger,
+     [](Plan& p) { editPanel(p, kBackup).neutralBonded = Answer::yes; }},
+    {"bond.too_many_outage", Severity::danger,
+     [](Plan& p) { p.inverter.edit().bond = BondBehaviour::bondsInIsland; }},
     {"bond.none_ordinary", Severity::danger, [](Plan& p) { editPanel(p, kMain).neutralBonded = Answer::no; }},
     {"bond.none_outage", Severity::danger, [](Plan& p) { p.transfer.edit().switchesNeutral = Answer::yes; }},
-    {"bond.unknown_ordinary", Severity::checkOnSite, [](Plan& p) { editPanel(p, kMain).neutralBonded = Answer::unknown; }},
-    {"bond.unknown_outage", Severity::checkOnSite, [](Plan& p) { p.inverter.edit().bond = BondBehaviour::unknown; }},
+    {"bond.unknown_ordinary", Severity::checkOnSite,
+     [](Plan& p) { editPanel(p, kMain).neutralBonded = Answer::unknown; }},
+    {"bond.unknown_outage", Severity::checkOnSite,
+     [](Plan& p) { p.inverter.edit().bond = BondBehaviour::unknown; }},
     {"bond.generator", Severity::checkOnSite,
      [](Plan& p) {
-       const BreakerId id = example::addBreaker(p, kMain, {Column::right, 9}, 2, 30, Feeds::generator, Stage::fresh);
+       const BreakerId id =
+           example::addBreaker(p, kMain, {Column::right, 9}, 2, 30, Feeds::generator, Stage::fresh);
        editBreaker(p, id).interlocked = Answer::yes;
      }},
     // voltages
     {"system.wye", Severity::danger, [](Plan& p) { p.site.edit().service = ServiceSystem::wye120_208; }},
-    {"system.wye_output", Severity::danger, [](Plan& p) { p.inverter.edit().output = InverterOutput::wye120_208; }},
-    {"system.three_phase", Severity::danger, [](Plan& p) { p.site.edit().service = ServiceSystem::threePhase; }},
-    {"system.single_120", Severity::danger, [](Plan& p) { p.inverter.edit().output = InverterOutput::single120; }},
+    {"system.wye_output", Severity::danger,
+     [](Plan& p) { p.inverter.edit().output = InverterOutput::wye120_208; }},
+    {"system.three_phase", Severity::danger,
+     [](Plan& p) { p.site.edit().service = ServiceSystem::threePhase; }},
+    {"system.single_120", Severity::danger,
+     [](Plan& p) { p.inverter.edit().output = InverterOutput::single120; }},
     // multiwire
     {"multiwire.split", Severity::danger,
      [](Plan& p) {
@@ -141,7 +162,11 @@ const RuleCase kCases[] = {
        editBreaker(p, b.breaker).stage = Stage::existing;
        circuit(p, "Counter B").planned = b.breaker;
      }},
-    {"multiwire.leg", Severity::danger, [](Plan& p) { planned(p, "Counter B").row = 5; planned(p, "Counter B").column = Column::right; }},
+    {"multiwire.leg", Severity::danger,
+     [](Plan& p) {
+       planned(p, "Counter B").row = 5;
+       planned(p, "Counter B").column = Column::right;
+     }},
     {"multiwire.tandem", Severity::danger,
      [](Plan& p) {
        planned(p, "Counter A").half = Half::a;
@@ -150,21 +175,28 @@ const RuleCase kCases[] = {
      }},
     {"multiwire.disconnect", Severity::mustFix, [](Plan& p) { planned(p, "Counter A").tie = Tie::none; }},
     {"multiwire.apart", Severity::mustFix, [](Plan& p) { planned(p, "Counter B").row = 8; }},
-    {"multiwire.common_trip", Severity::mustFix, [](Plan& p) { load(p, "Counter B").connection = Connection::lineToLine; }},
-    {"multiwire.protection", Severity::mustFix, [](Plan& p) { planned(p, "Counter A").protection = Protection::afci; }},
+    {"multiwire.common_trip", Severity::mustFix,
+     [](Plan& p) { load(p, "Counter B").connection = Connection::lineToLine; }},
+    {"multiwire.protection", Severity::mustFix,
+     [](Plan& p) { planned(p, "Counter A").protection = Protection::afci; }},
     {"multiwire.partner", Severity::mustFix, [](Plan& p) { circuit(p, "Office").multiwire = 9; }},
     // neutrals
     {"neutral.left", Severity::mustFix, [](Plan& p) { circuit(p, "Office").neutralMoved = Answer::no; }},
-    {"neutral.unknown", Severity::checkOnSite, [](Plan& p) { circuit(p, "Office").neutralMoved = Answer::unknown; }},
-    {"neutral.not_looked_for", Severity::checkOnSite, [](Plan& p) { circuit(p, "Office").neutralShared = Answer::unknown; }},
-    {"neutral.unnamed_partner", Severity::mustFix, [](Plan& p) { circuit(p, "Office").neutralShared = Answer::yes; }},
+    {"neutral.unknown", Severity::checkOnSite,
+     [](Plan& p) { circuit(p, "Office").neutralMoved = Answer::unknown; }},
+    {"neutral.not_looked_for", Severity::checkOnSite,
+     [](Plan& p) { circuit(p, "Office").neutralShared = Answer::unknown; }},
+    {"neutral.unnamed_partner", Severity::mustFix,
+     [](Plan& p) { circuit(p, "Office").neutralShared = Answer::yes; }},
     {"neutral.bare", Severity::mustFix,
      [](Plan& p) {
        example::moveByHand(p, circuitNamed(p, "Range"), kBackup, {Column::right, 7});
        circuit(p, "Range").insulatedNeutral = Answer::no;
      }},
     {"neutral.bare_unknown", Severity::checkOnSite,
-     [](Plan& p) { example::moveByHand(p, circuitNamed(p, "Range"), kBackup, {Column::right, 7}); }},
+     [](Plan& p) {
+       example::moveByHand(p, circuitNamed(p, "Range"), kBackup, {Column::right, 7});
+     }},
     {"neutral.terminals", Severity::mustFix, [](Plan& p) { editPanel(p, kBackup).neutralTerminals = 4; }},
     // what hangs on the circuits
     {"load.medical", Severity::checkOnSite, [](Plan& p) { load(p, "Office").medical = true; }},
@@ -189,22 +221,30 @@ const RuleCase kCases[] = {
     {"battery.over", Severity::mustFix, [](Plan& p) { p.battery.edit().continuousCurrent = DcAmperes(5); }},
     {"battery.restart", Severity::advice, [](Plan& p) { p.battery.edit().restart = p.battery->floor; }},
     {"battery.reserve", Severity::advice, [](Plan& p) { p.battery.edit().reserve = Fraction(0.05); }},
-    {"outage.overload", Severity::mustFix, [](Plan& p) { load(p, "Office").running = example::known<Watts>(3500); }},
-    {"leg.over_l2", Severity::mustFix, [](Plan& p) { load(p, "Office").running = example::known<Watts>(3500); }},
+    {"outage.overload", Severity::mustFix,
+     [](Plan& p) { load(p, "Office").running = example::known<Watts>(3500); }},
+    {"leg.over_l2", Severity::mustFix,
+     [](Plan& p) { load(p, "Office").running = example::known<Watts>(3500); }},
     {"total.over", Severity::mustFix,
      [](Plan& p) {
        load(p, "Office").running = example::known<Watts>(3500);
        load(p, "Lights").running = example::known<Watts>(3500);
        load(p, "Lights").duty = example::known<Fraction>(1);
      }},
-    {"start.over", Severity::mustFix, [](Plan& p) { load(p, "Well pump").lockedRotor = example::known<AcAmperes>(60); }},
+    {"start.over", Severity::mustFix,
+     [](Plan& p) { load(p, "Well pump").lockedRotor = example::known<AcAmperes>(60); }},
     // feeder
-    {"feeder.minimum_above_maximum", Severity::mustFix, [](Plan& p) { p.inverter.edit().maximumOutputDevice = RatingAmperes(30); }},
+    {"feeder.minimum_above_maximum", Severity::mustFix,
+     [](Plan& p) { p.inverter.edit().maximumOutputDevice = RatingAmperes(30); }},
     {"feeder.device_over", Severity::mustFix, [](Plan& p) { p.transfer.edit().rating = RatingAmperes(50); }},
-    {"feeder.device_small", Severity::mustFix, [](Plan& p) { p.transfer.edit().calculatedLoad = VoltAmperes(15000); }},
-    {"feeder.not_protected", Severity::mustFix, [](Plan& p) { p.runs.front().edit().fixedConductor = ConductorSize::awg12; }},
-    {"feeder.conductor_small", Severity::mustFix, [](Plan& p) { p.runs.front().edit().fixedConductor = ConductorSize::awg14; }},
-    {"feeder.nm_column", Severity::advice, [](Plan& p) { p.runs.front().edit().wiring = FeederWiring::nmCable; }},
+    {"feeder.device_small", Severity::mustFix,
+     [](Plan& p) { p.transfer.edit().calculatedLoad = VoltAmperes(15000); }},
+    {"feeder.not_protected", Severity::mustFix,
+     [](Plan& p) { p.runs.front().edit().fixedConductor = ConductorSize::awg12; }},
+    {"feeder.conductor_small", Severity::mustFix,
+     [](Plan& p) { p.runs.front().edit().fixedConductor = ConductorSize::awg14; }},
+    {"feeder.nm_column", Severity::advice,
+     [](Plan& p) { p.runs.front().edit().wiring = FeederWiring::nmCable; }},
     {"feeder.drop", Severity::advice, [](Plan& p) { p.runs.front().edit().length = Length::feet(600); }},
     {"feeder.unknown", Severity::checkOnSite, [](Plan& p) { p.runs.clear(); }},
     // places
@@ -232,21 +272,26 @@ const RuleCase kCases[] = {
      }},
     // directory
     {"directory.words", Severity::mustFix, [](Plan& p) { circuit(p, "Office").serves = "plugs"; }},
-    {"directory.twice", Severity::mustFix, [](Plan& p) { circuit(p, "Office").serves = "kitchen  Refrigerator"; }},
+    {"directory.twice", Severity::mustFix,
+     [](Plan& p) { circuit(p, "Office").serves = "kitchen  Refrigerator"; }},
     {"directory.blank", Severity::advice,
      [](Plan& p) { editBreaker(p, find(p, circuitNamed(p, "Office"))->breaker).stage = Stage::removed; }},
     // panels
-    {"panel.other_building", Severity::checkOnSite, [](Plan& p) { editPanel(p, kBackup).separateBuilding = true; }},
+    {"panel.other_building", Severity::checkOnSite,
+     [](Plan& p) { editPanel(p, kBackup).separateBuilding = true; }},
     {"panel.surge", Severity::checkOnSite,
      [](Plan& p) {
-       p.breakers.erase(std::remove_if(p.breakers.begin(), p.breakers.end(), [](const auto& b) { return b->feeds.is(Feeds::surgeDevice); }),
+       p.breakers.erase(std::remove_if(p.breakers.begin(), p.breakers.end(),
+                                       [](const auto& b) { return b->feeds.is(Feeds::surgeDevice); }),
                         p.breakers.end());
      }},
     {"panel.spare_spaces", Severity::advice, [](Plan& p) { editPanel(p, kBackup).spaces = 10; }},
     // branch circuits
     {"branch.conductor", Severity::mustFix, [](Plan& p) { planned(p, "Office").rating = RatingAmperes(20); }},
-    {"branch.read_label", Severity::checkOnSite, [](Plan& p) { planned(p, "Furnace").rating = RatingAmperes(25); }},
-    {"branch.label_maximum", Severity::mustFix, [](Plan& p) { load(p, "Office").maximumBreaker = RatingAmperes(10); }},
+    {"branch.read_label", Severity::checkOnSite,
+     [](Plan& p) { planned(p, "Furnace").rating = RatingAmperes(25); }},
+    {"branch.label_maximum", Severity::mustFix,
+     [](Plan& p) { load(p, "Office").maximumBreaker = RatingAmperes(10); }},
     {"branch.rating_raised", Severity::checkOnSite,
      [](Plan& p) {
        circuit(p, "Office").conductor.reset();
@@ -257,23 +302,32 @@ const RuleCase kCases[] = {
        planned(p, "Range").rating = RatingAmperes(60);
        circuit(p, "Range").severalReceptacles = Answer::yes;
      }},
-    {"branch.next_size_unknown", Severity::checkOnSite, [](Plan& p) { planned(p, "Range").rating = RatingAmperes(60); }},
+    {"branch.next_size_unknown", Severity::checkOnSite,
+     [](Plan& p) { planned(p, "Range").rating = RatingAmperes(60); }},
     {"branch.poles", Severity::mustFix, [](Plan& p) { circuit(p, "Office").voltage = VoltageClass::v240; }},
-    {"branch.aluminium", Severity::checkOnSite, [](Plan& p) { circuit(p, "Office").metal = Metal::aluminium; }},
+    {"branch.aluminium", Severity::checkOnSite,
+     [](Plan& p) { circuit(p, "Office").metal = Metal::aluminium; }},
     {"branch.protection_lost", Severity::mustFix,
-     [](Plan& p) { editBreaker(p, find(p, circuitNamed(p, "Office"))->breaker).protection = Protection::afci; }},
-    {"branch.untraced", Severity::checkOnSite, [](Plan& p) { circuit(p, "Office").traced = Answer::unknown; }},
+     [](Plan& p) {
+       editBreaker(p, find(p, circuitNamed(p, "Office"))->breaker).protection = Protection::afci;
+     }},
+    {"branch.untraced", Severity::checkOnSite,
+     [](Plan& p) { circuit(p, "Office").traced = Answer::unknown; }},
     {"alarms.split", Severity::mustFix, [](Plan& p) { circuit(p, "Freezer").smokeAlarms = Answer::yes; }},
-    {"alarms.unknown", Severity::checkOnSite, [](Plan& p) { circuit(p, "Office").smokeAlarms = Answer::unknown; }},
+    {"alarms.unknown", Severity::checkOnSite,
+     [](Plan& p) { circuit(p, "Office").smokeAlarms = Answer::unknown; }},
     // site
     {"site.canada", Severity::checkOnSite, [](Plan& p) { p.site.edit().country = Country::canada; }},
     {"site.edition", Severity::checkOnSite, [](Plan& p) { p.site.edit().edition = CodeEdition::y2026; }},
     {"site.edition_word", Severity::checkOnSite,
      [](Plan& p) { p.site.edit().edition = Choice<CodeEdition>::otherWord("2029"); }},
     {"site.amendments", Severity::checkOnSite, [](Plan& p) { p.site.edit().amendments.clear(); }},
-    {"site.fault_unknown", Severity::checkOnSite, [](Plan& p) { p.site.edit().availableFaultCurrent.reset(); }},
-    {"site.fault_over", Severity::mustFix, [](Plan& p) { p.site.edit().availableFaultCurrent = AcAmperes(10001); }},
-    {"site.interrupting_unknown", Severity::checkOnSite, [](Plan& p) { editPanel(p, kBackup).interruptingRating.reset(); }},
+    {"site.fault_unknown", Severity::checkOnSite,
+     [](Plan& p) { p.site.edit().availableFaultCurrent.reset(); }},
+    {"site.fault_over", Severity::mustFix,
+     [](Plan& p) { p.site.edit().availableFaultCurrent = AcAmperes(10001); }},
+    {"site.interrupting_unknown", Severity::checkOnSite,
+     [](Plan& p) { editPanel(p, kBackup).interruptingRating.reset(); }},
 };
 
 INSTANTIATE_TEST_SUITE_P(All, ReviewRule, ::testing::ValuesIn(kCases), [](const auto& one) {
@@ -283,8 +337,8 @@ INSTANTIATE_TEST_SUITE_P(All, ReviewRule, ::testing::ValuesIn(kCases), [](const 
 });
 
 TEST(ReviewRules, NoFalseAlarmAtACondenserWhoseLabelAllowsTheBreaker) {
-  // NFPA 70 240.4(G): an air conditioner's label (its minimum ampacity and maximum breaker) stands above 240.4(D):
-  // 12 AWG on 30 A.
+  // NFPA 70 240.4(G): an air conditioner's label (its minimum ampacity and maximum breaker) stands above
+  // 240.4(D): 12 AWG on 30 A.
   Plan made = sound::plan();
   Circuit& pump = circuit(made, "Well pump");
   pump.loads.front().maximumBreaker = RatingAmperes(30);
@@ -304,17 +358,27 @@ TEST(ReviewRules, NoFalseAlarmAtACondenserWhoseLabelAllowsTheBreaker) {
 
 TEST(ReviewRules, SmallConductorsKeepTheirLimit) {
   // NFPA 70 240.4(D): 14 AWG copper 15 A, 12 AWG 20 A, 10 AWG 30 A; 12 AWG aluminium 15 A, 10 AWG 25 A.
-  struct Case { ConductorSize size; Metal metal; int rating; bool over; };
-  for (const Case& c : {Case{ConductorSize::awg14, Metal::copper, 15, false}, Case{ConductorSize::awg14, Metal::copper, 20, true},
-                        Case{ConductorSize::awg12, Metal::copper, 20, false}, Case{ConductorSize::awg12, Metal::copper, 25, true},
-                        Case{ConductorSize::awg10, Metal::copper, 30, false}, Case{ConductorSize::awg10, Metal::copper, 35, true},
-                        Case{ConductorSize::awg12, Metal::aluminium, 15, false}, Case{ConductorSize::awg12, Metal::aluminium, 20, true},
+  struct Case {
+    ConductorSize size;
+    Metal metal;
+    int rating;
+    bool over;
+  };
+  for (const Case& c : {Case{ConductorSize::awg14, Metal::copper, 15, false},
+                        Case{ConductorSize::awg14, Metal::copper, 20, true},
+                        Case{ConductorSize::awg12, Metal::copper, 20, false},
+                        Case{ConductorSize::awg12, Metal::copper, 25, true},
+                        Case{ConductorSize::awg10, Metal::copper, 30, false},
+                        Case{ConductorSize::awg10, Metal::copper, 35, true},
+                        Case{ConductorSize::awg12, Metal::aluminium, 15, false},
+                        Case{ConductorSize::awg12, Metal::aluminium, 20, true},
                         Case{ConductorSize::awg10, Metal::aluminium, 25, false}}) {
     Plan made = sound::plan();
     circuit(made, "Office").conductor = c.size;
     circuit(made, "Office").metal = c.metal;
     planned(made, "Office").rating = RatingAmperes(c.rating);
-    EXPECT_EQ(findingOf(findings(made), "branch.conductor") != nullptr, c.over) << name(c.size) << " on " << c.rating;
+    EXPECT_EQ(findingOf(findings(made), "branch.conductor") != nullptr, c.over)
+        << name(c.size) << " on " << c.rating;
   }
 }
 
@@ -328,7 +392,8 @@ TEST(ReviewRules, ANeutralLeftBehindAProtectedBreakerIsADanger) {
 TEST(ReviewRules, ATwoPoleBreakerIsAWholeMultiwireGroup) {
   Plan made = sound::plan();
   circuit(made, "Range").multiwire = 7;
-  for (const char* key : {"multiwire.partner", "multiwire.leg", "multiwire.disconnect"}) EXPECT_EQ(findingOf(findings(made), key), nullptr) << key;
+  for (const char* key : {"multiwire.partner", "multiwire.leg", "multiwire.disconnect"})
+    EXPECT_EQ(findingOf(findings(made), key), nullptr) << key;
 }
 
 TEST(ReviewRules, AnUntouchedGroupWithoutATieIsOnlyAdvice) {
@@ -342,7 +407,8 @@ TEST(ReviewRules, AnUntouchedGroupWithoutATieIsOnlyAdvice) {
 
 TEST(ReviewRules, SolarBackFeedingNeedsNoRetainer) {
   Plan made = sound::plan();
-  const BreakerId id = example::addBreaker(made, kMain, {Column::right, 9}, 2, 30, Feeds::solar, Stage::existing);
+  const BreakerId id =
+      example::addBreaker(made, kMain, {Column::right, 9}, 2, 30, Feeds::solar, Stage::existing);
   editBreaker(made, id).backFed = Answer::yes;
   EXPECT_EQ(findingOf(findings(made), "holddown.unknown"), nullptr);
 }
@@ -360,7 +426,8 @@ TEST(ReviewRules, MedicalLoadsGetNoPromise) {
   load(made, "Freezer").medical = true;  // on a circuit that is not backed up, too
   const std::vector<Finding> list = findings(made);
   ASSERT_NE(findingOf(list, "load.medical"), nullptr);
-  EXPECT_NE(render(findingOf(list, "load.medical")->plain, plainEnglish()).find("nothing here promises"), std::string::npos);
+  EXPECT_NE(render(findingOf(list, "load.medical")->plain, plainEnglish()).find("nothing here promises"),
+            std::string::npos);
 }
 
 TEST(ReviewRules, ACanadianSiteCitesNothingAndHasNoFiguresOfTheCode) {
@@ -382,7 +449,8 @@ TEST(ReviewRules, ACanadianSiteCitesNothingAndHasNoFiguresOfTheCode) {
 
 TEST(ReviewRules, AnEmptyPlanIsReviewedInSilence) {
   const Plan empty;
-  for (const Finding& finding : findings(empty)) EXPECT_GT(finding.severity, Severity::mustFix) << finding.key;
+  for (const Finding& finding : findings(empty))
+    EXPECT_GT(finding.severity, Severity::mustFix) << finding.key;
 }
 
 }  // namespace

@@ -1,6 +1,7 @@
 #pragma once
 
-// A plan with nothing dangerous and nothing that must be fixed: every question is answered. The house is made up.
+// A plan with nothing dangerous and nothing that must be fixed: every question is answered. The house is made
+// up.
 
 #include <algorithm>
 
@@ -24,7 +25,11 @@ inline Plan plan() {
   }
   example::editPanel(made, example::kBackup).spaces = 16;
   example::addBreaker(made, example::kBackup, {Column::left, 5}, 2, 50, Feeds::surgeDevice, Stage::fresh);
-  struct Words { const char* name; const char* serves; ConductorSize size; };
+  struct Words {
+    const char* name;
+    const char* serves;
+    ConductorSize size;
+  };
   for (const Words& words : {Words{"Refrigerator", "Kitchen refrigerator", ConductorSize::awg12},
                              Words{"Counter A", "Kitchen counter left of sink", ConductorSize::awg12},
                              Words{"Counter B", "Kitchen counter right of sink", ConductorSize::awg12},
@@ -58,7 +63,8 @@ inline Plan plan() {
     made.runs.emplace_back(run);
   }
   // A small pump, and a blower of today with little inrush.
-  example::editCircuit(made, example::circuitNamed(made, "Well pump")).loads.front().lockedRotor = example::known<AcAmperes>(20);
+  example::editCircuit(made, example::circuitNamed(made, "Well pump")).loads.front().lockedRotor =
+      example::known<AcAmperes>(20);
   Load& blower = example::editCircuit(made, example::circuitNamed(made, "Furnace")).loads.front();
   blower.lockedRotor = example::known<AcAmperes>(12);
   return made;

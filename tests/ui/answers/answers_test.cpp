@@ -1,4 +1,5 @@
-// What the answers column says of a plan, held against the assessment it was given; and which steps a working shows.
+// What the answers column says of a plan, held against the assessment it was given; and which steps a working
+// shows.
 
 #include <QtTest/QtTest>
 #include <algorithm>
@@ -52,7 +53,8 @@ void AnswersTest::rangeComesFirst() {
   Plan winter = plan_;
   winter.scenario.edit().month = 1;
   winter.scenario.edit().start = TimeOfDay(18 * 60);
-  QCOMPARE(hoursSentence(winter, a, language_), QStringLiteral("An estimated 12 to 17 hours from 6 p.m. in January."));
+  QCOMPARE(hoursSentence(winter, a, language_),
+           QStringLiteral("An estimated 12 to 17 hours from 6 p.m. in January."));
   a.outage.runtime = {Hours(80), Hours(90), Hours(95)};
   QVERIFY(hoursSentence(winter, a, language_).contains(QStringLiteral("72 hours or more")));
 }
@@ -98,7 +100,8 @@ void AnswersTest::aMedicalLoadIsNoPromise() {
 void AnswersTest::nothingMovedIsSaid() {
   Plan plan = plan_;
   for (auto& circuit : plan.circuits) circuit.edit().planned = circuit->breaker;
-  QVERIFY(hoursSentence(plan, assess(plan), language_).contains(QStringLiteral("Nothing is on the backup subpanel")));
+  QVERIFY(hoursSentence(plan, assess(plan), language_)
+              .contains(QStringLiteral("Nothing is on the backup subpanel")));
 }
 
 void AnswersTest::workingHoldsTheFigureAndWhatItCameFrom() {

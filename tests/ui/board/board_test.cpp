@@ -15,7 +15,14 @@ namespace {
 
 const ProgramLanguage kLanguage;
 
-QString place(const BoardText& a) { return QString("\"%1\" at %2,%3 %4x%5").arg(a.text).arg(a.rect.x()).arg(a.rect.y()).arg(a.rect.width()).arg(a.rect.height()); }
+QString place(const BoardText& a) {
+  return QString("\"%1\" at %2,%3 %4x%5")
+      .arg(a.text)
+      .arg(a.rect.x())
+      .arg(a.rect.y())
+      .arg(a.rect.width())
+      .arg(a.rect.height());
+}
 
 // Texts lie inside the board and inside their cell, and no two of them cover each other.
 void checkTexts(const BoardLayout& board) {
@@ -27,11 +34,13 @@ void checkTexts(const BoardLayout& board) {
     QVERIFY2(!a.text.isEmpty(), qPrintable(a.whole));
     if (a.cell >= 0 && a.role == TextRole::name) {
       const BoardCell& cell = board.cells[static_cast<std::size_t>(a.cell)];
-      QVERIFY2(a.rect.top() >= cell.rect.top() - 1.5 && a.rect.bottom() <= cell.rect.bottom() + 1.5, qPrintable(place(a)));
+      QVERIFY2(a.rect.top() >= cell.rect.top() - 1.5 && a.rect.bottom() <= cell.rect.bottom() + 1.5,
+               qPrintable(place(a)));
     }
     for (std::size_t j = 0; j < i; ++j) {
       const QRectF both = a.rect.intersected(board.texts[j].rect);
-      QVERIFY2(both.width() < 0.6 || both.height() < 0.6, qPrintable(place(a) + " over " + place(board.texts[j])));
+      QVERIFY2(both.width() < 0.6 || both.height() < 0.6,
+               qPrintable(place(a) + " over " + place(board.texts[j])));
     }
   }
 }
@@ -42,9 +51,13 @@ Plan panelOf(int spaces) {
   const PanelId panel = example::addPanel(plan, PanelRole::main, "Main panel with a long name", spaces);
   const int rows = (spaces + 1) / 2;
   for (int row = 1; row <= rows; ++row) {
-    if (row + 1 <= rows && row % 5 == 1) example::addCircuit(plan, panel, {Column::left, row}, 2, 40, "Electric range in the kitchen");
-    if (row % 5 == 3) example::addCircuit(plan, panel, {Column::left, row}, 1, 20, "Receptacles of the large living room");
-    if (row % 3 == 0 && 2 * row <= spaces) example::addCircuitWithLoad(plan, panel, {Column::right, row}, 1, 15, "Dishwasher", example::plainLoad("d", 1200));
+    if (row + 1 <= rows && row % 5 == 1)
+      example::addCircuit(plan, panel, {Column::left, row}, 2, 40, "Electric range in the kitchen");
+    if (row % 5 == 3)
+      example::addCircuit(plan, panel, {Column::left, row}, 1, 20, "Receptacles of the large living room");
+    if (row % 3 == 0 && 2 * row <= spaces)
+      example::addCircuitWithLoad(plan, panel, {Column::right, row}, 1, 15, "Dishwasher",
+                                  example::plainLoad("d", 1200));
   }
   return plan;
 }
@@ -114,25 +127,31 @@ class BoardTest : public QObject {
     const Assessment assessment = assess(plan);
     const BoardLayout main = layout(plan, assessment, example::kMain, kLanguage);
     const BoardLayout backup = layout(plan, assessment, example::kBackup, kLanguage);
-    const BoardCell& old = main.cells[static_cast<std::size_t>(main.cellOf(CellAddress{example::kMain, {Column::left, 1}, Half::whole}))];
+    const BoardCell& old = main.cells[static_cast<std::size_t>(
+        main.cellOf(CellAddress{example::kMain, {Column::left, 1}, Half::whole}))];
     QCOMPARE(old.kind, CellKind::movedAway);
     QVERIFY(old.accessibleName.startsWith("Space 1, Refrigerator, 20 ampere, 1 pole, L1"));
     QVERIFY(old.accessibleName.contains("moved to Backup subpanel, space 1"));
-    const BoardCell& now = backup.cells[static_cast<std::size_t>(backup.cellOf(CellAddress{example::kBackup, {Column::left, 1}, Half::whole}))];
+    const BoardCell& now = backup.cells[static_cast<std::size_t>(
+        backup.cellOf(CellAddress{example::kBackup, {Column::left, 1}, Half::whole}))];
     QVERIFY(now.lit);
     // 150 W at 120 V and power factor 0.8: 150 / (0.8 * 120) = 1.5625 A.
     QVERIFY2(now.accessibleName.contains("1.6 A, backed up"), qPrintable(now.accessibleName));
-    const BoardCell& pump = backup.cells[static_cast<std::size_t>(backup.cellOf(CellAddress{example::kBackup, {Column::right, 3}, Half::whole}))];
+    const BoardCell& pump = backup.cells[static_cast<std::size_t>(
+        backup.cellOf(CellAddress{example::kBackup, {Column::right, 3}, Half::whole}))];
     QCOMPARE(pump.rowSpan, 2);
     QVERIFY(pump.accessibleName.startsWith("Spaces 6, 8, Well pump, 20 ampere, 2 poles, L1 and L2"));
-    const bool pill = std::any_of(main.texts.begin(), main.texts.end(), [](const BoardText& t) { return t.role == TextRole::pill && t.text == "to 1"; });
+    const bool pill = std::any_of(main.texts.begin(), main.texts.end(), [](const BoardText& t) {
+      return t.role == TextRole::pill && t.text == "to 1";
+    });
     QVERIFY(pill);
   }
   void splitNeutralShowsTheDangerMark() {
     Plan plan = example::exampleHouse();
     const auto octagons = [&] {
       const BoardLayout board = layout(plan, Assessment{}, example::kMain, kLanguage);
-      return std::count_if(board.marks.begin(), board.marks.end(), [](const BoardMark& m) { return m.shape == MarkShape::severity; });
+      return std::count_if(board.marks.begin(), board.marks.end(),
+                           [](const BoardMark& m) { return m.shape == MarkShape::severity; });
     };
     QCOMPARE(octagons(), 0);
     example::moveByHand(plan, example::circuitNamed(plan, "Counter A"), example::kBackup, {Column::left, 1});
@@ -159,8 +178,12 @@ class BoardTest : public QObject {
   }
   void movesAreReadFromWhereABreakerIsDropped() {
     const Plan plan = example::exampleHouseMoved();
-    const auto planned = [&](const char* name) { return find(plan, example::circuitNamed(plan, name))->planned; };
-    const auto to = [&](BreakerId breaker, PanelId panel, SpacePosition at) { return moveFor(plan, {breaker}, panel, at); };
+    const auto planned = [&](const char* name) {
+      return find(plan, example::circuitNamed(plan, name))->planned;
+    };
+    const auto to = [&](BreakerId breaker, PanelId panel, SpacePosition at) {
+      return moveFor(plan, {breaker}, panel, at);
+    };
     QCOMPARE(to(planned("Freezer"), example::kBackup, {Column::left, 3})->kind, MoveKind::move);
     QCOMPARE(to(planned("Office"), example::kMain, {Column::left, 9})->kind, MoveKind::sendBack);
     QCOMPARE(to(planned("Office"), example::kBackup, {Column::left, 4})->kind, MoveKind::relocate);
@@ -172,8 +195,13 @@ class BoardTest : public QObject {
     QCOMPARE(preview.legs, std::vector<Leg>{Leg::l1});
     QVERIFY(words(resultWords(preview, true), kLanguage).startsWith("L1 peak "));
     // The well pump of two poles does not fit in the last space.
-    const Preview refused = previewOf(example::exampleHouse(), BoardMove{MoveKind::move, {example::circuitNamed(plan, "Well pump")}, example::kBackup,
-                                                                         SpacePosition{Column::left, 4}, {}, {}});
+    const Preview refused =
+        previewOf(example::exampleHouse(), BoardMove{MoveKind::move,
+                                                     {example::circuitNamed(plan, "Well pump")},
+                                                     example::kBackup,
+                                                     SpacePosition{Column::left, 4},
+                                                     {},
+                                                     {}});
     QVERIFY(!refused.legal && !refused.refusal.id.key.empty());
   }
   void drawingsAreWritten() {

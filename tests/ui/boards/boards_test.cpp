@@ -47,18 +47,23 @@ class BoardsTest : public QObject {
     moves_.clear();
     refusals_.clear();
     selections_ = 0;
-    connect(view_.get(), &BoardsView::moveRequested, this, [this](const std::vector<CircuitId>& circuits, PanelId panel, std::optional<SpacePosition> p) {
-      moves_.push_back({MoveKind::move, circuits, panel, p, {}, {}});
-    });
-    connect(view_.get(), &BoardsView::sendBackRequested, this, [this](const std::vector<CircuitId>& circuits) {
-      moves_.push_back({MoveKind::sendBack, circuits, {}, {}, {}, {}});
-    });
+    connect(view_.get(), &BoardsView::moveRequested, this,
+            [this](const std::vector<CircuitId>& circuits, PanelId panel, std::optional<SpacePosition> p) {
+              moves_.push_back({MoveKind::move, circuits, panel, p, {}, {}});
+            });
+    connect(view_.get(), &BoardsView::sendBackRequested, this,
+            [this](const std::vector<CircuitId>& circuits) {
+              moves_.push_back({MoveKind::sendBack, circuits, {}, {}, {}, {}});
+            });
     connect(view_.get(), &BoardsView::relocateRequested, this, [this](BreakerId breaker, SpacePosition p) {
       moves_.push_back({MoveKind::relocate, {}, {}, p, breaker, {}});
     });
-    connect(view_.get(), &BoardsView::swapRequested, this, [this](BreakerId a, BreakerId b) { moves_.push_back({MoveKind::swap, {}, {}, {}, a, b}); });
+    connect(view_.get(), &BoardsView::swapRequested, this, [this](BreakerId a, BreakerId b) {
+      moves_.push_back({MoveKind::swap, {}, {}, {}, a, b});
+    });
     connect(view_.get(), &BoardsView::selectionChanged, this, [this] { ++selections_; });
-    connect(view_.get(), &BoardsView::refused, this, [this](const Message& reason) { refusals_.push_back(reason); });
+    connect(view_.get(), &BoardsView::refused, this,
+            [this](const Message& reason) { refusals_.push_back(reason); });
     view_->resize(1028, 523);
     show(example::exampleHouseMoved());
     view_->show();
@@ -81,11 +86,17 @@ class BoardsTest : public QObject {
   void dragToTheBackupAsksForTheMove() {
     drag(kMain, at(kMain, Column::right, 6), kBackup, at(kBackup, Column::left, 3));
     QCOMPARE(moves_.size(), std::size_t(1));
-    QCOMPARE(moves_[0], (BoardMove{MoveKind::move, {example::circuitNamed(plan_, "Freezer")}, kBackup, SpacePosition{Column::left, 3}, {}, {}}));
+    QCOMPARE(moves_[0], (BoardMove{MoveKind::move,
+                                   {example::circuitNamed(plan_, "Freezer")},
+                                   kBackup,
+                                   SpacePosition{Column::left, 3},
+                                   {},
+                                   {}}));
     QVERIFY(!view_->carrying());
   }
   void dragHomeSendsBack() {
     drag(kBackup, at(kBackup, Column::left, 2), kMain, at(kMain, Column::left, 9));
+    for (const Message& m : refusals_) qDebug("%s", render(m, plainEnglish()).c_str());
     QCOMPARE(moves_.size(), std::size_t(1));
     QCOMPARE(moves_[0].kind, MoveKind::sendBack);
     QCOMPARE(moves_[0].circuits, std::vector<CircuitId>{example::circuitNamed(plan_, "Office")});
@@ -115,7 +126,9 @@ class BoardsTest : public QObject {
     QCOMPARE(view_->selection().size(), std::size_t(1));
   }
   void refusedDropTellsWhy() {
-    view_->setPreview([](const BoardMove&) { return Preview{false, say(MessageId{"board.no_space_free"}), {}, {}, {}, {}, {}}; });
+    view_->setPreview([](const BoardMove&) {
+      return Preview{false, say(MessageId{"board.no_space_free"}), {}, {}, {}, {}, {}};
+    });
     drag(kMain, at(kMain, Column::right, 6), kBackup, at(kBackup, Column::left, 3));
     QVERIFY(moves_.empty());
     QCOMPARE(refusals_.size(), std::size_t(1));
@@ -153,7 +166,8 @@ class BoardsTest : public QObject {
     view_->focusBreaker(find(plan_, example::circuitNamed(plan_, "Refrigerator"))->planned);
     QTest::keyClick(backup, Qt::Key_Down);
     QTest::keyClick(backup, Qt::Key_Space);
-    QCOMPARE(view_->selection().front().id, find(plan_, example::circuitNamed(plan_, "Office"))->planned.number);
+    QCOMPARE(view_->selection().front().id,
+             find(plan_, example::circuitNamed(plan_, "Office"))->planned.number);
     QTest::keyClick(backup, Qt::Key_B);
     QCOMPARE(moves_.size(), std::size_t(1));
     QCOMPARE(moves_[0].kind, MoveKind::sendBack);

@@ -7,9 +7,13 @@
 namespace stayalight {
 namespace {
 
-constexpr RecordKind kKinds[] = {RecordKind::site,     RecordKind::panel,         RecordKind::space,           RecordKind::breaker, RecordKind::circuit,
-                                 RecordKind::load,     RecordKind::useWindow,     RecordKind::inverter,        RecordKind::overloadPoint,
-                                 RecordKind::efficiencyPoint, RecordKind::battery, RecordKind::transfer,       RecordKind::feederRun, RecordKind::scenario};
+constexpr RecordKind kKinds[] = {RecordKind::site,          RecordKind::panel,
+                                 RecordKind::space,         RecordKind::breaker,
+                                 RecordKind::circuit,       RecordKind::load,
+                                 RecordKind::useWindow,     RecordKind::inverter,
+                                 RecordKind::overloadPoint, RecordKind::efficiencyPoint,
+                                 RecordKind::battery,       RecordKind::transfer,
+                                 RecordKind::feederRun,     RecordKind::scenario};
 
 bool missing(const std::string& text) { return text.empty() || text.front() == '<'; }
 
@@ -32,7 +36,8 @@ TEST(FieldText, everyChoiceHasWordsOfItsOwn) {
         const std::string text = choiceText(field, word, plainEnglish());
         EXPECT_FALSE(missing(text)) << field.help << " " << word;
         EXPECT_EQ(text.find('_'), std::string::npos) << field.help << " shows the word of the file: " << text;
-        EXPECT_EQ(std::count(seen.begin(), seen.end(), text), 0) << field.help << " says " << text << " twice";
+        EXPECT_EQ(std::count(seen.begin(), seen.end(), text), 0)
+            << field.help << " says " << text << " twice";
         seen.push_back(text);
       }
     }

@@ -55,7 +55,8 @@ class InspectorTest : public QObject {
 
 void InspectorTest::init() {
   plan_ = newPlan();
-  const Result<Plan> with = addCircuit(plan_, mainPanel(plan_)->id, std::nullopt, 1, RatingAmperes(20), "Freezer");
+  const Result<Plan> with =
+      addCircuit(plan_, mainPanel(plan_)->id, std::nullopt, 1, RatingAmperes(20), "Freezer");
   QVERIFY(with.ok());
   plan_ = with.value();
   circuit_ = {RecordKind::circuit, plan_.circuits.back()->id.number};
@@ -120,7 +121,8 @@ void InspectorTest::outOfRangeIsRefusedInShownUnits() {
   QVERIFY(field != nullptr);
   type(field, QStringLiteral("120 %"));
   QCOMPARE(steps_, 0);
-  QVERIFY2(note({RecordKind::battery}, "floor").contains(QStringLiteral("100 %")), qPrintable(note({RecordKind::battery}, "floor")));
+  QVERIFY2(note({RecordKind::battery}, "floor").contains(QStringLiteral("100 %")),
+           qPrintable(note({RecordKind::battery}, "floor")));
   type(field, QStringLiteral("15"));
   QCOMPARE(steps_, 1);
   QCOMPARE(plan_.battery->floor.count(), 0.15);

@@ -145,9 +145,10 @@ TEST(QuantityText, deepParenthesesAndLongTextsEndInASentence) {
 
 TEST(QuantityText, whatIsShownReadsBackTheSame) {
   const std::pair<Unit, double> rows[] = {
-      {Unit::watt, 1234.5},      {Unit::fraction, 0.945},        {Unit::fraction, 0.5},   {Unit::micrometre, 457200},
-      {Unit::micrometre, 123457}, {Unit::milliCelsius, 20500},   {Unit::milliCelsius, 30000}, {Unit::milliCelsius, 1},
-      {Unit::perHour, 1.0 / 3},  {Unit::minuteOfDay, 1110},      {Unit::horsepower, 0.333}, {Unit::kilowattHour, 5.12}};
+      {Unit::watt, 1234.5},        {Unit::fraction, 0.945},    {Unit::fraction, 0.5},
+      {Unit::micrometre, 457200},  {Unit::micrometre, 123457}, {Unit::milliCelsius, 20500},
+      {Unit::milliCelsius, 30000}, {Unit::milliCelsius, 1},    {Unit::perHour, 1.0 / 3},
+      {Unit::minuteOfDay, 1110},   {Unit::horsepower, 0.333},  {Unit::kilowattHour, 5.12}};
   for (const auto& [unit, value] : rows) {
     for (const bool metric : {false, true}) {
       const ShownUnits shown{metric};

@@ -1,5 +1,5 @@
-// The sheets: every page of both samples and of panels of many sizes, in both paper sizes, is free of overlaps and
-// stays on the page; the PDF can be searched, has an outline, and is the same each time.
+// The sheets: every page of both samples and of panels of many sizes, in both paper sizes, is free of
+// overlaps and stays on the page; the PDF can be searched, has an outline, and is the same each time.
 
 #include <QtCore/QFile>
 #include <QtCore/QProcess>
@@ -21,7 +21,8 @@ Plan samplePlan(const char* name) {
   QFile file(QStringLiteral(STAYALIGHT_SOURCE_DIR "/samples/") + QString::fromLatin1(name));
   if (!file.open(QIODevice::ReadOnly)) return {};
   const QByteArray bytes = file.readAll();
-  const auto read = readPlan(std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())), name);
+  const auto read =
+      readPlan(std::string_view(bytes.constData(), static_cast<std::size_t>(bytes.size())), name);
   return read ? read.value().plan : Plan{};
 }
 
@@ -40,11 +41,14 @@ QString faults(const std::vector<Sheet>& pages) {
     const QRectF paper(QPointF(18, 18), page.size - QSizeF(36, 36));
     for (std::size_t i = 0; i < page.texts.size(); ++i) {
       const QRectF mine = page.texts[i].extent();
-      if (!paper.contains(mine)) found << QStringLiteral("page %1: off the page: %2").arg(p + 1).arg(page.texts[i].text);
+      if (!paper.contains(mine))
+        found << QStringLiteral("page %1: off the page: %2").arg(p + 1).arg(page.texts[i].text);
       for (std::size_t k = i + 1; k < page.texts.size(); ++k) {
         const QRectF cut = mine & page.texts[k].extent();
         if (cut.width() > 0.6 && cut.height() > 1.2) {
-          found << QStringLiteral("page %1: \"%2\" over \"%3\"").arg(p + 1).arg(page.texts[i].text, page.texts[k].text);
+          found << QStringLiteral("page %1: \"%2\" over \"%3\"")
+                       .arg(p + 1)
+                       .arg(page.texts[i].text, page.texts[k].text);
         }
       }
     }
@@ -70,7 +74,8 @@ class PaperTest : public QObject {
     QTest::addColumn<QString>("name");
     QTest::addColumn<int>("size");
     for (const char* name : {"plain-house.stayalight", "river-house.stayalight"}) {
-      for (const int size : {0, 1}) QTest::addRow("%s %s", name, size == 0 ? "Letter" : "A4") << QString::fromLatin1(name) << size;
+      for (const int size : {0, 1})
+        QTest::addRow("%s %s", name, size == 0 ? "Letter" : "A4") << QString::fromLatin1(name) << size;
     }
   }
   void pagesHaveNoOverlaps() {
@@ -113,21 +118,25 @@ class PaperTest : public QObject {
     QVERIFY(written.ok());
     QCOMPARE(written.value(), static_cast<int>(pages.size()));
 
-    const QString text = run(QStringLiteral("pdftotext"), {QStringLiteral("-layout"), path, QStringLiteral("-")});
+    const QString text =
+        run(QStringLiteral("pdftotext"), {QStringLiteral("-layout"), path, QStringLiteral("-")});
     int names = 0;
     for (const auto& circuit : plan.circuits) {
       if (text.contains(QString::fromStdString(circuit->name))) ++names;
     }
     QCOMPARE(names, static_cast<int>(plan.circuits.size()));
-    for (const char* word : {"Refrigerator", "Feeder and overcurrent devices", "filler plate", "final: spare", "moved to", "line-side lugs"}) {
+    for (const char* word : {"Refrigerator", "Feeder and overcurrent devices", "filler plate", "final: spare",
+                             "moved to", "line-side lugs"}) {
       QVERIFY2(text.contains(QString::fromLatin1(word)), word);
     }
-    for (const QChar ligature : {QChar(0xFB00), QChar(0xFB01), QChar(0xFB02), QChar(0xFB03), QChar(0xFB04)}) QVERIFY(!text.contains(ligature));
+    for (const QChar ligature : {QChar(0xFB00), QChar(0xFB01), QChar(0xFB02), QChar(0xFB03), QChar(0xFB04)})
+      QVERIFY(!text.contains(ligature));
     const QString info = run(QStringLiteral("pdfinfo"), {path});
     QVERIFY(info.contains(QStringLiteral("612 x 792 pts (letter)")));
     QVERIFY(!info.contains(QStringLiteral("CreationDate")));
     QVERIFY(first.contains("/Lang"));
-    QVERIFY(!run(QStringLiteral("pdfimages"), {QStringLiteral("-list"), path}).contains(QStringLiteral("image ")));
+    QVERIFY(!run(QStringLiteral("pdfimages"), {QStringLiteral("-list"), path})
+                 .contains(QStringLiteral("image ")));
   }
 
   void dangersStandOnTheSheets() {
@@ -163,8 +172,10 @@ class PaperTest : public QObject {
     };
     QVERIFY(textsOf(before, QStringLiteral("main")).filter(QStringLiteral("moved to")).isEmpty());
     QCOMPARE(textsOf(moved.value(), QStringLiteral("main")).filter(QStringLiteral("moved to")).size(), 1);
-    QVERIFY(textsOf(moved.value(), QStringLiteral("main-before")).filter(QStringLiteral("moved to")).isEmpty());
-    QVERIFY(textsOf(moved.value(), QStringLiteral("backup")).contains(QString::fromStdString(before.circuits.front()->name)));
+    QVERIFY(
+        textsOf(moved.value(), QStringLiteral("main-before")).filter(QStringLiteral("moved to")).isEmpty());
+    QVERIFY(textsOf(moved.value(), QStringLiteral("backup"))
+                .contains(QString::fromStdString(before.circuits.front()->name)));
   }
 
   void anUnknownSheetIsRefusedWithTheWordsThereAre() {
@@ -178,7 +189,8 @@ class PaperTest : public QObject {
 
   void aFolderThatIsGoneIsSaidWithItsName() {
     const ProgramLanguage language;
-    const auto written = writePdf(allSheets(example::exampleHouse(), language), QStringLiteral("/nowhere/at/all.pdf"), QString());
+    const auto written = writePdf(allSheets(example::exampleHouse(), language),
+                                  QStringLiteral("/nowhere/at/all.pdf"), QString());
     QVERIFY(!written.ok());
     QVERIFY(words(written.refusal(), language).contains(QStringLiteral("/nowhere/at/all.pdf")));
   }

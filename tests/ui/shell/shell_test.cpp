@@ -88,7 +88,8 @@ void ShellTest::firstAnswersStartAPlan() {
   count->selectAll();
   QTest::keyClicks(count, QStringLiteral("30"));
   QTest::keyClick(count, Qt::Key_Return);
-  QTest::mouseClick(window_->startPage()->findChild<QPushButton*>(QStringLiteral("startPlan")), Qt::LeftButton);
+  QTest::mouseClick(window_->startPage()->findChild<QPushButton*>(QStringLiteral("startPlan")),
+                    Qt::LeftButton);
   QVERIFY(!window_->startPage()->isVisible());
   QCOMPARE(plan().site->name, std::string("Lake cabin"));
   QCOMPARE(mainPanel(plan())->spaces, 30);
@@ -185,7 +186,8 @@ void ShellTest::aFigureOpensItsWorking() {
     auto* working = window_->findChild<WorkingWindow*>();
     QVERIFY2(working != nullptr, qPrintable(row->line().label));
     QVERIFY(working->text().contains(row->line().label));
-    QVERIFY2(working->text().contains(QLatin1Char('=')), qPrintable(QString(row->line().label + QLatin1String(" has no step"))));
+    QVERIFY2(working->text().contains(QLatin1Char('=')),
+             qPrintable(QString(row->line().label + QLatin1String(" has no step"))));
     QVERIFY(!working->text().contains(QLatin1Char('<')));
     QTest::mouseClick(working->findChild<QPushButton*>(QStringLiteral("copy")), Qt::LeftButton);
     QCOMPARE(QGuiApplication::clipboard()->text(), working->text());
@@ -205,7 +207,8 @@ void ShellTest::anEditInTheFactsIsOneStepAndAnswers() {
   window_->inspector()->look({RecordKind::circuit, freezer->id.number});
   window_->action(Command::inspector)->trigger();
   const EntityRef load{RecordKind::load, freezer->loads.front().id.number};
-  auto* line = window_->inspector()->form(load)->editor("running_W")->findChild<QLineEdit*>(QStringLiteral("value"));
+  auto* line =
+      window_->inspector()->form(load)->editor("running_W")->findChild<QLineEdit*>(QStringLiteral("value"));
   line->setFocus();
   line->selectAll();
   QTest::keyClicks(line, QStringLiteral("2*0,3 kW"));

@@ -34,7 +34,9 @@ inline const Circuit* movableCircuit(const Plan& plan) {
   for (const auto& circuit : plan.circuits) {
     const Breaker* breaker = find(plan, circuit->planned);
     const Panel* panel = breaker != nullptr ? find(plan, breaker->panel) : nullptr;
-    if (panel == nullptr || !panel->role.is(PanelRole::main) || breaker->poles != 1 || circuit->multiwire != 0 || !breaker->half.is(Half::whole)) continue;
+    if (panel == nullptr || !panel->role.is(PanelRole::main) || breaker->poles != 1 ||
+        circuit->multiwire != 0 || !breaker->half.is(Half::whole))
+      continue;
     const CircuitId ids[] = {circuit->id};
     if (moveCircuits(plan, ids, backupPanel(plan)->id).ok()) return &*circuit;
   }
@@ -45,7 +47,8 @@ inline const Circuit* movableCircuit(const Plan& plan) {
 inline QPoint cellPoint(MainWindow& window, PanelId panel, BreakerId breaker) {
   const BoardLayout* board = window.boards()->layoutOf(panel);
   const int cell = board->cellOf(breaker);
-  const QPoint inView = window.boards()->pointIn(panel, board->cells[static_cast<std::size_t>(cell)].rect.center());
+  const QPoint inView =
+      window.boards()->pointIn(panel, board->cells[static_cast<std::size_t>(cell)].rect.center());
   return window.boards()->boardWidget(panel)->mapFrom(window.boards(), inView);
 }
 inline QPoint spacePoint(MainWindow& window, PanelId panel, SpacePosition position) {

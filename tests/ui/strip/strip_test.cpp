@@ -23,9 +23,10 @@ class StripTest : public QObject {
     OutageRun made;
     made.reason = OutageEnd::floorReached;
     made.end = Hours(hours);
-    made.points = {{Hours(0), 1.0, {AcAmperes(3), AcAmperes(2)}, {AcAmperes(9), AcAmperes(7)}, Watts(600)},
-                   {Hours(hours / 2), 0.55, {AcAmperes(4), AcAmperes(1)}, {AcAmperes(8), AcAmperes(6)}, Watts(600)},
-                   {Hours(hours), 0.1, {}, {}, Watts(0)}};
+    made.points = {
+        {Hours(0), 1.0, {AcAmperes(3), AcAmperes(2)}, {AcAmperes(9), AcAmperes(7)}, Watts(600)},
+        {Hours(hours / 2), 0.55, {AcAmperes(4), AcAmperes(1)}, {AcAmperes(8), AcAmperes(6)}, Watts(600)},
+        {Hours(hours), 0.1, {}, {}, Watts(0)}};
     return made;
   }
   static Assessment example() {

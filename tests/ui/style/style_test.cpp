@@ -13,8 +13,9 @@ using namespace stayalight;
 class StyleTest : public QObject {
   Q_OBJECT
  private Q_SLOTS:
-  // Worked values of the contrast formula: W3C, WCAG 2.1, "contrast ratio" and "relative luminance": black on white is
-  // 21:1; grey #767676 on white is 4.54:1, the lightest grey that passes 4.5 (Understanding Success Criterion 1.4.3).
+  // Worked values of the contrast formula: W3C, WCAG 2.1, "contrast ratio" and "relative luminance": black on
+  // white is 21:1; grey #767676 on white is 4.54:1, the lightest grey that passes 4.5 (Understanding Success
+  // Criterion 1.4.3).
   void contrastFormula() {
     QCOMPARE(contrast(Qt::black, Qt::white), 21.0);
     QVERIFY(qAbs(contrast(QColor(0x76, 0x76, 0x76), Qt::white) - 4.54) < 0.005);
@@ -26,8 +27,11 @@ class StyleTest : public QObject {
       const Palette palette(theme);
       for (const ColorPair& pair : colorPairs()) {
         const double found = contrast(palette.color(pair.color), palette.color(pair.ground));
-        QVERIFY2(found >= (pair.text ? 4.5 : 3.0),
-                 qPrintable(QString("theme %1, color %2 on %3: %4").arg(int(theme)).arg(int(pair.color)).arg(int(pair.ground)).arg(found)));
+        QVERIFY2(found >= (pair.text ? 4.5 : 3.0), qPrintable(QString("theme %1, color %2 on %3: %4")
+                                                                  .arg(int(theme))
+                                                                  .arg(int(pair.color))
+                                                                  .arg(int(pair.ground))
+                                                                  .arg(found)));
       }
     }
   }
@@ -35,9 +39,11 @@ class StyleTest : public QObject {
     for (const Theme theme : {Theme::light, Theme::dark, Theme::contrast}) {
       const QPalette palette = widgetPalette(Palette(theme));
       for (const QPalette::ColorGroup group : {QPalette::Active, QPalette::Inactive, QPalette::Disabled}) {
-        QVERIFY(contrast(palette.color(group, QPalette::WindowText), palette.color(group, QPalette::Window)) >= 4.5);
+        QVERIFY(contrast(palette.color(group, QPalette::WindowText),
+                         palette.color(group, QPalette::Window)) >= 4.5);
         QVERIFY(contrast(palette.color(group, QPalette::Text), palette.color(group, QPalette::Base)) >= 4.5);
-        QVERIFY(contrast(palette.color(group, QPalette::ButtonText), palette.color(group, QPalette::Button)) >= 4.5);
+        QVERIFY(contrast(palette.color(group, QPalette::ButtonText),
+                         palette.color(group, QPalette::Button)) >= 4.5);
       }
       QVERIFY(contrast(palette.color(QPalette::HighlightedText), palette.color(QPalette::Highlight)) >= 4.5);
       QVERIFY(contrast(palette.color(QPalette::ToolTipText), palette.color(QPalette::ToolTipBase)) >= 4.5);
@@ -59,13 +65,15 @@ class StyleTest : public QObject {
     }
     QVERIFY(textWidth("Refrigerator", Face::condensed, 12) < textWidth("Refrigerator", Face::text, 12));
   }
-  // What is measured is what is drawn: a text measured at the large size is as wide at the small one, within half a pixel.
+  // What is measured is what is drawn: a text measured at the large size is as wide at the small one, within
+  // half a pixel.
   void measuredWidthIsDrawnWidth() {
     QVERIFY(loadFaces());
     for (const char* text : {"Refrigerator", "Kitchen counter, left", "L1 peak 13.5 A"}) {
       const double drawn = QFontMetricsF(font(Face::condensed, 12)).horizontalAdvance(QString(text));
       const double measured = textWidth(text, Face::condensed, 12);
-      QVERIFY2(qAbs(drawn - measured) < 0.02 * measured + 0.5, qPrintable(QString("%1: %2 drawn, %3 measured").arg(text).arg(drawn).arg(measured)));
+      QVERIFY2(qAbs(drawn - measured) < 0.02 * measured + 0.5,
+               qPrintable(QString("%1: %2 drawn, %3 measured").arg(text).arg(drawn).arg(measured)));
     }
   }
   void elisionFits() {
@@ -78,7 +86,8 @@ class StyleTest : public QObject {
   void everyIconDrawsWithinItsGrid() {
     for (int i = 0; i < kIconCount; ++i) {
       const QRectF extent = iconPath(static_cast<Icon>(i)).boundingRect();
-      QVERIFY2(QRectF(0.5, 0.5, 15, 15).contains(extent.adjusted(-0.1, -0.1, 0.1, 0.1)), qPrintable(QString("icon %1").arg(i)));
+      QVERIFY2(QRectF(0.5, 0.5, 15, 15).contains(extent.adjusted(-0.1, -0.1, 0.1, 0.1)),
+               qPrintable(QString("icon %1").arg(i)));
       QVERIFY(extent.width() > 4.0 || extent.height() > 4.0);
       QImage image(16, 16, QImage::Format_ARGB32);
       image.fill(Qt::transparent);

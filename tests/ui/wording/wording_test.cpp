@@ -10,8 +10,9 @@ class WordingTest : public QObject {
  private Q_SLOTS:
   void clockTimes() {
     const ProgramLanguage language;
-    const std::pair<int, const char*> rows[] = {{0, "midnight"}, {60, "1 a.m."},     {375, "6:15 a.m."}, {720, "noon"},
-                                                {725, "12:05 p.m."}, {18 * 60, "6 p.m."}, {1440, "midnight"}, {5, "12:05 a.m."}};
+    const std::pair<int, const char*> rows[] = {{0, "midnight"},    {60, "1 a.m."},      {375, "6:15 a.m."},
+                                                {720, "noon"},      {725, "12:05 p.m."}, {18 * 60, "6 p.m."},
+                                                {1440, "midnight"}, {5, "12:05 a.m."}};
     for (const auto& [minutes, expected] : rows) QCOMPARE(language.clock({minutes}), std::string(expected));
   }
   void numbers() {
@@ -28,7 +29,8 @@ class WordingTest : public QObject {
     const ProgramLanguage german(QLocale(QLocale::German));
     QCOMPARE(german.number(1200.5, 1), std::string("1.200,5"));
   }
-  // NFPA 70, 2023: 210.4(A) for one panelboard for all conductors of a multiwire circuit, as quoted in the tables.
+  // NFPA 70, 2023: 210.4(A) for one panelboard for all conductors of a multiwire circuit, as quoted in the
+  // tables.
   void citationsFollowTheEditionAndTheCountry() {
     ProgramLanguage language;
     QVERIFY(QString::fromStdString(language.citation(RuleId{"multiwire.same_panel"})).startsWith("210.4"));
@@ -63,7 +65,8 @@ class WordingTest : public QObject {
     step.formula = FormulaId{"current.from_power"};
     step.result = 10.307764;
     step.unit = "A";
-    step.inputs = {{"P", 1200, "W", Grade::nameplate, kNoStep, "Pump, running W"}, {"Q", 300, "var", std::nullopt, 0, {}},
+    step.inputs = {{"P", 1200, "W", Grade::nameplate, kNoStep, "Pump, running W"},
+                   {"Q", 300, "var", std::nullopt, 0, {}},
                    {"V", 120, "V", std::nullopt, kNoStep, "service"}};
     const ProgramLanguage language;
     const auto shown = workedSteps(std::vector<Step>{step}, language, Notation::plain);
