@@ -9,8 +9,7 @@ const std::vector<TextRow>& texts() {
     std::vector<TextRow> rows;
     for (const auto& section :
          {texts_of::field, texts_of::panel, texts_of::edit, texts_of::transfer, texts_of::use,
-          texts_of::start, texts_of::wiring, texts_of::outage, texts_of::review, texts_of::report,
-          texts_of::file, texts_of::wording, texts_of::board, texts_of::answers, texts_of::shell,
+          texts_of::start, texts_of::wiring, texts_of::outage, texts_of::review, texts_of::file, texts_of::wording, texts_of::board, texts_of::answers, texts_of::shell,
           texts_of::inspector, texts_of::paper}) {
       rows.insert(rows.end(), section.begin(), section.end());
     }

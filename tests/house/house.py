@@ -287,8 +287,10 @@ def check_texts(tree):
         if key not in rows:
             breaches.append(f"{name}:{line}: {key} has no text in core/message/texts")
     whole, beginnings = used_keys(tree, TEXT_TABLE)
+    # The field table names the key of a field's label; its help and the words of its choices hang on that key.
+    labels = {literal for literal in whole if literal.startswith("field.")}
     for key, (english, place) in rows.items():
-        if key not in whole and not key.startswith(beginnings or ("\0",)):
+        if key not in whole and not key.startswith(beginnings or ("\0",)) and key.rpartition(".")[0] not in labels:
             breaches.append(f"{place}: nothing says {key}")
         numbers = {int(n) for n in re.findall(r"%([0-9])", english.replace("%%", ""))}
         if numbers != set(range(1, len(numbers) + 1)):

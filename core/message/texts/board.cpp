@@ -45,7 +45,6 @@ const TextRow kRows[] = {
     {"board.nothing_moves",
      TEXT("Stayalight", "This breaker feeds no circuit that could move to another panel.")},
     {"board.no_space_free", TEXT("Stayalight", "There is no space where it could go.")},
-    {"board.swap", TEXT("Stayalight", "change places")},
     // -- what a screen reader says of a cell: a list of these
     {"board.cell", TEXT("Stayalight", "%1")},
     {"board.cell_space", TEXT("Stayalight", "Space %1")},
@@ -68,7 +67,6 @@ const TextRow kRows[] = {
     {"board.cell_selected", TEXT("Stayalight", "selected")},
     {"board.cell_carried", TEXT("Stayalight", "being moved")},
     {"board.table_name", TEXT("Stayalight", "%1, %2, %3 of %4 free")},
-    {"board.landing_spoken", TEXT("Stayalight", "Space %1: %2")},
     // -- raceway between the boards
     {"board.raceway", TEXT("Stayalight", "Raceway")},
     {"board.nipple", TEXT("Stayalight", "Nipple")},

@@ -19,7 +19,6 @@ extern const std::span<const TextRow> start;
 extern const std::span<const TextRow> wiring;
 extern const std::span<const TextRow> outage;
 extern const std::span<const TextRow> review;
-extern const std::span<const TextRow> report;
 extern const std::span<const TextRow> file;
 extern const std::span<const TextRow> wording;
 extern const std::span<const TextRow> board;
