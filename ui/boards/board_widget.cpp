@@ -43,7 +43,8 @@ void BoardWidget::focusCell(int cell) {
 }
 
 void BoardWidget::pressCell(int cell) {
-  const BoardCell& pressed = layout_.cells[static_cast<std::size_t>(cell)];
+  // A copy: a new selection lays the board out afresh.
+  const BoardCell pressed = layout_.cells[static_cast<std::size_t>(cell)];
   if (view_.parts_->carrying.active()) {
     view_.parts_->aim(pressed.address);
     view_.parts_->finish();
@@ -78,7 +79,7 @@ void BoardWidget::mousePressEvent(QMouseEvent* event) {
     parts.setSelection({}, true);
     return;
   }
-  const BoardCell& pressed = layout_.cells[static_cast<std::size_t>(cell)];
+  const BoardCell pressed = layout_.cells[static_cast<std::size_t>(cell)];
   focus_ = pressed.address;
   std::set<BreakerId> selected = parts.selected;
   if (event->modifiers() & (Qt::ControlModifier | Qt::ShiftModifier)) {
@@ -256,7 +257,7 @@ void BoardWidget::contextMenuEvent(QContextMenuEvent* event) {
   const bool byKey = event->reason() == QContextMenuEvent::Keyboard;
   const int cell = byKey ? focusedCell() : layout_.cellAt(layoutPoint(event->pos()));
   if (cell < 0) return;
-  const BoardCell& shown = layout_.cells[static_cast<std::size_t>(cell)];
+  const BoardCell shown = layout_.cells[static_cast<std::size_t>(cell)];
   if (!shown.breaker.valid()) return;
   if (!view_.parts_->selected.contains(shown.breaker)) view_.parts_->setSelection({shown.breaker}, true);
   const QPoint at = byKey ? mapToGlobal(pixels(shown.rect).center()) : event->globalPos();
@@ -271,7 +272,7 @@ bool BoardWidget::event(QEvent* event) {
       QToolTip::hideText();
       event->ignore();
     } else {
-      const BoardCell& shown = layout_.cells[static_cast<std::size_t>(cell)];
+      const BoardCell shown = layout_.cells[static_cast<std::size_t>(cell)];
       QToolTip::showText(help->globalPos(), shown.tooltip, this, pixels(shown.rect));
     }
     return true;

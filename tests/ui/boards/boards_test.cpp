@@ -96,7 +96,6 @@ class BoardsTest : public QObject {
   }
   void dragHomeSendsBack() {
     drag(kBackup, at(kBackup, Column::left, 2), kMain, at(kMain, Column::left, 9));
-    for (const Message& m : refusals_) qDebug("%s", render(m, plainEnglish()).c_str());
     QCOMPARE(moves_.size(), std::size_t(1));
     QCOMPARE(moves_[0].kind, MoveKind::sendBack);
     QCOMPARE(moves_[0].circuits, std::vector<CircuitId>{example::circuitNamed(plan_, "Office")});
