@@ -55,6 +55,11 @@ Preview previewOf(const Plan& plan, const BoardMove& move) {
     out.spaces = poleSpaces(placement);
     if (const Panel* panel = find(after.value(), breaker->panel)) out.legs = poleLegs(*panel, placement);
   }
+  // A breaker that stays within a panel other than the backup subpanel changes nothing that is shown.
+  if (const Panel* panel = find(plan, move.panel);
+      move.kind == MoveKind::relocate && panel != nullptr && !panel->role.is(PanelRole::backup)) {
+    return out;
+  }
   const Assessment assessment = assess(after.value());
   if (!assessment.hasBackup) return out;
   for (const Leg leg : {Leg::l1, Leg::l2}) {

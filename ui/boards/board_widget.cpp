@@ -126,13 +126,14 @@ void BoardWidget::mouseReleaseEvent(QMouseEvent* event) {
     if (cell >= 0 && event->modifiers() == Qt::NoModifier) {
       pressCell(cell);
       const BreakerId breaker = layout_.cells[static_cast<std::size_t>(cell)].breaker;
-      if (pressedTwice_ && breaker.valid()) Q_EMIT view_.factsRequested({RecordKind::breaker, breaker.number, -1});
+      if (pressedTwice_ && breaker.valid())
+        Q_EMIT view_.factsRequested({RecordKind::breaker, breaker.number, -1});
     }
   }
 }
 
-// The second press of a double click can begin a drag as well as any; what is known of the breaker is shown when it is
-// let go where it was pressed.
+// The second press of a double click can begin a drag as well as any; what is known of the breaker is shown
+// when it is let go where it was pressed.
 void BoardWidget::mouseDoubleClickEvent(QMouseEvent* event) {
   mousePressEvent(event);
   pressedTwice_ = event->button() == Qt::LeftButton;
