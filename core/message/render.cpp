@@ -11,7 +11,11 @@ std::string plainNumber(double value, int decimals) {
   char text[64];
   // Beyond any figure of a house the digits would only fill the line.
   constexpr double kLongest = 1e15;
-  std::snprintf(text, sizeof text, value < kLongest && value > -kLongest ? "%.*f" : "%.*g", decimals, value);
+  const bool shortEnough = value < kLongest && value > -kLongest;
+  // Halves go away from zero, as people round: 31.25 is 31.3.
+  const double scale = std::pow(10.0, decimals);
+  const double rounded = shortEnough ? std::round(value * scale) / scale : value;
+  std::snprintf(text, sizeof text, shortEnough ? "%.*f" : "%.*g", decimals, rounded);
   // No "-0.0": a figure that rounds to zero has no sign.
   if (text[0] == '-' && std::string_view(text).find_first_not_of("-0.") == std::string_view::npos)
     return text + 1;

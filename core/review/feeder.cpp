@@ -39,6 +39,8 @@ constexpr MessageId kGroundPlain{"review.feeder.ground_small.plain"};
 constexpr MessageId kGroundTrade{"review.feeder.ground_small.trade"};
 constexpr MessageId kDropPlain{"review.feeder.drop.plain"};
 constexpr MessageId kDropTrade{"review.feeder.drop.trade"};
+constexpr MessageId kNothingFitsPlain{"review.feeder.nothing_fits.plain"};
+constexpr MessageId kNothingFitsTrade{"review.feeder.nothing_fits.trade"};
 constexpr MessageId kUnknownPlain{"review.feeder.unknown.plain"};
 constexpr MessageId kUnknownTrade{"review.feeder.unknown.trade"};
 constexpr MessageId kMainToSwitch{"review.segment.main_to_switch"};
@@ -142,9 +144,14 @@ void segments(const ReviewInput& in, Findings& out) {
     const FeederRun* run = runOf(in.plan, segment.segment);
     const std::vector<EntityRef> places{run != nullptr ? EntityRef{RecordKind::feederRun, run->id.number}
                                                        : at(RecordKind::transfer)};
+    const std::size_t before = out.list().size();
     device(segment, places, out);
     conductor(segment, places, out);
     const std::vector<Message> name{segmentName(segment.segment)};
+    if (segment.verdict == Verdict::over && out.list().size() == before) {
+      out.add("feeder.nothing_fits", Severity::mustFix, kFeederDevice, say(kNothingFitsPlain, name),
+              say(kNothingFitsTrade, name, segment.over), places);
+    }
     if (segment.drop && segment.entered) {
       const double worst = std::max(segment.drop->fraction[0], segment.drop->fraction[1]);
       if (worst > dropAdviceOneRun().count()) {

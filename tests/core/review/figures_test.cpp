@@ -128,6 +128,14 @@ TEST(ReviewOfStarts, PairAndAllAtOnceAreAdvice) {
   for (const char* key : {"start.pair", "start.all_at_once"}) EXPECT_EQ(findingOf(list, key), nullptr) << key;
 }
 
+TEST(ReviewOfTheFeeder, SaysWhereNoDeviceOrWireCarriesTheLoad) {
+  Plan plan = sound::plan();
+  // Far above the largest rating and the largest conductor of the tables.
+  plan.transfer.edit().calculatedLoad = VoltAmperes(900000);
+  EXPECT_NE(findingOf(sound::findings(plan), "feeder.nothing_fits"), nullptr);
+  EXPECT_EQ(findingOf(sound::findings(sound::plan()), "feeder.nothing_fits"), nullptr);
+}
+
 TEST(ReviewOfTheOutage, SaysWhereAnAverageEndsIt) {
   OutageFigures outage;
   outage.known = true;
