@@ -79,7 +79,16 @@ struct Drawing {
   bool ready;
 };
 
+/// The offscreen platform looks for a folder of the session that a machine without a desktop does not have;
+/// that is no word for the person who prints.
+void withoutDesktopWords(QtMsgType, const QMessageLogContext&, const QString& text) {
+  if (text.startsWith(u"QStandardPaths:")) return;
+  const QByteArray line = text.toLocal8Bit() + '\n';
+  std::fwrite(line.constData(), 1, static_cast<std::size_t>(line.size()), stderr);
+}
+
 void useOffscreen() {
+  qInstallMessageHandler(withoutDesktopWords);
   if (!qEnvironmentVariableIsSet("QT_QPA_PLATFORM")) qputenv("QT_QPA_PLATFORM", "offscreen");
 }
 

@@ -49,6 +49,16 @@ Locked lockFor(const QString& path) {
   return locked;
 }
 
+/// Lets go of a lock. Where its folder is gone the lock is too, and Qt's warning about that would tell nobody
+/// anything.
+void release(std::unique_ptr<QLockFile>& lock) {
+  const bool gone = lock && !QFileInfo::exists(lock->fileName());
+  const QtMessageHandler usual =
+      gone ? qInstallMessageHandler([](QtMsgType, const QMessageLogContext&, const QString&) {}) : nullptr;
+  lock.reset();
+  if (gone) qInstallMessageHandler(usual);
+}
+
 }  // namespace
 
 QString lockPath(const QString& path) {
@@ -104,6 +114,7 @@ PlanDocument::PlanDocument(QObject* parent) : QObject(parent) {
 PlanDocument::~PlanDocument() {
   stack_.disconnect(this);
   autosaveTimer_.stop();
+  release(lock_);
 }
 
 QString PlanDocument::name() const { return path_.isEmpty() ? name_ : QFileInfo(path_).completeBaseName(); }
@@ -204,7 +215,7 @@ void PlanDocument::close() {
   autosave_.remove();
   const QStringList watched = watcher_.files() + watcher_.directories();
   if (!watched.isEmpty()) watcher_.removePaths(watched);
-  lock_.reset();
+  release(lock_);
   lockedBy_.reset();
   path_.clear();
   name_.clear();
@@ -220,6 +231,7 @@ void PlanDocument::close() {
 void PlanDocument::settle(const QString& path, const QByteArray& bytes, std::unique_ptr<QLockFile> lock) {
   path_ = path;
   bytes_ = bytes;
+  release(lock_);
   lock_ = std::move(lock);
   saidChangedOnDisk_ = false;
   watch();
