@@ -64,7 +64,7 @@ const TextRow kRows[] = {
     {"document.no_file", TEXT("Stayalight", "%1 is no ordinary file")},
     {"document.unreadable", TEXT("Stayalight", "%1 cannot be read: %2")},
     {"document.no_folder", TEXT("Stayalight", "%1 cannot be written: the folder %2 is not there")},
-    {"document.unwritable", TEXT("Stayalight", "%1 cannot be written: %2. The file is as it was before")},
+    {"document.unwritable", TEXT("Stayalight", "%1 cannot be written: %2. Nothing was changed there")},
     {"document.read_back",
      TEXT("Stayalight", "%1 was written, but reads back otherwise. Save it in another place")},
     {"document.not_kept", TEXT("Stayalight", "%1: no plan file can hold this: %2")},

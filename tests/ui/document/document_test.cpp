@@ -436,11 +436,18 @@ int main(int argc, char** argv) {
   if (child && argv[1] == std::string_view("--as-nobody") && !becomeNobody()) return 5;
   if (!child) {
     const uid_t user = ::getuid();
+    const gid_t group = ::getgid();
     if (::unshare(root ? CLONE_NEWNS : CLONE_NEWUSER | CLONE_NEWNS) != 0) qFatal("no mounts of its own");
     if (!root) {
-      QFile map(QStringLiteral("/proc/self/uid_map"));
-      const QByteArray line = "0 " + QByteArray::number(user) + " 1";
-      if (!map.open(QIODevice::WriteOnly) || map.write(line) != line.size()) qFatal("no user of its own");
+      const auto told = [](const char* path, const QByteArray& line) {
+        QFile file(QString::fromLatin1(path));
+        return file.open(QIODevice::WriteOnly) && file.write(line) == line.size();
+      };
+      if (!told("/proc/self/setgroups", "deny") ||
+          !told("/proc/self/gid_map", "0 " + QByteArray::number(group) + " 1") ||
+          !told("/proc/self/uid_map", "0 " + QByteArray::number(user) + " 1")) {
+        qFatal("no user of its own");
+      }
     }
     ::mount(nullptr, "/", nullptr, MS_REC | MS_PRIVATE, nullptr);
   }
