@@ -1,6 +1,7 @@
 #include "core/assess/assess.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace stayalight {
 namespace {
@@ -15,9 +16,41 @@ Grade worseGrade(const std::optional<Grade>& so_far, Grade next) {
   return so_far ? std::min(*so_far, next) : next;
 }
 
+// How the current of one pole came about: its loads' watts and vars, and the volts of its leg.
+void recordPole(const Plan& plan, const std::vector<Draw>& loads, const Panel& panel, const Breaker& breaker,
+                Leg leg, AcVolts volts, AcAmperes current, Working& working) {
+  std::array<Step, 2> sums;
+  for (const std::size_t part : {std::size_t{0}, std::size_t{1}}) {
+    sums[part].formula = FormulaId{part == 0 ? "power.connected" : "power.connected_reactive"};
+    sums[part].unit = part == 0 ? Watts::unit() : Vars::unit();
+  }
+  for (const Draw& draw : loads) {
+    if (draw.breaker != breaker.id || !draw.onLeg[index(leg)]) continue;
+    const auto* load = static_cast<const Load*>(findRecord(plan, {RecordKind::load, draw.load.number}));
+    const ComplexPower& power = draw.likely.leg[index(leg)];
+    const std::string from = load != nullptr ? load->name : std::string();
+    sums[0].inputs.push_back({"P", power.real.count(), Watts::unit(), draw.grade, kNoStep, from});
+    sums[1].inputs.push_back({"Q", power.reactive.count(), Vars::unit(), draw.grade, kNoStep, from});
+    sums[0].result += power.real.count();
+    sums[1].result += power.reactive.count();
+  }
+  const double result = std::hypot(sums[0].result, sums[1].result) / volts.count();
+  // Where the worse order of a wye's phases was taken the sums of the likely order do not lead there.
+  if (sums[0].inputs.empty() || std::abs(result - current.count()) > 1e-9 * (1.0 + result)) return;
+  Step step;
+  step.formula = FormulaId{"current.from_power"};
+  step.inputs.push_back({"P", sums[0].result, Watts::unit(), std::nullopt, working.add(sums[0]), ""});
+  step.inputs.push_back({"Q", sums[1].result, Vars::unit(), std::nullopt, working.add(sums[1]), ""});
+  step.inputs.push_back({"V", volts.count(), "V", std::nullopt, kNoStep, "nominal, leg to neutral"});
+  step.result = result;
+  step.unit = AcAmperes::unit();
+  step.note = breakerRunning(panel, breaker, leg);
+  working.add(std::move(step));
+}
+
 // What each breaker of a panel carries while all its loads run, and what that makes by leg.
 void addPanel(const Plan& plan, const Panel& panel, Reading reading, std::vector<BreakerFigures>& breakers,
-              std::array<ComplexPower, 2>& connected) {
+              std::array<ComplexPower, 2>& connected, Working* working) {
   const SystemVoltages system =
       voltages(plan, panel.role.is(PanelRole::backup) ? Mode::outage : Mode::ordinary);
   struct OnBreaker {
@@ -26,7 +59,8 @@ void addPanel(const Plan& plan, const Panel& panel, Reading reading, std::vector
     bool known = true;
   };
   std::vector<std::pair<BreakerId, OnBreaker>> sums;
-  for (const Draw& draw : draws(plan, panel.id, reading, system)) {
+  const std::vector<Draw> loads = draws(plan, panel.id, reading, system);
+  for (const Draw& draw : loads) {
     if (sums.empty() || sums.back().first != draw.breaker) sums.push_back({draw.breaker, {}});
     OnBreaker& sum = sums.back().second;
     sum.power += draw.likely;
@@ -47,6 +81,8 @@ void addPanel(const Plan& plan, const Panel& panel, Reading reading, std::vector
       const std::size_t pole = poleOnLeg(legs, leg);
       figures.running[pole] = flow.legMagnitude(leg);
       figures.connected[pole] = sum.power.leg[index(leg)].apparent();
+      if (working != nullptr)
+        recordPole(plan, loads, panel, *breaker, leg, system.legToNeutral, figures.running[pole], *working);
     }
     breakers.push_back(figures);
   }
@@ -104,6 +140,11 @@ void addFeeders(const Plan& plan, Assessment& result) {
 
 }  // namespace
 
+Message breakerRunning(const Panel& panel, const Breaker& breaker, Leg leg) {
+  return say(MessageId{"use.breaker_running"}, spaceNames(panel, placementOf(breaker)), panel.name,
+             std::string(legName(leg)));
+}
+
 Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstances& circumstances) {
   Assessment result;
   Working* working = circumstances.record ? &result.working : nullptr;
@@ -112,8 +153,8 @@ Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstance
     PanelFigures figures;
     figures.panel = panel->id;
     figures.freeSpaces = freeSpaces(plan, panel->id);
-    addPanel(plan, *panel, Reading::planned, result.breakers, figures.connected);
-    addPanel(plan, *panel, Reading::before, result.breakersBefore, figures.connectedBefore);
+    addPanel(plan, *panel, Reading::planned, result.breakers, figures.connected, working);
+    addPanel(plan, *panel, Reading::before, result.breakersBefore, figures.connectedBefore, nullptr);
     result.panels.push_back(figures);
   }
   addFeeders(plan, result);

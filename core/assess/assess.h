@@ -44,6 +44,9 @@ struct Assessment {
   Working working;  ///< empty unless asked for
 };
 
+/// What the working notes beside the running current of one pole: by it the step is found.
+[[nodiscard]] Message breakerRunning(const Panel& panel, const Breaker& breaker, Leg leg);
+
 struct Circumstances {
   bool record = false;  ///< write down how each number came about
 };

@@ -102,8 +102,8 @@ QString oddsWords(const HourLoad& load, const Language& language) {
     text = words(language, kOddsNone);
   else
     text = words(language, kOdds, Figure{odds * 100.0, "%", odds < 0.001 ? 4 : odds < 0.01 ? 2 : 1});
-  if (load.timesOver && *load.timesOver >= 0.001) {
-    text += QLatin1String("; ") + words(language, kOddsStarts, Figure{*load.timesOver * 24.0, "", 2});
+  if (load.timesOver && *load.timesOver >= 0.0005) {
+    text += QLatin1String("; ") + words(language, kOddsStarts, Figure{*load.timesOver, "", 3});
   }
   return text;
 }
@@ -114,19 +114,26 @@ AnswerSection loadSection(const Assessment& a, const Language& language) {
   section.note = words(language, kLoadNote, ClockTime{a.hour.hour * 60});
   const HourLoad& total = a.hour.total;
   const auto wattLine = [&](MessageId label, Watts value, std::optional<Watts> limit,
-                            std::optional<Verdict> verdict, const QString& detail) {
+                            std::optional<Verdict> verdict, const QString& detail,
+                            std::vector<double> steps) {
     AnswerLine line;
     line.label = words(language, label);
     const QString shown = watts(value, language);
     line.value = ofLimit(shown, limit ? std::optional(watts(*limit, language)) : std::nullopt, language);
     line.detail = detail;
     line.verdict = verdict;
-    line.working = {line.label, shown, {value.count()}, {"use", "power", "current", "coincidence"}};
+    line.working = {line.label, shown, std::move(steps), {"current", "power"}};
     section.lines.push_back(line);
   };
-  wattLine(kAverage, total.average.likely, std::nullopt, std::nullopt, {});
-  wattLine(kLikelyPeak, total.likelyPeak.likely, total.limitWatts, total.verdict, oddsWords(total, language));
-  wattLine(kConnected, total.connected.real, std::nullopt, std::nullopt, {});
+  // The working is recorded leg by leg; both legs together are the sum of their watts.
+  const auto& legs = a.hour.leg;
+  wattLine(kAverage, total.average.likely, std::nullopt, std::nullopt, {},
+           {legs[0].averageCurrent.likely.count(), legs[1].averageCurrent.likely.count()});
+  wattLine(kLikelyPeak, total.likelyPeak.likely, total.limitWatts, total.verdict, oddsWords(total, language),
+           {total.likelyPeakCurrent.likely.count(), legs[0].connectedCurrent.count(),
+            legs[1].connectedCurrent.count()});
+  wattLine(kConnected, total.connected.real, std::nullopt, std::nullopt, {},
+           {legs[0].connectedCurrent.count(), legs[1].connectedCurrent.count()});
   for (const Leg leg : {Leg::l1, Leg::l2}) {
     const HourLoad& load = a.hour.leg[index(leg)];
     AnswerLine line;
@@ -144,7 +151,7 @@ AnswerSection loadSection(const Assessment& a, const Language& language) {
                     shown,
                     {load.likelyPeakCurrent.likely.count(), load.connectedCurrent.count(),
                      load.averageCurrent.likely.count()},
-                    {"use", "power", "current", "coincidence"}};
+                    {"current", "power"}};
     section.lines.push_back(line);
   }
   AnswerLine neutral;
@@ -154,7 +161,7 @@ AnswerSection loadSection(const Assessment& a, const Language& language) {
   neutral.working = {neutral.label,
                      neutral.value,
                      {a.hour.neutralAverage.count(), a.hour.neutralWorst.count()},
-                     {"use", "power", "current"}};
+                     {"current", "power"}};
   section.lines.push_back(neutral);
   return section;
 }
@@ -192,12 +199,14 @@ AnswerLine startLine(const QString& label, const QString& names, const StartChec
         label,
         words(language, kStartLine, amps(figure->likelySum, language), amps(figure->highSum, language)),
         {figure->highSum.count(), figure->likelySum.count()},
-        {"start", "use"}};
+        {"start", "current", "power"}};
   } else {
     line.value = words(language, kUnknownValue);
     line.detail = names;
-    line.working = {
-        label, line.value, {check.total.highSum.count(), check.total.likelySum.count()}, {"start", "use"}};
+    line.working = {label,
+                    line.value,
+                    {check.total.highSum.count(), check.total.likelySum.count()},
+                    {"start", "current", "power"}};
   }
   return line;
 }
@@ -240,7 +249,7 @@ AnswerSection startSection(const Plan& plan, const Assessment& a, const Language
   total.working = {total.label,
                    volt(worst.total.highSum),
                    {worst.total.highSum.count(), worst.total.likelySum.count()},
-                   {"start", "use"}};
+                   {"start", "current", "power"}};
   section.lines.push_back(total);
   if (a.starts.worstPair && a.starts.worstPair->loads.size() == 2) {
     const StartCheck& pair = *a.starts.worstPair;
@@ -370,7 +379,7 @@ LegBar barOf(const Plan& plan, const Assessment& a, Leg leg, const Language& lan
   bar.peakWorking = {words(language, kLegPeak, std::string(legName(leg))),
                      amperes(bar.likelyPeak, language),
                      {bar.likelyPeak.count(), bar.connected.count(), load.averageCurrent.likely.count()},
-                     {"use", "power", "current", "coincidence"}};
+                     {"current", "power"}};
   const StartCheck* worst = nullptr;
   double worstMargin = 0.0;
   for (const StartCheck& check : a.starts.checks) {
@@ -398,9 +407,12 @@ LegBar barOf(const Plan& plan, const Assessment& a, Leg leg, const Language& lan
       words(language, kWorstStart) + QLatin1Char(' ') + QString::fromUtf8(legName(leg).data()),
       words(language, kStartLine, amps(bar.likelySum, language), amps(bar.highSum, language)),
       {bar.highSum.count(), bar.likelySum.count()},
-      {"start", "use"}};
+      {"start", "current", "power"}};
   return bar;
 }
+
+// An estimate has no single minutes.
+ClockTime aboutClock(TimeOfDay time) { return ClockTime{(time.minutes() + 2) / 5 * 5 % 1440}; }
 
 bool anyBackedUp(const Plan& plan) {
   return std::any_of(plan.circuits.begin(), plan.circuits.end(),
@@ -421,11 +433,10 @@ QString secondSentence(const Plan& plan, const Assessment& a, const Language& la
     case OutageEnd::legOverload:
     case OutageEnd::totalOverload:
     case OutageEnd::batteryCurrent:
-      return words(language, kSecondOverload, half(o.runtime.likely, language),
-                   ClockTime{o.endLikely.minutes()});
+      return words(language, kSecondOverload, half(o.runtime.likely, language), aboutClock(o.endLikely));
     default:
-      return words(language, kSecond, half(o.runtime.likely, language), ClockTime{o.endLikely.minutes()},
-                   charge, floor);
+      return words(language, kSecond, half(o.runtime.likely, language), aboutClock(o.endLikely), charge,
+                   floor);
   }
 }
 

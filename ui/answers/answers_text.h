@@ -18,6 +18,7 @@ struct WorkingTarget {
   QString shown;                        ///< "39.8 A likely, up to 45.4 A"
   std::vector<double> values;           ///< the figure, and others that stand beside it
   std::vector<std::string_view> rooms;  ///< "start", "use"
+  std::optional<Message> note{};        ///< of the one step, where the value alone may be met twice
 };
 
 struct AnswerLine {

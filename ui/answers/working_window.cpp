@@ -10,6 +10,7 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
+#include <span>
 
 #include "ui/style/fonts.h"
 #include "ui/wording/language.h"
@@ -31,9 +32,9 @@ constexpr MessageId kColumnValue{"answers.working.value"};
 constexpr MessageId kColumnFrom{"answers.working.from"};
 constexpr MessageId kColumnGrade{"answers.working.grade"};
 
-bool ofRoom(const Step& step, const WorkingTarget& target) {
+bool ofRoom(const Step& step, std::span<const std::string_view> rooms) {
   const std::string_view key = step.formula.key;
-  return std::any_of(target.rooms.begin(), target.rooms.end(), [&](std::string_view room) {
+  return std::any_of(rooms.begin(), rooms.end(), [&](std::string_view room) {
     return key.size() > room.size() && key.substr(0, room.size()) == room && key[room.size()] == '.';
   });
 }
@@ -56,17 +57,16 @@ std::vector<Step> stepsFor(const Working& working, const WorkingTarget& target) 
   for (const double value : target.values) {
     // The last step with that result is the one the figure was read from.
     for (std::size_t i = all.size(); i-- > 0;) {
-      if (!ofRoom(all[i], target) || !same(all[i].result, value)) continue;
+      if (!ofRoom(all[i], target.rooms) || !same(all[i].result, value)) continue;
+      if (target.note && !(all[i].note == *target.note)) continue;
       take(i);
       found = true;
       break;
     }
   }
-  if (!found) {
+  if (!found && !target.note) {
     for (std::size_t i = 0; i < all.size(); ++i) {
-      if (!target.rooms.empty() &&
-          ofRoom(all[i], {.title = {}, .shown = {}, .values = {}, .rooms = {target.rooms.front()}}))
-        take(i);
+      if (!target.rooms.empty() && ofRoom(all[i], {target.rooms.data(), 1})) take(i);
     }
   }
   std::vector<StepIndex> renumbered(all.size(), kNoStep);

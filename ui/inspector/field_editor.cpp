@@ -389,6 +389,7 @@ void FieldEditor::commitFact() {
   if (fact == before && refused_.isEmpty()) return;
   if (check(field_, FieldValue(fact))) {
     say(shown(kOrder, *style_.language), true);
+    more_->setChecked(true);  // low and high are what it does not agree with
     refused_ = line_->text();
     return;
   }

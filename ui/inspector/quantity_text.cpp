@@ -46,6 +46,7 @@ struct Value {
   Dimension dimension;
   bool bare = true;  // no unit was typed anywhere in it
   bool percent = false;
+  double unitFactor = 1.0;  // of the unit it was typed with
 };
 
 constexpr Dimension kAmpere{.ampere = 1};
@@ -256,6 +257,15 @@ class Reader {
       if (wrong_) break;
       if (value.dimension.temperature != 0 || other.dimension.temperature != 0) fail(say(kTemperatures));
       if (!times && other.number == 0.0) fail(say(kDivideByZero));
+      // "1/2 hp" is half a horsepower; only a time has a meaning below the stroke of a bare number ("48/24
+      // h").
+      const bool fraction =
+          !times && value.bare && !other.bare && !(other.dimension == kSecond) && !other.percent;
+      if (fraction) {
+        value = {value.number * other.unitFactor * other.unitFactor / other.number, other.dimension, false,
+                 false, other.unitFactor};
+        continue;
+      }
       value = {times ? value.number * other.number : value.number / other.number,
                combined(value.dimension, other.dimension, times ? 1 : -1), value.bare && other.bare,
                value.percent || other.percent};
@@ -344,6 +354,7 @@ class Reader {
       fail(say(kNotRead, word));
       return;
     }
+    value.unitFactor = unit->factor;
     value.number = (value.number - unit->offset) * unit->factor;
     value.dimension = unit->dimension;
     value.bare = false;

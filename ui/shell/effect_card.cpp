@@ -12,6 +12,8 @@ namespace stayalight {
 namespace {
 
 constexpr MessageId kNothing{"shell.card.nothing"};
+constexpr MessageId kBackup{"shell.card.backup"};
+constexpr MessageId kAtHour{"shell.card.at_hour"};
 constexpr MessageId kNow{"shell.card.now"};
 constexpr MessageId kAfter{"shell.card.after"};
 constexpr MessageId kFromTo{"shell.card.from_to"};
@@ -60,13 +62,44 @@ QString hoursText(const Assessment& a, const Language& language) {
 
 }  // namespace
 
-Effect effectOf(const Plan& plan, const Assessment& a, BreakerId id, const Language& language) {
+Effect wholeBackup(const Assessment& a, const Language& language) {
   Effect effect;
-  const Breaker* breaker = find(plan, id);
-  if (breaker == nullptr) {
+  if (!a.hasBackup) {
     effect.title = words(language, kNothing);
     return effect;
   }
+  effect.title = words(language, kBackup);
+  effect.place = words(language, kAtHour, ClockTime{a.hour.hour * 60});
+  for (const Leg leg : {Leg::l1, Leg::l2}) {
+    const HourLoad& load = a.hour.leg[index(leg)];
+    EffectRow row;
+    row.label = words(language, kLegPeak, std::string(legName(leg)));
+    row.now = amperes(load.likelyPeakCurrent.likely, language);
+    row.note = limitNote(load.limit, language);
+    row.verdict = load.verdict;
+    effect.rows.push_back(row);
+  }
+  for (const Leg leg : {Leg::l1, Leg::l2}) {
+    const StartFigure<AcAmperes>* start = worstStart(a, leg);
+    if (start == nullptr) continue;
+    EffectRow row;
+    row.label = words(language, kWorstStart, std::string(legName(leg)));
+    row.now = amperes(start->highSum, language);
+    row.note = limitNote(start->highLimit, language);
+    row.verdict = start->verdict;
+    effect.rows.push_back(row);
+  }
+  EffectRow hours;
+  hours.label = words(language, kHours);
+  hours.now = hoursText(a, language);
+  effect.rows.push_back(hours);
+  return effect;
+}
+
+Effect effectOf(const Plan& plan, const Assessment& a, BreakerId id, const Language& language) {
+  const Breaker* breaker = find(plan, id);
+  if (breaker == nullptr) return wholeBackup(a, language);
+  Effect effect;
   const Circuit* circuit = circuitOn(plan, id, Reading::planned);
   if (circuit == nullptr) circuit = circuitOn(plan, id, Reading::before);
   const EntityRef ref{RecordKind::breaker, id.number};
@@ -207,7 +240,7 @@ void EffectCard::paintEvent(QPaintEvent*) {
                      elided(words, box.width(), Face::condensed, size, weight));
   };
   const double titleWidth =
-      std::min(textWidth(effect_.title, Face::condensed, 12.5, Weight::medium) + 2, (right - left) * 0.6);
+      std::min(textWidth(effect_.title, Face::condensed, 12.5, Weight::medium) + 6, (right - left) * 0.6);
   text(QRectF(left, 5, titleWidth, kRow), Qt::AlignLeft, effect_.title, ColorRole::ink, Weight::medium, 12.5);
   text(QRectF(left + titleWidth + 8, 5, right - left - titleWidth - 8, kRow), Qt::AlignLeft, effect_.place,
        ColorRole::ink2);

@@ -23,7 +23,9 @@ struct Effect {
   bool moving = false;
   std::vector<EffectRow> rows;
 };
-/// The figures of one breaker as it stands.
+/// Both legs of the backup subpanel, the worst starts and the hours as they are.
+[[nodiscard]] Effect wholeBackup(const Assessment& assessment, const Language& language);
+/// The figures of one breaker as it stands; without one, of the backup subpanel.
 [[nodiscard]] Effect effectOf(const Plan& plan, const Assessment& assessment, BreakerId breaker,
                               const Language& language);
 /// Both legs, the worst start, hours: now and after the move; or the reason why it is not possible.

@@ -104,9 +104,9 @@ void MainWindow::buildHeader() {
   row->setSpacing(6);
   auto* bar = new QMenuBar(header_);
   bar->setNativeMenuBar(false);
-  bar->setSizePolicy(QSizePolicy::Minimum, QSizePolicy::Preferred);
+  bar->setSizePolicy(QSizePolicy::Minimum, QSizePolicy::Fixed);
   actions_.fill(bar, recent_, language_);
-  row->addWidget(bar);
+  row->addWidget(bar, 0, Qt::AlignVCenter);
   tools_ = new QWidget(header_);
   auto* tools = new QHBoxLayout(tools_);
   tools->setContentsMargins(0, 0, 0, 0);
@@ -249,8 +249,8 @@ void MainWindow::buildPages() {
   }
   rows_->setStretchFactor(0, 7);
   rows_->setStretchFactor(1, 3);
-  // One edge for both rows.
-  connect(upper_, &QSplitter::splitterMoved, this, [this] { lower_->setSizes(upper_->sizes()); });
+  // One edge for both rows: the lower row follows the upper one, whatever moves it.
+  upper_->widget(1)->installEventFilter(this);
   connect(lower_, &QSplitter::splitterMoved, this, [this] { upper_->setSizes(lower_->sizes()); });
   places_->addWidget(boardsPlace);
 
@@ -288,6 +288,11 @@ void MainWindow::buildStatus() {
   bar->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Preferred);
   under->addWidget(bar);
   addToolBar(Qt::BottomToolBarArea, under);
+}
+
+bool MainWindow::eventFilter(QObject* watched, QEvent* event) {
+  if (watched == upper_->widget(1) && event->type() == QEvent::Resize) lower_->setSizes(upper_->sizes());
+  return QMainWindow::eventFilter(watched, event);
 }
 
 void MainWindow::showPlace(Command place) {

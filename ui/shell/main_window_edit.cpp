@@ -41,6 +41,7 @@ constexpr MessageId kSaved{"shell.saved"};
 constexpr MessageId kNotSaved{"shell.not_saved"};
 constexpr MessageId kRunningTitle{"shell.working.running"};
 constexpr MessageId kDone{"shell.done"};
+constexpr MessageId kNoFigure{"shell.no_figure"};
 constexpr MessageId kChangedOnDisk{"shell.changed_on_disk"};
 
 }  // namespace
@@ -226,7 +227,8 @@ void MainWindow::connectViews() {
     showSelection();
     if (breakers.size() == 1) {
       const EntityRef& ref = breakers.front();
-      inspector_->look(ref);
+      const Circuit* circuit = circuitOn(document_->plan(), BreakerId{ref.id}, Reading::planned);
+      inspector_->look(circuit != nullptr ? EntityRef{RecordKind::circuit, circuit->id.number} : ref);
       say(words(language_, kSelectedOne, entityName(document_->plan(), ref, language_),
                 placeName(document_->plan(), ref, language_)));
     } else if (!breakers.empty()) {
@@ -374,16 +376,24 @@ void MainWindow::openWorking(const WorkingTarget& target) {
   window->show();
 }
 
-void MainWindow::workingOf(BreakerId breaker) {
+void MainWindow::workingOf(BreakerId id) {
+  const Plan& plan = document_->plan();
+  const Breaker* breaker = stayalight::find(plan, id);
+  const Panel* panel = breaker != nullptr ? stayalight::find(plan, breaker->panel) : nullptr;
+  if (panel == nullptr) return;
   for (const BreakerFigures& figures : assessment_.breakers) {
-    if (figures.breaker != breaker) continue;
-    const AcAmperes most = std::max(figures.running[0], figures.running[1]);
-    const std::string name = entityName(document_->plan(), {RecordKind::breaker, breaker.number}, language_);
+    if (figures.breaker != id) continue;
+    const std::vector<Leg> legs = poleLegs(*panel, placementOf(*breaker));
+    const std::size_t pole = legs.size() > 1 && figures.running[1] > figures.running[0] ? 1 : 0;
+    const std::string name = entityName(plan, {RecordKind::breaker, id.number}, language_);
     openWorking({words(language_, kRunningTitle, name),
-                 amperes(most, language_),
-                 {most.count()},
-                 {"current", "power", "use"}});
+                 amperes(figures.running[pole], language_),
+                 {figures.running[pole].count()},
+                 {"current"},
+                 breakerRunning(*panel, *breaker, legs[pole])});
+    return;
   }
+  refuse(Message{kNoFigure, {}});
 }
 
 void MainWindow::contextMenu(EntityRef breaker, QPoint global) {

@@ -148,7 +148,7 @@ void StartPage::build() {
       step = asked.step;
       if (row > 0) {
         row += 3;
-        form->setRowMinimumHeight(row - 1, 4);
+        form->setRowMinimumHeight(row - 1, 14);
       }
       at = 0;
       auto* head = new QLabel(QString(QString::number(step + 1) + QStringLiteral("   ") +
@@ -193,6 +193,7 @@ void StartPage::build() {
   go->setMinimumHeight(34);
   go->setFont(stayalight::font(Face::condensed, 14, Weight::medium));
   connect(go, &QPushButton::clicked, this, [this] { Q_EMIT planReady(draft_); });
+  form->setRowMinimumHeight(row - 1, 18);
   form->addWidget(go, row, 0);
   form->addWidget(label(page, kGoNote, 12, Weight::regular, ColorRole::ink2), row, 1, 1, 2);
   form->setRowStretch(row + 1, 1);

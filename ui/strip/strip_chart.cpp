@@ -260,10 +260,10 @@ void StripChart::drawForeground(QPainter* painter, const QRectF& rect) {
     painter->setBrush(palette_.color(ColorRole::sheet));
     painter->drawEllipse(
         positionOf(data_.endLikely, data_.likely.empty() ? data_.floor : data_.likely.back().y()), 4.5, 4.5);
-    const QString range = words(*language_, kDark, clockText(data_.endLow, *language_).toStdString(),
-                                clockText(data_.endHigh, *language_).toStdString());
+    const QString range = words(*language_, kDark, aboutClockText(data_.endLow, *language_).toStdString(),
+                                aboutClockText(data_.endHigh, *language_).toStdString());
     const QString likely =
-        words(*language_, kDarkLikely, clockText(data_.endLikely, *language_).toStdString());
+        words(*language_, kDarkLikely, aboutClockText(data_.endLikely, *language_).toStdString());
     const double width = std::max(textWidth(range, Face::condensed, kSmall, Weight::medium),
                                   textWidth(likely, Face::condensed, kSmall)) +
                          4;

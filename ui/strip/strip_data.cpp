@@ -102,4 +102,8 @@ QString clockText(double hour, const Language& language) {
   return QString::fromStdString(language.clock(ClockTime{(minutes + 1440) % 1440}));
 }
 
+QString aboutClockText(double hour, const Language& language) {
+  return clockText(std::round(hour * 12.0) / 12.0, language);
+}
+
 }  // namespace stayalight

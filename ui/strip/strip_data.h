@@ -43,5 +43,7 @@ struct StripReading {
 
 /// An hour of the axis as a time of day.
 [[nodiscard]] QString clockText(double hour, const Language& language);
+/// The same to five minutes: an estimate has no single minutes.
+[[nodiscard]] QString aboutClockText(double hour, const Language& language);
 
 }  // namespace stayalight

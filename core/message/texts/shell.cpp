@@ -4,6 +4,9 @@ namespace stayalight::texts_of {
 namespace {
 
 const TextRow kRows[] = {
+    {"shell.no_figure", TEXT("Stayalight", "Nothing on this breaker has a load entered yet.")},
+    {"shell.card.backup", TEXT("Stayalight", "Backup subpanel")},
+    {"shell.card.at_hour", TEXT("Stayalight", "in the hour from %1; select a breaker to see its figures")},
     {"shell.menu.file", TEXT("Stayalight", "&File")},
     {"shell.menu.edit", TEXT("Stayalight", "&Edit")},
     {"shell.menu.view", TEXT("Stayalight", "&View")},
@@ -123,7 +126,7 @@ const TextRow kRows[] = {
     {"shell.feeder.inverter", TEXT("Stayalight", "Inverter")},
     {"shell.feeder.backup", TEXT("Stayalight", "Backup")},
     {"shell.feeder.amperes", TEXT("Stayalight", "%1 A")},
-    {"shell.feeder.bus", TEXT("Stayalight", "%1 A bus")},
+    {"shell.feeder.bus", TEXT("Stayalight", "%1 A")},
     {"shell.feeder.watts", TEXT("Stayalight", "%1")},
     {"shell.feeder.wire", TEXT("Stayalight", "%1 %2")},
     {"shell.feeder.ground", TEXT("Stayalight", "%1 ground")},

@@ -4,6 +4,7 @@ namespace stayalight::texts_of {
 namespace {
 
 const TextRow kRows[] = {
+    {"use.breaker_running", TEXT("Stayalight", "breaker %1 of %2, on %3, everything on it running")},
     {"use.connected_of_leg", TEXT("Stayalight", "%1, everything on at once")},
     {"use.average_of_leg", TEXT("Stayalight", "%1, average of the hour")},
     {"use.peak_of_leg",

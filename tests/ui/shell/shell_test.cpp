@@ -211,10 +211,13 @@ void ShellTest::anEditInTheFactsIsOneStepAndAnswers() {
       window_->inspector()->form(load)->editor("running_W")->findChild<QLineEdit*>(QStringLiteral("value"));
   line->setFocus();
   line->selectAll();
-  QTest::keyClicks(line, QStringLiteral("2*0,3 kW"));
+  const auto& running = freezer->loads.front().running;
+  // Within its range, so that nothing contradicts it.
+  const double likely = running.high ? running.high->count() : 600.0;
+  QTest::keyClicks(line, QStringLiteral("2*%1 W").arg(likely / 2));
   QTest::keyClick(line, Qt::Key_Return);
   QCOMPARE(steps(), 1);
-  QCOMPARE(find(plan(), freezer->id)->loads.front().running.value->count(), 600.0);
+  QCOMPARE(find(plan(), freezer->id)->loads.front().running.value->count(), likely);
   const auto average = [this] { return window_->assessment().hour.total.connected.real.count(); };
   const double after = average();
   window_->action(Command::undo)->trigger();
@@ -272,6 +275,15 @@ void ShellTest::theTableHoldsTheValuesOfTheStrip() {
 
 void ShellTest::aFindingIsRepairedInOneStepAndJumpedTo() {
   openSample();
+  // A neutral left behind in the other panel can be repaired by the program.
+  for (const auto& circuit : plan().circuits) {
+    if (!backedUp(plan(), *circuit) || circuit->voltage.is(VoltageClass::v240)) continue;
+    const Result<Plan> left = setField(plan(), {RecordKind::circuit, circuit->id.number}, "neutral_moved",
+                                       FieldValue(std::string("no")));
+    QVERIFY(left.ok());
+    QVERIFY(!window_->document().apply(left.value(), QStringLiteral("neutral stays")));
+    break;
+  }
   bool repaired = false, jumped = false;
   for (std::size_t i = 0; i < window_->findings()->rows().size() && !(repaired && jumped); ++i) {
     FindingRow* row = window_->findings()->rows()[i];
