@@ -42,6 +42,7 @@ constexpr MessageId kStartHead{"answers.start"};
 constexpr MessageId kStartNote{"answers.start.note"};
 constexpr MessageId kStartLine{"answers.start.line"};
 constexpr MessageId kStartDetail{"answers.start.detail"};
+constexpr MessageId kStartDetailAlone{"answers.start.detail_alone"};
 constexpr MessageId kStartMargin{"answers.start.margin"};
 constexpr MessageId kStartTotal{"answers.start.total"};
 constexpr MessageId kWorstStart{"answers.worst_start"};
@@ -193,8 +194,10 @@ AnswerLine startLine(const QString& label, const QString& names, const StartChec
                 QString::fromStdString(language.number(check.total.margin->count(), 0)) +
                 QLatin1String(" VA");
     }
-    line.detail = words(language, kStartDetail, plain(names), plain(leg), amps(figure->likelySum, language),
-                        plain(margin));
+    line.detail = names.isEmpty() ? words(language, kStartDetailAlone, plain(leg),
+                                          amps(figure->likelySum, language), plain(margin))
+                                  : words(language, kStartDetail, plain(names), plain(leg),
+                                          amps(figure->likelySum, language), plain(margin));
     line.working = {
         label,
         words(language, kStartLine, amps(figure->likelySum, language), amps(figure->highSum, language)),

@@ -43,6 +43,7 @@ const TextRow kRows[] = {
     {"answers.start.note", TEXT("Stayalight", "on top of the others' likely peak")},
     {"answers.start.line", TEXT("Stayalight", "%1 likely, up to %2")},
     {"answers.start.detail", TEXT("Stayalight", "%1, %2, likely %3; margin %4")},
+    {"answers.start.detail_alone", TEXT("Stayalight", "%1, likely %2; margin %3")},
     {"answers.start.margin", TEXT("Stayalight", "%1")},
     {"answers.start.total", TEXT("Stayalight", "Same start, both legs")},
     {"answers.worst_start", TEXT("Stayalight", "Worst start")},
