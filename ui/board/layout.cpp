@@ -134,7 +134,9 @@ BoardLayout racewayLayout(const Plan& plan, const Language& language, QRectF gap
     text.pixels = 11.0;
     text.weight = weight;
     text.color = weight == Weight::medium ? ColorRole::ink : ColorRole::ink2;
-    text.text = elided(line, gap.width(), text.face, text.pixels, weight);
+    // A word cut short says nothing here.
+    if (textWidth(line, text.face, text.pixels, weight) > gap.width()) continue;
+    text.text = line;
     const double width = textWidth(text.text, text.face, text.pixels, weight);
     text.baseline = baseline;
     text.rect = QRectF(gap.center().x() - width / 2.0, baseline - ascent(text.face, text.pixels), width,

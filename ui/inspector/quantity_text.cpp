@@ -585,8 +585,12 @@ Result<double> readQuantity(std::string_view typed, Unit unit, char decimalMark,
     if (unit == Unit::milliCelsius) {
       return shown.metric ? value.number * 1000.0 : (value.number - 32.0) / 1.8 * 1000.0;
     }
-    // "0.8" in a field that shows per cent may be meant as the fraction.
-    if (unit == Unit::fraction && value.number > 0.0 && value.number <= 1.0) return say(kPercent, text);
+    if (unit == Unit::fraction) {
+      // "0.8" in a field that shows per cent is the share of the whole; a bare 1 may be the whole or one per
+      // cent.
+      if (value.number == 1.0) return say(kPercent, text);
+      if (value.number > 0.0 && value.number < 1.0) return value.number;
+    }
     return value.number * target.perShown;
   }
   if (!(value.dimension == target.dimension) && !(value.dimension == target.alsoDimension)) {
