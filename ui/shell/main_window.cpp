@@ -83,8 +83,12 @@ MainWindow::MainWindow(QWidget* parent)
 }
 
 MainWindow::~MainWindow() {
-  // The document outlives no view that listens to it.
+  // The document outlives no view that listens to it, and no view outlives the language and the palette it
+  // draws with: a window that is closed by its end still gives the focus away, and the boards lay themselves
+  // out anew.
   document_->disconnect(this);
+  hide();
+  delete takeCentralWidget();
 }
 
 FormStyle MainWindow::formStyle() const {
