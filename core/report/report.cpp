@@ -210,6 +210,7 @@ class Report {
                 {"L1", leg(Leg::l1)},
                 {"L2", leg(Leg::l2)},
                 {"total", startFigure(figures.total, "VA")},
+                {"total_real", startFigure(figures.real, "W")},
                 {"battery", figures.battery ? startFigure(*figures.battery, "A") : Json(nullptr)},
                 {"worst_leg", std::string(legName(figures.worstLeg))},
                 {"known", figures.known},

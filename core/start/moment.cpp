@@ -167,6 +167,10 @@ CheckedSet checkSet(const std::vector<const RecordedStart*>& set, const Base& ba
                                high.apparent, likelyLimit.apparent, highLimit.apparent},
                               likelyTime, highTime, allKnown);
     if (moment == 0 || worseThan(total, check.total)) check.total = total;
+    const auto real = figureOf<Watts>({base.averageTotal, base.likelyTotal, base.highTotal, likely.watts,
+                                       high.watts, likelyLimit.total, highLimit.total},
+                                      likelyTime, highTime, allKnown);
+    if (moment == 0 || worseThan(real, check.real)) check.real = real;
     const auto likelyPacks = batteryLimit(limits.battery, likelyTime);
     const auto highPacks = batteryLimit(limits.battery, highTime);
     if (batterySide && (likelyPacks || highPacks)) {
@@ -178,7 +182,7 @@ CheckedSet checkSet(const std::vector<const RecordedStart*>& set, const Base& ba
     }
   }
 
-  check.verdict = check.total.verdict;
+  check.verdict = worse(check.total.verdict, check.real.verdict);
   if (check.battery) check.verdict = worse(check.verdict, check.battery->verdict);
   for (const Leg leg : {Leg::l1, Leg::l2}) {
     if (const auto& figure = check.leg[index(leg)]) check.verdict = worse(check.verdict, figure->verdict);
@@ -195,6 +199,7 @@ std::optional<double> smallestMargin(const StartCheck& check) {
   const auto take = [&smallest](std::optional<double> margin) {
     if (margin && (!smallest || *margin < *smallest)) smallest = margin;
   };
+  take(relativeMargin(check.real));
   for (const auto& figure : check.leg) {
     if (figure) take(relativeMargin(*figure));
   }

@@ -50,11 +50,12 @@ struct StartFigure {
   Verdict verdict = Verdict::notKnown;
 };
 
-/// A start, alone or with another, checked per leg in amperes and in total in VA and W.
+/// A start, alone or with another, checked per leg in amperes and in total in VA and in W.
 struct StartCheck {
   std::vector<LoadId> loads;  ///< one; two for a pair
   std::array<std::optional<StartFigure<AcAmperes>>, 2> leg;
-  StartFigure<VoltAmperes> total;                 ///< against the overload curve's total
+  StartFigure<VoltAmperes> total;  ///< against the overload curve's total
+  StartFigure<Watts> real;  ///< the same in W: start VA × the start's power factor on the watts of the others
   std::optional<StartFigure<DcAmperes>> battery;  ///< none where the battery's figures are not entered
   Verdict verdict = Verdict::notKnown;            ///< the worst of legs, total and battery (where known)
   Leg worstLeg = Leg::l1;                         ///< the leg with the smallest margin

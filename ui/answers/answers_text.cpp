@@ -189,10 +189,8 @@ AnswerLine startLine(const QString& label, const QString& names, const StartChec
     if (!figure->highLimit) line.value = amperes(figure->highSum, language);
     QString margin = figure->margin ? words(language, kStartMargin, amps(*figure->margin, language))
                                     : words(language, kNoLimit);
-    if (figure->margin && check.total.margin) {
-      margin += QLatin1String(", ") +
-                QString::fromStdString(language.number(check.total.margin->count(), 0)) +
-                QLatin1String(" VA");
+    if (figure->margin && check.real.margin) {
+      margin += QLatin1String(", ") + watts(*check.real.margin, language);
     }
     line.detail = names.isEmpty() ? words(language, kStartDetailAlone, plain(leg),
                                           amps(figure->likelySum, language), plain(margin))

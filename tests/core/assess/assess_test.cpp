@@ -114,6 +114,15 @@ TEST(Assess, AStartStandsOnTheLikelyPeakOfAllOthers) {
   EXPECT_NEAR(figure->highLimit->count(), 37.5, 1e-9);
   EXPECT_NEAR(figure->margin->count(), 11.5, 1e-9);
   EXPECT_FALSE(result.starts.checks[0].leg[1]);
+  // 15 A at 120 V and a power factor of one half, typical where none is entered, on the others' likely peak
+  // in watts: 600 W and the pump's 1,440 W on L1 and L2, and the heater's 1,200 W. The curve's 37.5 A a leg
+  // is one and a half of 6 kW.
+  const auto& real = result.starts.checks[0].real;
+  EXPECT_NEAR(real.likelyBase.count(), 600 + 1440 + 1200, 1e-9);
+  EXPECT_NEAR(real.likelySum.count(), 3240 + 15 * 120 * 0.5, 1e-9);
+  ASSERT_TRUE(real.highLimit && real.margin);
+  EXPECT_NEAR(real.highLimit->count(), 9000, 1e-9);
+  EXPECT_NEAR(real.margin->count(), 9000 - real.highSum.count(), 1e-9);
 }
 
 TEST(Assess, HoursFollowFromTheEnergyBalance) {
