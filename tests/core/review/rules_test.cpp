@@ -157,7 +157,7 @@ const RuleCase kCases[] = {
     // multiwire
     {"multiwire.split", Severity::danger,
      [](Plan& p) {
-       Circuit& b = circuit(p, "Counter B");
+       const Circuit b = circuit(p, "Counter B");  // a copy: each edit takes the shared part anew
        editBreaker(p, b.planned).stage = Stage::removed;
        editBreaker(p, b.breaker).stage = Stage::existing;
        circuit(p, "Counter B").planned = b.breaker;
@@ -219,7 +219,11 @@ const RuleCase kCases[] = {
     {"inverter.curve", Severity::checkOnSite, [](Plan& p) { p.inverter.edit().overload.clear(); }},
     {"battery.missing", Severity::checkOnSite, [](Plan& p) { p.battery.edit().continuousCurrent.reset(); }},
     {"battery.over", Severity::mustFix, [](Plan& p) { p.battery.edit().continuousCurrent = DcAmperes(5); }},
-    {"battery.restart", Severity::advice, [](Plan& p) { p.battery.edit().restart = p.battery->floor; }},
+    {"battery.restart", Severity::advice,
+     [](Plan& p) {
+       const Fraction floor = p.battery->floor;
+       p.battery.edit().restart = floor;
+     }},
     {"battery.reserve", Severity::advice, [](Plan& p) { p.battery.edit().reserve = Fraction(0.05); }},
     {"outage.overload", Severity::mustFix,
      [](Plan& p) { load(p, "Office").running = example::known<Watts>(3500); }},
