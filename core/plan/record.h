@@ -43,7 +43,8 @@ class Choice {
  public:
   constexpr Choice() = default;
   Choice(E value) : value_(value) {}  // NOLINT: a choice is its enumerator
-  [[nodiscard]] static Choice otherWord(std::string word) {
+  [[nodiscard]] static Choice otherWord(
+      std::string word) {  // NOLINT(performance-unnecessary-value-param): moved on
     Choice choice;
     choice.other_ = std::move(word);
     return choice;
