@@ -101,6 +101,7 @@ void OutageStrip::show(const Plan& plan, const Assessment& assessment, const Lan
   // While the tab is dragged the axis stays under it.
   const std::optional<double> first = chart_->dragging() ? std::optional(chart_->data().first) : std::nullopt;
   data_ = stripData(*plan.scenario, assessment, first);
+  data_.nights = nights(plan, data_.first, data_.last);
   chart_->show(data_, language);
   fillTable();
 }

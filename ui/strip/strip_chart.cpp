@@ -32,6 +32,8 @@ constexpr MessageId kSolid{"shell.strip.solid"};
 constexpr MessageId kUnknown{"shell.strip.unknown"};
 constexpr MessageId kHover{"shell.strip.hover"};
 constexpr MessageId kHoverDark{"shell.strip.hover_dark"};
+constexpr MessageId kNight{"shell.strip.night"};
+constexpr MessageId kNightFrom{"shell.strip.night_from"};
 constexpr MessageId kAccessible{"shell.strip.accessible"};
 constexpr MessageId kAccessibleHelp{"shell.strip.accessible_help"};
 
@@ -144,7 +146,15 @@ void StripChart::show(const StripData& data, const Language& language) {
   } else {
     setAccessibleName(words(language, kUnknown));
   }
-  setAccessibleDescription(words(language, kAccessibleHelp));
+  QString help = words(language, kAccessibleHelp);
+  // One that the axis does not cut says when night is.
+  for (const QPointF& night : data.nights) {
+    if (night.x() <= data.first || night.y() >= data.last) continue;
+    help += QLatin1Char(' ') + words(language, kNightFrom, aboutClockText(night.x(), language).toStdString(),
+                                     aboutClockText(night.y(), language).toStdString());
+    break;
+  }
+  setAccessibleDescription(help);
   resetCachedContent();
   viewport()->update();
 }
@@ -177,6 +187,10 @@ void StripChart::drawBackground(QPainter* painter, const QRectF& rect) {
                     viewport()->height() - kTopRoom - kAxisRoom);
   if (chart()->plotArea() != plot && plot.width() > 10 && plot.height() > 10) chart()->setPlotArea(plot);
   QChartView::drawBackground(painter, rect);
+  for (const QPointF& night : data_.nights) {
+    painter->fillRect(QRectF(QPointF(xOf(night.x()), plot.top()), QPointF(xOf(night.y()), plot.bottom())),
+                      palette_.color(ColorRole::night));
+  }
   const double floor = yOfCharge(data_.floor);
   // What is used: lamplight below the lower edge of the band, as far as the low run reaches.
   if (data_.known && data_.low.size() > 1) {
@@ -239,6 +253,17 @@ void StripChart::drawForeground(QPainter* painter, const QRectF& rect) {
          words(*language_, kAmpsOn, std::string("L1")), ColorRole::ink2);
     text(QRectF(kLeftRoom + 6, yOfAmperes(-quarter) - 8, room, 16), Qt::AlignLeft,
          words(*language_, kAmpsOn, std::string("L2")), ColorRole::ink2);
+  }
+  // Between the floor and the legs nothing else is written.
+  for (const QPointF& night : data_.nights) {
+    const double from = xOf(night.x()), to = xOf(night.y());
+    const QString word = words(*language_, kNight);
+    const double width = textWidth(word, Face::condensed, kSmall) + 8;
+    const double middle = (std::max(from, startX) + to) / 2;
+    if (to - std::max(from, startX) < width) continue;
+    text(QRectF(middle - width / 2, yOfCharge(data_.floor) + 1, width, 14), Qt::AlignHCenter, word,
+         ColorRole::ink2);
+    break;
   }
   if (data_.limit) {
     const bool whole = std::abs(*data_.limit - std::round(*data_.limit)) < 0.05;

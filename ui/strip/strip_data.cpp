@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/sun/daylight.h"
+
 namespace stayalight {
 namespace {
 
@@ -80,6 +82,20 @@ StripData stripData(const Scenario& scenario, const Assessment& a, std::optional
   }
   data.amperes = most * 1.15;
   return data;
+}
+
+std::vector<QPointF> nights(const Plan& plan, double first, double last) {
+  const std::optional<SunTimes> times = sunTimes(*plan.site, plan.scenario->month);
+  if (!times || times->kind == Daylight::upAllDay) return {};
+  if (times->kind == Daylight::downAllDay) return {{first, last}};
+  constexpr double kDay = 24.0;
+  std::vector<QPointF> all;
+  for (double day = kDay * (std::floor(first / kDay) - 1.0); day < last + kDay; day += kDay) {
+    const double from = std::max(first, day + times->set.count());
+    const double to = std::min(last, day + kDay + times->rise.count());
+    if (from < to) all.emplace_back(from, to);
+  }
+  return all;
 }
 
 std::optional<StripReading> readingAt(const StripData& data, double hour) {

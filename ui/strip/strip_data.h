@@ -25,11 +25,17 @@ struct StripData {
   std::vector<QPointF> low, likely, high;               ///< charge in per cent over clock hours
   std::array<std::vector<QPointF>, 2> average, peak;    ///< amperes, steps
   std::optional<double> limit;                          ///< of one leg, amperes
-  double amperes = 10.0;                                ///< of the half axis of a leg
+  std::vector<QPointF>
+      nights;             ///< sunset and sunrise in clock hours, within the axis; empty: not known, or none
+  double amperes = 10.0;  ///< of the half axis of a leg
 };
 /// `first`, if given, keeps the axis where it is while the start is dragged.
 [[nodiscard]] StripData stripData(const Scenario& scenario, const Assessment& assessment,
                                   std::optional<double> first = std::nullopt);
+
+/// From sunset to sunrise by the clock of the site in the month that is looked at, cut to the axis. Nothing
+/// where the site has no latitude, or the sun stays up.
+[[nodiscard]] std::vector<QPointF> nights(const Plan& plan, double first, double last);
 
 /// What stands at one hour of the clock.
 struct StripReading {

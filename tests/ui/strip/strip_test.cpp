@@ -15,6 +15,7 @@ class StripTest : public QObject {
   void readingsLieOnTheCurves();
   void theAxisHoldsTheWholeRange();
   void theAxisStaysWhileTheStartIsDragged();
+  void nightsLieBetweenSunsetAndSunrise();
   void withoutABatteryNothingIsDrawn();
 
  private:
@@ -85,6 +86,33 @@ void StripTest::theAxisStaysWhileTheStartIsDragged() {
   const StripData data = stripData(scenario, example(), first);
   QCOMPARE(data.first, first);
   QCOMPARE(data.start, 26.0);
+}
+
+// When the sun rises and sets is tested in core/sun; here, what the axis shows of it.
+void StripTest::nightsLieBetweenSunsetAndSunrise() {
+  Plan plan;
+  plan.scenario.edit().month = 1;
+  QVERIFY(nights(plan, 12.0, 48.0).empty());  // no latitude
+  Site& site = plan.site.edit();
+  site.latitude = Degrees(44.0);
+  site.longitude = Degrees(-75.0);
+  site.utcOffset = Hours(-5.0);
+  const std::vector<QPointF> winter = nights(plan, 12.0, 48.0);
+  QCOMPARE(winter.size(), std::size_t{2});
+  QVERIFY(winter[0].x() > 16.0 && winter[0].x() < 17.5);  // sunset in January at 44 degrees
+  QVERIFY(winter[0].y() > 31.0 && winter[0].y() < 32.0);
+  QVERIFY(std::abs(winter[1].x() - winter[0].x() - 24.0) < 1e-9);
+  QCOMPARE(winter[1].y(), 48.0);  // cut to the axis
+  const std::vector<QPointF> early = nights(plan, -6.0, 30.0);
+  QCOMPARE(early.size(), std::size_t{2});
+  QCOMPARE(early[0].x(), -6.0);
+  plan.scenario.edit().month = 6;
+  const std::vector<QPointF> summer = nights(plan, 12.0, 48.0);
+  QVERIFY(summer[0].y() - summer[0].x() < winter[0].y() - winter[0].x() - 5.0);
+  plan.site.edit().latitude = Degrees(75.0);
+  QVERIFY(nights(plan, 12.0, 48.0).empty());
+  plan.scenario.edit().month = 12;
+  QCOMPARE(nights(plan, 12.0, 48.0), (std::vector<QPointF>{{12.0, 48.0}}));
 }
 
 void StripTest::withoutABatteryNothingIsDrawn() {
