@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "ui/board/refusal_words.h"
+
 namespace stayalight {
 namespace {
 
@@ -76,7 +78,7 @@ Preview previewOf(const Plan& plan, const BoardMove& move) {
 }
 
 Message resultWords(const Preview& preview, bool onBackup) {
-  if (!preview.legal) return preview.refusal;
+  if (!preview.legal) return shortForm(preview.refusal);
   if (!preview.legPeak[0] || !preview.legPeak[1]) return say(kFits);
   if (!onBackup) return say(kLeavesBackup, figure(*preview.legPeak[0]), figure(*preview.legPeak[1]));
   if (preview.legs.size() == 1) {

@@ -44,7 +44,7 @@ using PreviewOf = std::function<Preview(const BoardMove&)>;
 [[nodiscard]] Result<Plan> applied(const Plan& plan, const BoardMove& move);
 /// assess(edit(plan)), in the numbers a landing space shows.
 [[nodiscard]] Preview previewOf(const Plan& plan, const BoardMove& move);
-/// The result in words: "L2 peak 12.0 A", "both legs, peak 12.0 A", or the refusal.
+/// The result in words: "L2 peak 12.0 A", "peaks 12.0 A, 9.1 A", or the refusal in short.
 [[nodiscard]] Message resultWords(const Preview& preview, bool onBackup);
 
 /// What dropping a breaker on a space means: move, send back, relocate or swap. Nothing where it would change

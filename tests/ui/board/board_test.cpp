@@ -7,6 +7,7 @@
 #include "tests/core/example_plans.h"
 #include "ui/board/draw.h"
 #include "ui/board/move.h"
+#include "ui/board/refusal_words.h"
 #include "ui/wording/language.h"
 
 using namespace stayalight;
@@ -203,6 +204,47 @@ class BoardTest : public QObject {
                                                      {},
                                                      {}});
     QVERIFY(!refused.legal && !refused.refusal.id.key.empty());
+    QVERIFY(words(resultWords(refused, true), kLanguage) != words(refused.refusal, kLanguage));
+  }
+  // Every sentence that refuses a move has a short form, and that fits into a space of the narrowest board.
+  void refusalsHaveAShortFormThatFitsASpace() {
+    const QRegularExpression declared(
+        QStringLiteral("MessageId\\s+\\w+\\{\"((?:edit|panel|board)\\.\\w+)\"\\}"));
+    BoardOptions narrow;
+    narrow.width = 450.0;  // of a window 1280 wide
+    narrow.rowHeight = kSmallestRow;
+    const Plan plan = example::exampleHouseMoved();
+    const Assessment assessment = assess(plan);
+    const CellAddress at{example::kBackup, {Column::left, 4}, Half::whole};
+    const BreakerId carried = find(plan, example::circuitNamed(plan, "Well pump"))->planned;
+    int found = 0;
+    for (const char* name : {"core/edit/move.cpp", "core/edit/relocate.cpp", "core/edit/choose.cpp",
+                             "core/panel/fits.cpp", "ui/boards/boards_view.cpp"}) {
+      QFile file(QStringLiteral(STAYALIGHT_SOURCE_DIR "/") + QLatin1String(name));
+      QVERIFY2(file.open(QIODevice::ReadOnly), name);
+      const QString source = QString::fromUtf8(file.readAll());
+      for (auto it = declared.globalMatch(source); it.hasNext();) {
+        const std::string key = it.next().captured(1).toStdString();
+        if (key.starts_with("panel.by_")) continue;  // names of what stands there
+        const Message whole = say(MessageId{key}, std::string("1, 3"), std::string("L1"), std::string("x"));
+        const Message brief = shortForm(whole);
+        QVERIFY2(!(brief.id == whole.id), key.c_str());
+        BoardState state;
+        state.carried = {carried};
+        state.target = at;
+        state.landings[at] = {false, words(brief, kLanguage)};
+        bool shown = false;
+        for (const BoardText& text :
+             layout(plan, assessment, example::kBackup, kLanguage, narrow, state).texts) {
+          if (text.role != TextRole::landing) continue;
+          shown = true;
+          QCOMPARE(text.text, text.whole);
+        }
+        QVERIFY2(shown, key.c_str());
+        ++found;
+      }
+    }
+    QVERIFY(found > 20);
   }
   void drawingsAreWritten() {
     QTemporaryDir folder;
