@@ -404,8 +404,8 @@ void MainWindow::connectActions() {
     paper_->savePdf();
   });
   on(Command::quit, [this] { close(); });
-  on(Command::undo, [this] { document_->undo(); });
-  on(Command::redo, [this] { document_->redo(); });
+  on(Command::undo, [this] { stepBack(); });
+  on(Command::redo, [this] { stepForth(); });
   on(Command::move, [this] { moveSelection(); });
   on(Command::sendBack, [this] { sendSelectionBack(); });
   on(Command::facts, [this] {

@@ -82,6 +82,8 @@ class MainWindow : public QMainWindow {
 
   // main_window_edit.cpp: changes, and what they change on the screen
   void edit(Result<Plan> after, const Message& name, const QString& mergeWith = {});
+  void stepBack();   ///< undo, said in the status line
+  void stepForth();  ///< redo
   void refuse(const Message& why);
   void planChanged();
   void showFileState();

@@ -41,6 +41,12 @@ constexpr MessageId kSaved{"shell.saved"};
 constexpr MessageId kNotSaved{"shell.not_saved"};
 constexpr MessageId kRunningTitle{"shell.working.running"};
 constexpr MessageId kDone{"shell.done"};
+constexpr MessageId kUndone{"shell.undone"};
+constexpr MessageId kRedone{"shell.redone"};
+constexpr MessageId kUndoAction{"shell.action.undo"};
+constexpr MessageId kRedoAction{"shell.action.redo"};
+constexpr MessageId kUndoStep{"shell.action.undo_step"};
+constexpr MessageId kRedoStep{"shell.action.redo_step"};
 constexpr MessageId kNoFigure{"shell.no_figure"};
 constexpr MessageId kChangedOnDisk{"shell.changed_on_disk"};
 
@@ -57,6 +63,20 @@ void MainWindow::edit(Result<Plan> after, const Message& name, const QString& me
     return;
   }
   say(words(language_, kDone, text.toStdString()));
+}
+
+void MainWindow::stepBack() {
+  if (boards_->carrying()) boards_->cancel();
+  const std::string step = document_->undoText().toStdString();
+  document_->undo();
+  say(words(language_, kUndone, step));
+}
+
+void MainWindow::stepForth() {
+  if (boards_->carrying()) boards_->cancel();
+  const std::string step = document_->redoText().toStdString();
+  document_->redo();
+  say(words(language_, kRedone, step));
 }
 
 void MainWindow::refuse(const Message& why) { say(words(why, language_), true); }
@@ -95,6 +115,14 @@ void MainWindow::showFileState() {
   actions_[Command::undo]->setEnabled(open_ && document_->canUndo());
   actions_[Command::redo]->setEnabled(open_ && document_->canRedo());
   const QString undo = document_->undoText();
+  const auto label = [&](Command command, MessageId plain, MessageId ofStep, QString step) {
+    // An ampersand in a name would underline a letter.
+    step.replace(QLatin1Char('&'), QLatin1String("&&"));
+    actions_[command]->setText(step.isEmpty() ? words(language_, plain)
+                                              : words(language_, ofStep, step.toStdString()));
+  };
+  label(Command::undo, kUndoAction, kUndoStep, open_ ? undo : QString());
+  label(Command::redo, kRedoAction, kRedoStep, open_ ? document_->redoText() : QString());
   undoText_->setText(undo.isEmpty() ? QString() : words(language_, kUndoText, undo.toStdString()));
   if (open_) {
     const bool canada = document_->plan().site->country.is(Country::canada);
