@@ -2,10 +2,10 @@
 
 #include <QtGui/QFontInfo>
 #include <QtWidgets/QApplication>
-#include <QtWidgets/QStyleFactory>
 #include <algorithm>
 
 #include "ui/style/fonts.h"
+#include "ui/style/program_style.h"
 
 namespace stayalight {
 
@@ -18,7 +18,7 @@ double systemScale() {
 void applyStyle(QApplication& application, const Palette& palette) {
   (void)systemScale();
   if (!loadFaces()) qCritical("a built-in typeface could not be loaded");
-  application.setStyle(QStyleFactory::create(QStringLiteral("Fusion")));
+  application.setStyle(new ProgramStyle(palette));
   application.setPalette(widgetPalette(palette));
   application.setFont(font(Face::condensed, 12.0 * systemScale()));
 }

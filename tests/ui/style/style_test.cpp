@@ -1,12 +1,17 @@
+#include <QtCore/QDir>
+#include <QtCore/QStandardPaths>
 #include <QtGui/QFontDatabase>
 #include <QtGui/QFontInfo>
 #include <QtGui/QImage>
 #include <QtGui/QPainter>
 #include <QtTest/QTest>
+#include <QtWidgets/QStyleOption>
 
 #include "ui/style/fonts.h"
 #include "ui/style/icons.h"
+#include "ui/style/motion.h"
 #include "ui/style/palette.h"
+#include "ui/style/program_style.h"
 
 using namespace stayalight;
 
@@ -48,6 +53,53 @@ class StyleTest : public QObject {
       QVERIFY(contrast(palette.color(QPalette::HighlightedText), palette.color(QPalette::Highlight)) >= 4.5);
       QVERIFY(contrast(palette.color(QPalette::ToolTipText), palette.color(QPalette::ToolTipBase)) >= 4.5);
     }
+  }
+  // A field and a button are seen by their edge: 3:1 against what they stand on (WCAG 2.1, 1.4.11), as
+  // painted.
+  void fieldsAndButtonsHaveAnEdge() {
+    for (const Theme theme : {Theme::light, Theme::dark, Theme::contrast}) {
+      const Palette palette(theme);
+      ProgramStyle style(palette);
+      const QColor ground = palette.color(ColorRole::sheet);
+      const auto edge = [&](QStyle::PrimitiveElement element, QStyleOption& option) {
+        QImage image(60, 24, QImage::Format_ARGB32);
+        image.fill(ground);
+        option.rect = image.rect();
+        option.palette = widgetPalette(palette);
+        option.state = QStyle::State_Enabled;
+        QPainter painter(&image);
+        style.drawPrimitive(element, &option, &painter, nullptr);
+        painter.end();
+        return image.pixelColor(30, 0);
+      };
+      QStyleOptionFrame field;
+      QVERIFY(contrast(edge(QStyle::PE_FrameLineEdit, field), ground) >= 3.0);
+      QStyleOptionButton button;
+      QVERIFY(contrast(edge(QStyle::PE_PanelButtonCommand, button), ground) >= 3.0);
+    }
+  }
+  void theDesktopMayAskForLessMotion() {
+    QStandardPaths::setTestModeEnabled(true);
+    const QString folder = QStandardPaths::writableLocation(QStandardPaths::GenericConfigLocation);
+    setMotionWanted(true);
+    QVERIFY(motionWanted());
+    for (const auto& [name, text] :
+         {std::pair("/kdeglobals", "[KDE]\nAnimationDurationFactor=0\n"),
+          std::pair("/gtk-3.0/settings.ini", "[Settings]\ngtk-enable-animations=false\n"),
+          std::pair("/gtk-4.0/settings.ini", "[Settings]\ngtk-enable-animations=0\n")}) {
+      const QString path = folder + QLatin1String(name);
+      QVERIFY(QDir().mkpath(QFileInfo(path).absolutePath()));
+      QFile file(path);
+      QVERIFY(file.open(QIODevice::WriteOnly));
+      file.write(text);
+      file.close();
+      QVERIFY2(!motionWanted(), name);
+      QVERIFY(file.remove());
+      QVERIFY(motionWanted());
+    }
+    setMotionWanted(false);
+    QVERIFY(!motionWanted());
+    setMotionWanted(true);
   }
   void facesAreTheBuiltInOnes() {
     QVERIFY(loadFaces());

@@ -1,0 +1,90 @@
+#include "ui/style/program_style.h"
+
+#include <QtGui/QPainter>
+#include <QtWidgets/QAbstractScrollArea>
+#include <QtWidgets/QStyleOption>
+
+namespace stayalight {
+
+namespace {
+constexpr double kRadius = 3.0;
+}
+
+ProgramStyle::ProgramStyle(const Palette& palette)
+    : QProxyStyle(QStringLiteral("Fusion")), palette_(palette) {}
+
+void ProgramStyle::frame(QPainter* painter, const QStyleOption& option, ColorRole ground, bool fill) const {
+  const bool focus = option.state.testFlag(State_HasFocus);
+  const double width = focus ? 2.0 : 1.0;
+  painter->save();
+  painter->setRenderHint(QPainter::Antialiasing);
+  painter->setPen(QPen(palette_.color(focus ? ColorRole::lamp : ColorRole::edge), width));
+  painter->setBrush(fill ? QBrush(palette_.color(ground)) : QBrush(Qt::NoBrush));
+  const double inset = width / 2.0;
+  painter->drawRoundedRect(QRectF(option.rect).adjusted(inset, inset, -inset, -inset), kRadius, kRadius);
+  painter->restore();
+}
+
+void ProgramStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* option, QPainter* painter,
+                                 const QWidget* widget) const {
+  switch (element) {
+    case PE_FrameLineEdit:
+      return frame(painter, *option, ColorRole::sheet, false);
+    case PE_Frame:
+      if (qobject_cast<const QAbstractScrollArea*>(widget) != nullptr)
+        return frame(painter, *option, ColorRole::sheet, false);
+      break;
+    case PE_PanelButtonCommand: {
+      const auto* button = qstyleoption_cast<const QStyleOptionButton*>(option);
+      const bool down = option->state.testFlag(State_Sunken) || option->state.testFlag(State_On);
+      if (button != nullptr && button->features.testFlag(QStyleOptionButton::Flat) && !down &&
+          !option->state.testFlag(State_HasFocus))
+        return;
+      const bool over = option->state.testFlag(State_MouseOver) && option->state.testFlag(State_Enabled);
+      return frame(painter, *option,
+                   down   ? ColorRole::track
+                   : over ? ColorRole::window
+                          : ColorRole::sheet,
+                   true);
+    }
+    case PE_FrameFocusRect:
+      if (const auto* rect = qstyleoption_cast<const QStyleOptionFocusRect*>(option);
+          rect != nullptr && widget != nullptr && widget->inherits("QPushButton"))
+        return;  // its frame shows it
+      break;
+    case PE_IndicatorCheckBox: {
+      QProxyStyle::drawPrimitive(element, option, painter, widget);
+      QStyleOption edge(*option);
+      edge.state.setFlag(State_HasFocus, false);
+      edge.rect = option->rect.adjusted(0, 0, -1, -1);
+      return frame(painter, edge, ColorRole::sheet, false);
+    }
+    default:
+      break;
+  }
+  QProxyStyle::drawPrimitive(element, option, painter, widget);
+}
+
+void ProgramStyle::drawControl(ControlElement element, const QStyleOption* option, QPainter* painter,
+                               const QWidget* widget) const {
+  const QRect& rect = option->rect;
+  switch (element) {
+    case CE_MenuBarEmptyArea:
+      painter->fillRect(rect, option->palette.window());
+      return;
+    case CE_MenuBarItem:
+      QProxyStyle::drawControl(element, option, painter, widget);
+      if (!option->state.testFlag(State_Selected))
+        painter->fillRect(QRect(rect.left(), rect.bottom(), rect.width(), 1), option->palette.window());
+      return;
+    case CE_ToolBar:
+      painter->fillRect(rect, option->palette.window());
+      painter->fillRect(QRect(rect.left(), rect.top(), rect.width(), 1), palette_.color(ColorRole::hairline));
+      return;
+    default:
+      break;
+  }
+  QProxyStyle::drawControl(element, option, painter, widget);
+}
+
+}  // namespace stayalight
