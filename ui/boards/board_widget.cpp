@@ -210,7 +210,7 @@ void BoardWidget::keyPressEvent(QKeyEvent* event) {
   const int key = event->key();
   const bool arrow = key == Qt::Key_Up || key == Qt::Key_Down || key == Qt::Key_Left || key == Qt::Key_Right;
   if (key == Qt::Key_Escape && (parts.carrying.phase() != Carrying::Phase::idle || !parts.selected.empty())) {
-    parts.carrying.phase() != Carrying::Phase::idle ? parts.cancel() : parts.setSelection({}, true);
+    parts.carrying.phase() != Carrying::Phase::idle ? parts.putBack() : parts.setSelection({}, true);
     return;
   }
   if (parts.carrying.phase() == Carrying::Phase::choosing) {

@@ -9,6 +9,7 @@
 #include "ui/boards/accessible_board.h"
 #include "ui/boards/boards_view_parts.h"
 #include "ui/style/application.h"
+#include "ui/style/motion.h"
 
 namespace stayalight {
 namespace {
@@ -19,7 +20,8 @@ constexpr MessageId kNothingMoves{"board.nothing_moves"};
 constexpr double kWideFrom = 1000.0;  // of the view, in layout units: from here on the gap is the wide one
 constexpr double kGap = 54.0, kNarrowGap = 38.0;
 constexpr int kUnderGap = 12;
-constexpr int kShadow = 4;  // room for the carried picture's shadow
+constexpr int kSettle = 120, kReturn = 160;  // milliseconds
+constexpr int kShadow = 4;                   // room for the carried picture's shadow
 
 QScrollArea* boardArea(QWidget* parent) {
   auto* area = new QScrollArea(parent);
@@ -219,6 +221,8 @@ std::vector<CellAddress> BoardsView::Parts::landings() const {
 }
 
 void BoardsView::Parts::take() {
+  flight->stop();
+  picture->hide();
   previews.clear();
   waiting = landings();
   std::reverse(waiting.begin(), waiting.end());
@@ -340,12 +344,38 @@ void BoardsView::Parts::finish() {
       reason = shown.refusal;
     }
   }
-  cancel();
-  if (move) {
-    request(*move);
-  } else if (!reason.id.key.empty()) {
-    Q_EMIT view.refused(reason);
+  const std::optional<CellAddress> target = carrying.target();
+  if (!move) {
+    putBack();
+    if (!reason.id.key.empty()) Q_EMIT view.refused(reason);
+    return;
   }
+  const bool flies = picture->isVisible();
+  cancel();
+  request(*move);
+  // The plan has changed at once; what settles is the picture.
+  if (flies && target) fly(*target, kSettle);
+}
+
+void BoardsView::Parts::putBack() {
+  std::optional<CellAddress> home;
+  if (picture->isVisible() && picture->cell >= 0)
+    home = picture->layout.cells[static_cast<std::size_t>(picture->cell)].address;
+  cancel();
+  if (home) fly(*home, kReturn);
+}
+
+void BoardsView::Parts::fly(const CellAddress& to, int milliseconds) {
+  const BoardWidget* board = boardOf(to.panel);
+  const int cell = board != nullptr ? board->layout().cellOf(to) : -1;
+  if (cell < 0 || !motionWanted()) return;
+  const QRect rect = board->pixels(board->layout().cells[static_cast<std::size_t>(cell)].rect);
+  picture->show();
+  picture->raise();
+  flight->setDuration(milliseconds);
+  flight->setStartValue(picture->pos());
+  flight->setEndValue(board->mapTo(&view, rect.topLeft()) - QPoint(1, 1));
+  flight->start();
 }
 
 void BoardsView::Parts::cancel() {
@@ -354,7 +384,7 @@ void BoardsView::Parts::cancel() {
   work.stop();
   waiting.clear();
   previews.clear();
-  picture->hide();
+  if (was || flight->state() != QAbstractAnimation::Running) picture->hide();
   if (!was) return;
   relayout();
   tellPending();
@@ -469,6 +499,10 @@ BoardsView::BoardsView(QWidget* parent) : QWidget(parent), parts_(std::make_uniq
   parts_->left = boardArea(this);
   parts_->right = boardArea(this);
   parts_->picture = new CarriedPicture(this);
+  parts_->picture->setObjectName(QStringLiteral("carriedPicture"));
+  parts_->flight = new QPropertyAnimation(parts_->picture, "pos", this);
+  parts_->flight->setEasingCurve(QEasingCurve::OutCubic);
+  connect(parts_->flight, &QAbstractAnimation::finished, parts_->picture, &QWidget::hide);
   parts_->work.setInterval(0);
   connect(&parts_->work, &QTimer::timeout, this, [this] { parts_->workOne(); });
   setMinimumSize(880, 200);

@@ -2,6 +2,7 @@
 
 // What the view and its boards share.
 
+#include <QtCore/QPropertyAnimation>
 #include <QtCore/QTimer>
 #include <QtWidgets/QScrollArea>
 #include <map>
@@ -43,6 +44,7 @@ struct BoardsView::Parts {
   QScrollArea* right = nullptr;
   QWidget* under = nullptr;
   CarriedPicture* picture = nullptr;
+  QPropertyAnimation* flight = nullptr;  ///< of the picture, when it is let go
   QRect gap;
   double rowHeight = kRowHeight;
 
@@ -78,6 +80,8 @@ struct BoardsView::Parts {
   void dragTo(QPoint global);
   void finish();  ///< the pointer or Enter lets go
   void cancel();
+  void putBack();  ///< as `cancel`, and the picture returns home
+  void fly(const CellAddress& to, int milliseconds);
   void request(const BoardMove& move);
   void chooseByKey(BoardWidget& board);
   void stepTarget(int key);

@@ -6,6 +6,7 @@
 #include "tests/core/example_plans.h"
 #include "ui/boards/boards_view.h"
 #include "ui/boards/carrying.h"
+#include "ui/style/motion.h"
 
 using namespace stayalight;
 using example::kBackup;
@@ -131,6 +132,29 @@ class BoardsTest : public QObject {
     drag(kMain, at(kMain, Column::right, 6), kBackup, at(kBackup, Column::left, 3));
     QVERIFY(moves_.empty());
     QCOMPARE(refusals_.size(), std::size_t(1));
+  }
+  void whatIsLetGoGlidesOnlyWhereMotionIsWanted() {
+    auto* picture = view_->findChild<QWidget*>(QStringLiteral("carriedPicture"));
+    const QPoint freezer = at(kMain, Column::right, 6), free = at(kBackup, Column::left, 3);
+    setMotionWanted(true);
+    drag(kMain, freezer, kBackup, free);
+    QCOMPARE(moves_.size(), std::size_t(1));  // at once: what glides is a picture
+    QVERIFY(picture->isVisible());
+    QTRY_VERIFY(!picture->isVisible());
+    drag(kMain, freezer, kBackup, at(kBackup, Column::left, 1), false);
+    QTest::keyClick(view_->boardWidget(kMain), Qt::Key_Escape);
+    QVERIFY(!view_->carrying());
+    QVERIFY(picture->isVisible());
+    drag(kMain, freezer, kBackup, free, false);  // taken up again before it is home
+    QVERIFY(view_->carrying() && picture->isVisible());
+    QTest::mouseRelease(view_->windowHandle(), Qt::LeftButton, {},
+                        view_->boardWidget(kBackup)->mapTo(view_.get(), free));
+    QTRY_VERIFY(!picture->isVisible());
+    setMotionWanted(false);
+    drag(kMain, freezer, kBackup, free);
+    QCOMPARE(moves_.size(), std::size_t(3));
+    QVERIFY(!picture->isVisible());
+    setMotionWanted(true);
   }
   void severalAreSelectedAndCarriedTogether() {
     QWidget* main = view_->boardWidget(kMain);
