@@ -154,20 +154,20 @@ void BoardDrawing::drawAmps(const CellContent& content) {
          field.width(), kAmpsPixels, ColorRole::ink2);
     return;
   }
-  text(TextRole::amps, content.amps, field.right(), Qt::AlignRight, centre + 1.2, field.width() + 6.0,
+  text(TextRole::amps, content.amps, field.right(), Qt::AlignRight, centre + 0.4, field.width() + 6.0,
        kAmpsPixels, ColorRole::ink2);
   const double width = textWidth(content.amps, Face::condensed, kAmpsPixels);
   if (content.grade != Grade::measured && content.grade != Grade::unknown) {
-    BoardMark& rule = mark(MarkRole::gradeRule, QRectF(field.right() - width, centre + 2.6, width, 0.0),
+    BoardMark& rule = mark(MarkRole::gradeRule, QRectF(field.right() - width, centre + 2.2, width, 0.0),
                            std::nullopt, ColorRole::ink2);
     rule.shape = MarkShape::gradeRule;
     rule.grade = content.grade;
   }
-  const double top = centre + 4.2;
+  const double top = centre + 4.6;
   mark(MarkRole::barTrack, QRectF(field.left(), top, field.width(), 3.0), ColorRole::track);
   mark(MarkRole::bar, QRectF(field.left(), top, field.width() * *content.share, 3.0), ColorRole::ink2);
   const double tick = field.left() + field.width() * kTickShare;
-  line(MarkRole::barTick, QPointF(tick, top - 1.0), QPointF(tick, top + 4.0), ColorRole::ink3, 1.0);
+  line(MarkRole::barTick, QPointF(tick, top - 0.4), QPointF(tick, top + 3.4), ColorRole::ink3, 1.0);
 }
 
 void BoardDrawing::drawBody(const CellContent& content, const QRectF& body, bool open, bool rating) {
@@ -201,10 +201,18 @@ void BoardDrawing::drawBody(const CellContent& content, const QRectF& body, bool
 
 void BoardDrawing::drawBreaker(const CellContent& content) {
   double end = rect_.width() - kBodyInset - 0.5 - m_.body - 6.0;
-  if (!content.amps.isEmpty()) {
-    const double wide = std::max(m_.bar, textWidth(content.amps, Face::condensed, kAmpsPixels));
+  // Names are cut last: where one does not fit beside the amps but does without, the amps give way (the
+  // tooltip holds them).
+  const BoardCell& cell = content.cell;
+  const bool marked = cell.severity && *cell.severity <= Severity::mustFix;
+  const double name =
+      textWidth(cell.name, Face::condensed, m_.namePixels, cell.lit ? Weight::medium : Weight::regular) +
+      (marked ? kFindingSide + 4.0 : 0.0);
+  const double wide = std::max(m_.bar, textWidth(content.amps, Face::condensed, kAmpsPixels)) + 5.0;
+  const double room = end - nameInset_;
+  if (!content.amps.isEmpty() && (name <= room - wide || name > room)) {
     drawAmps(content);
-    end -= wide + 5.0;
+    end -= wide;
   }
   drawName(content, nameInset_, end, false);
   drawBody(content, out_.cells[static_cast<std::size_t>(cell_)].body, content.openBody, true);
