@@ -200,7 +200,7 @@ void AnswersColumn::show(const Plan& plan, const Assessment& assessment, const L
 }
 
 void AnswersColumn::fill() {
-  headline_->setText(answers_.headline);
+  headline_->setText(clocksUnbroken(answers_.headline, *language_));
   second_->setText(answers_.second);
   second_->setVisible(!answers_.second.isEmpty());
   caution_->setText(answers_.caution);

@@ -36,6 +36,7 @@ constexpr CommandRow kCommands[] = {
     {Command::light, Menu::view, "theme_light", "", std::nullopt, false, true},
     {Command::dark, Menu::view, "theme_dark", "", std::nullopt, false, true},
     {Command::contrast, Menu::view, "theme_contrast", "", std::nullopt, false, true},
+    {Command::lessMotion, Menu::view, "less_motion", "", std::nullopt, true, true},
     {Command::keys, Menu::help, "keys", "F1", std::nullopt},
     {Command::cautions, Menu::help, "cautions", "", std::nullopt},
     {Command::about, Menu::help, "about", "", std::nullopt, true},

@@ -44,6 +44,7 @@ enum class Command : std::uint8_t {
   dark,
   contrast,
   desktop,
+  lessMotion,
   keys,
   cautions,
   about

@@ -33,7 +33,10 @@ constexpr MessageId kLimit{"shell.card.limit"};
 constexpr MessageId kUnknown{"answers.unknown_value"};
 constexpr MessageId kNotKnownLoad{"shell.card.load_unknown"};
 
-constexpr double kRow = 19.0;
+constexpr double kHead = 24.0;        // title and place
+constexpr double kColumnHead = 12.0;  // "now", "after"
+constexpr double kLeastRow = 14.5, kMostRow = 25.0;
+constexpr int kRows = 5;  // as many as a drag shows; fewer keep that height
 constexpr double kMargin = 12.0;
 constexpr double kText = 11.5;
 
@@ -199,6 +202,7 @@ Effect effectOf(const Plan& plan, const Assessment& now, const BoardMove& move, 
 
 EffectCard::EffectCard(QWidget* parent) : QWidget(parent) {
   setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Preferred);
+  setMaximumHeight(sizeHint().height());
 }
 
 void EffectCard::show(const Effect& effect, const Palette& palette, const Language& language) {
@@ -219,8 +223,12 @@ void EffectCard::show(const Effect& effect, const Palette& palette, const Langua
   update();
 }
 
-QSize EffectCard::sizeHint() const { return {400, static_cast<int>(kRow * 6 + 26)}; }
-QSize EffectCard::minimumSizeHint() const { return {200, static_cast<int>(kRow * 4 + 26)}; }
+QSize EffectCard::sizeHint() const {
+  return {400, static_cast<int>(kHead + kColumnHead + kRows * kMostRow + 3)};
+}
+QSize EffectCard::minimumSizeHint() const {
+  return {200, static_cast<int>(kHead + kColumnHead + kRows * kLeastRow + 3)};
+}
 
 void EffectCard::paintEvent(QPaintEvent*) {
   QPainter painter(this);
@@ -241,68 +249,80 @@ void EffectCard::paintEvent(QPaintEvent*) {
   };
   const double titleWidth =
       std::min(textWidth(effect_.title, Face::condensed, 12.5, Weight::medium) + 6, (right - left) * 0.6);
-  text(QRectF(left, 5, titleWidth, kRow), Qt::AlignLeft, effect_.title, ColorRole::ink, Weight::medium, 12.5);
-  text(QRectF(left + titleWidth + 8, 5, right - left - titleWidth - 8, kRow), Qt::AlignLeft, effect_.place,
-       ColorRole::ink2);
-  double y = 5 + kRow;
+  text(QRectF(left, 5, titleWidth, kHead - 5), Qt::AlignLeft, effect_.title, ColorRole::ink, Weight::medium,
+       12.5);
+  if (effect_.rows.empty()) {
+    // A reason why not: whole, on as many lines as it takes.
+    painter.setFont(stayalight::font(Face::condensed, kText));
+    painter.setPen(palette_.color(ColorRole::ink));
+    painter.drawText(QRectF(left, kHead + 2, right - left, height() - kHead - 4),
+                     static_cast<int>(Qt::AlignLeft | Qt::AlignTop) | Qt::TextWordWrap, effect_.place);
+    return;
+  }
+  text(QRectF(left + titleWidth + 8, 5, right - left - titleWidth - 8, kHead - 5), Qt::AlignLeft,
+       effect_.place, ColorRole::ink2);
+  double y = kHead;
   const double width = right - left;
   const double labelWidth = width * 0.30;
   const double nowRight = left + width * (effect_.moving ? 0.43 : 0.48);
   const double afterRight = left + width * 0.62;
   const double noteWidth = width * (effect_.moving ? 0.20 : 0.27);
-  if (effect_.moving && !effect_.rows.empty()) {
+  if (effect_.moving) {
     text(QRectF(nowRight - 80, y - 2, 80, 14), Qt::AlignRight, nowHead_, ColorRole::ink3, Weight::regular,
          11);
     text(QRectF(afterRight - 80, y - 2, 80, 14), Qt::AlignRight, afterHead_, ColorRole::ink3, Weight::regular,
          11);
-    y += 12;
+    y += kColumnHead;
   }
+  const double rowHeight =
+      std::clamp((height() - y - 3) / static_cast<double>(std::max<std::size_t>(kRows, effect_.rows.size())),
+                 kLeastRow, kMostRow);
   for (std::size_t i = 0; i < effect_.rows.size(); ++i) {
-    if (y + kRow > height()) break;
+    if (y + rowHeight > height() + 0.5) break;
     const EffectRow& row = effect_.rows[i];
     if (i > 0) {
       painter.setPen(QPen(palette_.color(ColorRole::hairline), 1));
       painter.drawLine(QPointF(left, y), QPointF(right, y));
     }
-    text(QRectF(left, y, labelWidth, kRow), Qt::AlignLeft, row.label, ColorRole::ink2);
+    text(QRectF(left, y, labelWidth, rowHeight), Qt::AlignLeft, row.label, ColorRole::ink2);
     if (!row.now.isEmpty()) {
-      text(QRectF(left + labelWidth, y, nowRight - left - labelWidth, kRow), Qt::AlignRight, row.now,
+      text(QRectF(left + labelWidth, y, nowRight - left - labelWidth, rowHeight), Qt::AlignRight, row.now,
            effect_.moving ? ColorRole::ink2 : ColorRole::ink,
            effect_.moving ? Weight::regular : Weight::medium);
     }
     if (row.grade && !effect_.moving) {
       const double shown = textWidth(row.now, Face::condensed, kText, Weight::medium);
-      paintGradeRule(painter, nowRight - shown, nowRight, y + kRow - 3, *row.grade,
+      paintGradeRule(painter, nowRight - shown, nowRight, y + rowHeight - 3, *row.grade,
                      palette_.color(ColorRole::ink));
     }
     if (effect_.moving) {
       painter.setPen(QPen(palette_.color(ColorRole::ink2), 1.2));
-      const double mid = y + kRow / 2, from = nowRight + 8, to = from + 14;
+      const double mid = y + rowHeight / 2, from = nowRight + 8, to = from + 14;
       painter.drawLine(QPointF(from, mid), QPointF(to, mid));
       painter.drawPolyline(QPolygonF{{to - 4, mid - 3}, {to, mid}, {to - 4, mid + 3}});
-      text(QRectF(nowRight + 24, y, afterRight - nowRight - 24, kRow), Qt::AlignRight, row.after,
+      text(QRectF(nowRight + 24, y, afterRight - nowRight - 24, rowHeight), Qt::AlignRight, row.after,
            ColorRole::ink, Weight::medium);
     }
     if (!verdicts_[i].isEmpty()) {
       const double at =
           effect_.moving ? afterRight + 10 : right - textWidth(verdicts_[i], Face::condensed, kText) - 16;
-      paintBead(painter, QRectF(at, y + (kRow - 9) / 2, 9, 9), beadOf(*row.verdict), palette_);
-      text(QRectF(at + 14, y, 90, kRow), Qt::AlignLeft, verdicts_[i],
+      paintBead(painter, QRectF(at, y + (rowHeight - 9) / 2, 9, 9), beadOf(*row.verdict), palette_);
+      text(QRectF(at + 14, y, 90, rowHeight), Qt::AlignLeft, verdicts_[i],
            row.verdict == Verdict::over ? ColorRole::mustFix : ColorRole::ink);
     }
     if (!grades_[i].isEmpty())
-      text(QRectF(right - 110, y, 110, kRow), Qt::AlignRight, grades_[i], ColorRole::ink2);
+      text(QRectF(right - 110, y, 110, rowHeight), Qt::AlignRight, grades_[i], ColorRole::ink2);
     if (!row.note.isEmpty()) {
       if (effect_.moving)
-        text(QRectF(right - noteWidth, y, noteWidth, kRow), Qt::AlignRight, row.note, ColorRole::ink2);
+        text(QRectF(right - noteWidth, y, noteWidth, rowHeight), Qt::AlignRight, row.note, ColorRole::ink2);
       else if (row.now.isEmpty())
-        text(QRectF(left + labelWidth, y, right - left - labelWidth, kRow), Qt::AlignLeft, row.note,
+        text(QRectF(left + labelWidth, y, right - left - labelWidth, rowHeight), Qt::AlignLeft, row.note,
              ColorRole::ink2);
       else
-        text(QRectF(nowRight + 16, y, right - nowRight - 16 - (verdicts_[i].isEmpty() ? 0 : 84), kRow),
+        text(QRectF(nowRight + 16, y, right - nowRight - 16 - (verdicts_[i].isEmpty() ? 0 : 84), rowHeight),
              Qt::AlignLeft, row.note, ColorRole::ink2);
     }
-    y += kRow;
+    y += rowHeight;
   }
 }
 

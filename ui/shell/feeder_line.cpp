@@ -40,6 +40,7 @@ const SegmentFigures* segmentOf(const Assessment& a, Segment wanted) {
 
 FeederLine::FeederLine(QWidget* parent) : QWidget(parent) {
   setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Preferred);
+  setMaximumHeight(150);
 }
 
 QSize FeederLine::sizeHint() const { return {400, 112}; }

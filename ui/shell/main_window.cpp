@@ -26,6 +26,7 @@
 #include "ui/strip/outage_strip.h"
 #include "ui/style/application.h"
 #include "ui/style/fonts.h"
+#include "ui/style/motion.h"
 
 namespace stayalight {
 namespace {
@@ -186,6 +187,7 @@ void MainWindow::buildPages() {
   feeder_->setObjectName(QStringLiteral("feederLine"));
   underColumn->addWidget(card_, 4);
   underColumn->addWidget(feeder_, 3);
+  underColumn->addStretch(0);
   boards_->setUnderBackup(under);
   upper_->addWidget(boards_);
 
@@ -433,6 +435,8 @@ void MainWindow::connectActions() {
   on(Command::light, [this] { setTheme(Theme::light); });
   on(Command::dark, [this] { setTheme(Theme::dark); });
   on(Command::contrast, [this] { setTheme(Theme::contrast); });
+  actions_[Command::lessMotion]->setChecked(!motionChosen());
+  on(Command::lessMotion, [this] { setMotionWanted(!actions_[Command::lessMotion]->isChecked()); });
   on(Command::keys, [this] { showKeys(); });
   on(Command::cautions, [this] { showCautions(); });
   on(Command::about, [this] { showAbout(); });

@@ -186,6 +186,7 @@ void MainWindow::showPending(const std::optional<BoardMove>& move) {
   }
   const Result<Plan> moved = applied(document_->plan(), *move);
   if (!moved) {
+    showAll(document_->plan(), assessment_);  // nothing of the space before it stays
     card_->show(effectOf(document_->plan(), assessment_, *move, moved, nullptr, language_), palette_,
                 language_);
     refuse(moved.refusal());

@@ -175,6 +175,12 @@ double StripChart::yOfAmperes(double amperes) const {
   const double height = viewport()->height() - kTopRoom - kAxisRoom;
   return kTopRoom + height - (amperes + data_.amperes) / (2.0 * data_.amperes) * kLegShare * height;
 }
+double StripChart::legTextY(double sign) const {
+  // In the wider of the two bands that the limit parts, so that its line strikes through no word.
+  const double limit = std::min(data_.limit.value_or(data_.amperes), data_.amperes);
+  const double middle = limit * 2.0 >= data_.amperes ? limit / 2.0 : (limit + data_.amperes) / 2.0;
+  return yOfAmperes(sign * middle);
+}
 QPointF StripChart::positionOf(double hour, double percent) const { return {xOf(hour), yOfCharge(percent)}; }
 
 QRectF StripChart::startTab() const {
@@ -239,9 +245,8 @@ void StripChart::drawForeground(QPainter* painter, const QRectF& rect) {
   leftLabel(yOfCharge(100) + 3, words(*language_, kFull));
   leftLabel(yOfCharge(50), words(*language_, kPercent, std::int64_t{50}));
   leftLabel(yOfCharge(data_.floor), words(*language_, kFloor, std::int64_t{std::llround(data_.floor)}));
-  const double quarter = data_.amperes * 0.5;
-  leftLabel(yOfAmperes(quarter), QStringLiteral("L1"), legColor(Leg::l1), Weight::bold);
-  leftLabel(yOfAmperes(-quarter), QStringLiteral("L2"), legColor(Leg::l2), Weight::bold);
+  leftLabel(legTextY(1.0), QStringLiteral("L1"), legColor(Leg::l1), Weight::bold);
+  leftLabel(legTextY(-1.0), QStringLiteral("L2"), legColor(Leg::l2), Weight::bold);
   const double startX = xOf(data_.start);
   const double room = startX - kLeftRoom - 8;
   if (room > 80) {
@@ -249,9 +254,9 @@ void StripChart::drawForeground(QPainter* painter, const QRectF& rect) {
          ColorRole::ink2);
     text(QRectF(kLeftRoom, yOfCharge(50) + 2, room, 16), Qt::AlignRight, words(*language_, kGoesOut),
          ColorRole::ink2);
-    text(QRectF(kLeftRoom + 6, yOfAmperes(quarter) - 8, room, 16), Qt::AlignLeft,
+    text(QRectF(kLeftRoom + 6, legTextY(1.0) - 8, room, 16), Qt::AlignLeft,
          words(*language_, kAmpsOn, std::string("L1")), ColorRole::ink2);
-    text(QRectF(kLeftRoom + 6, yOfAmperes(-quarter) - 8, room, 16), Qt::AlignLeft,
+    text(QRectF(kLeftRoom + 6, legTextY(-1.0) - 8, room, 16), Qt::AlignLeft,
          words(*language_, kAmpsOn, std::string("L2")), ColorRole::ink2);
   }
   // Between the floor and the legs nothing else is written.
@@ -297,10 +302,10 @@ void StripChart::drawForeground(QPainter* painter, const QRectF& rect) {
     text(QRectF(at, yOfCharge(100), width, 15), Qt::AlignLeft, range, ColorRole::ink, Weight::medium);
     text(QRectF(at, yOfCharge(100) + 15, width, 15), Qt::AlignLeft, likely, ColorRole::ink2);
     if (x + 150 < right) {
-      text(QRectF(x + 12, yOfAmperes(quarter) - 8, right - x - 12, 16), Qt::AlignLeft,
-           words(*language_, kLine), ColorRole::ink2);
-      text(QRectF(x + 12, yOfAmperes(-quarter) - 8, right - x - 12, 16), Qt::AlignLeft,
-           words(*language_, kSolid), ColorRole::ink2);
+      text(QRectF(x + 12, legTextY(1.0) - 8, right - x - 12, 16), Qt::AlignLeft, words(*language_, kLine),
+           ColorRole::ink2);
+      text(QRectF(x + 12, legTextY(-1.0) - 8, right - x - 12, 16), Qt::AlignLeft, words(*language_, kSolid),
+           ColorRole::ink2);
     }
   }
   paintAxis(*painter);

@@ -49,6 +49,7 @@ class StripChart : public QChartView {
   [[nodiscard]] double hourAt(double x) const;
   [[nodiscard]] double yOfCharge(double percent) const;
   [[nodiscard]] double yOfAmperes(double amperes) const;
+  [[nodiscard]] double legTextY(double sign) const;  ///< of the words beside a leg's curves
   void paintAxis(QPainter& painter);
   void paintHover(QPainter& painter);
   void stepStart(int minutes);

@@ -106,6 +106,17 @@ QString halfHours(Hours time, const Language& language) {
 
 QString ProgramLanguage::monthName(int month) const { return locale_.standaloneMonthName(month); }
 
+QString clocksUnbroken(QString text, const Language& language) {
+  for (const MessageId id : {kAm, kPm}) {
+    const QString suffix = QString::fromStdString(language.pattern(id)).section(QLatin1String("%1"), 1);
+    if (!suffix.startsWith(QLatin1Char(' '))) continue;
+    QString kept = suffix;
+    kept[0] = QChar::Nbsp;
+    text.replace(suffix, kept);
+  }
+  return text;
+}
+
 QString gradeName(Grade grade, const Language& language) {
   switch (grade) {
     case Grade::unknown:

@@ -49,6 +49,8 @@ template <class... Arguments>
 [[nodiscard]] QString duration(Hours time, const Language& language);
 /// To the nearest half: "14½", "12".
 [[nodiscard]] QString halfHours(Hours time, const Language& language);
+/// No line break within a clock time: for the few lines that are set large.
+[[nodiscard]] QString clocksUnbroken(QString text, const Language& language);
 [[nodiscard]] QString gradeName(Grade grade, const Language& language);
 [[nodiscard]] QString verdictName(Verdict verdict, const Language& language);
 

@@ -65,6 +65,8 @@ const TextRow kRows[] = {
     {"shell.action.theme_dark.tip", TEXT("Stayalight", "Dark colours")},
     {"shell.action.theme_contrast", TEXT("Stayalight", "High &contrast")},
     {"shell.action.theme_contrast.tip", TEXT("Stayalight", "Black on white, with strong edges")},
+    {"shell.action.less_motion", TEXT("Stayalight", "Less &motion")},
+    {"shell.action.less_motion.tip", TEXT("Stayalight", "A breaker that is let go does not glide")},
     {"shell.action.keys", TEXT("Stayalight", "&Keys")},
     {"shell.action.keys.tip", TEXT("Stayalight", "What the keys do")},
     {"shell.action.cautions", TEXT("Stayalight", "What this &is and is not")},
