@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/use/hour_loads.h"
+
 namespace stayalight {
 namespace {
 
@@ -169,13 +171,13 @@ Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstance
   result.limits = inverterLimits(*plan.inverter);
   const Edition edition = plan.site->edition.valueOr(Edition::y2023);
   if (backup != nullptr) {
-    const int month = scenario.month;
-    const int hour = scenario.start.hour();
     const std::vector<Draw> loads = draws(plan, backup->id, Reading::planned, result.system);
-    result.hour = hourFigures(plan, loads, result.system, result.limits, month, hour, working);
-    result.profile = dayProfile(plan, loads, result.system, month);
-    result.peaks = dayPeaks(plan, loads, result.system, month);
-    result.starts = startFigures(plan, loads, result.system, result.limits, month, hour, working);
+    const HourLoads hour(plan, loads, result.system, scenario.month, scenario.start.hour());
+    const DayUses day = dayUses(plan, loads, scenario.month);
+    result.hour = hourFigures(hour, result.limits, working);
+    result.profile = dayProfile(loads, day, result.system);
+    result.peaks = dayPeaks(loads, day, result.system);
+    result.starts = startFigures(plan, hour, result.limits, working);
     LegPower operating;
     for (const Draw& draw : loads) operating += draw.likely;
     result.segments = segmentFigures(plan, segmentLoads(plan, result.hour, operating, result.limits, working),

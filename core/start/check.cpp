@@ -2,7 +2,7 @@
 
 #include "core/start/moment.h"
 #include "core/start/working.h"
-#include "core/use/coincidence.h"
+#include "core/use/hour_loads.h"
 
 namespace stayalight {
 namespace {
@@ -33,31 +33,27 @@ double order(const StartCheck& check) {
 
 class Starts {
  public:
-  Starts(const Plan& plan, const std::vector<Draw>& draws, const SystemVoltages& system,
-         const InverterLimits& limits, int month, int hour, Working* working)
-      : plan_(plan),
-        draws_(draws),
-        system_(system),
+  Starts(const Plan& plan, const HourLoads& hour, const InverterLimits& limits, Working* working)
+      : hour_(hour),
+        draws_(hour.draws()),
+        system_(hour.system()),
         limits_{limits, *plan.inverter, *plan.battery},
-        month_(month),
-        hour_(hour),
         working_(working),
-        starts_(recordedStarts(plan, draws, system, working)) {}
+        starts_(recordedStarts(plan, hour.draws(), hour.system(), working)) {}
 
   StartFigures figures() {
     StartFigures out;
     if (starts_.empty()) return out;
-    const BaseLoads loads(plan_, draws_, system_, month_, hour_);
     for (const RecordedStart& start : starts_) {
       out.motors.push_back(start.motor);
-      bases_.push_back(loads.without(start.draw));
+      bases_.push_back(baseWithout(hour_, start.draw));
       const Set alone{&start};
       const CheckedSet checked = checkSet(alone, bases_.back(), draws_, system_, limits_);
       if (working_ != nullptr)
         recordCheck(alone, checked, bases_.back(), draws_, system_, limits_, *working_);
       out.checks.push_back(checked.check);
     }
-    out.worstPair = worstPair(loads);
+    out.worstPair = worstPair();
     out.allAtOnce = allAtOnce();
     return out;
   }
@@ -69,7 +65,7 @@ class Starts {
   };
 
   /// Exact figures are worked out only for pairs that may still be the worst.
-  std::optional<StartCheck> worstPair(const BaseLoads& loads) {
+  std::optional<StartCheck> worstPair() {
     std::vector<Candidate> candidates;
     for (std::size_t a = 0; a < starts_.size(); ++a) {
       for (std::size_t b = a + 1; b < starts_.size() && starts_[a].motor.automatic; ++b) {
@@ -88,7 +84,7 @@ class Starts {
     for (const Candidate& candidate : candidates) {
       if (worst && candidate.bound >= least) break;
       const Set pair{&starts_[candidate.a], &starts_[candidate.b]};
-      const Base base = loads.reduced(pair[0]->draw).without(pair[1]->draw);
+      const Base base = baseWithout(hour_, pair[0]->draw, pair[1]->draw);
       CheckedSet checked = checkSet(pair, base, draws_, system_, limits_);
       const double margin = order(checked.check);
       if (worst && margin >= least) continue;
@@ -104,7 +100,6 @@ class Starts {
 
   /// After a dead interval every motor starts and everything else runs.
   std::optional<StartCheck> allAtOnce() const {
-    const std::vector<HourUse> uses = usesOf(plan_, loadsOf(plan_, draws_), month_, hour_);
     Base base;
     LegPower average;
     double likelyWatts = 0.0, highWatts = 0.0;
@@ -113,7 +108,7 @@ class Starts {
                       [i](const RecordedStart& start) { return start.draw == i; }))
         continue;
       const Draw& draw = draws_[i];
-      average += draw.likely * uses[i].on.likely;
+      average += draw.likely * hour_.uses()[i].on.likely;
       for (std::size_t leg = 0; leg < 2; ++leg) {
         base.likely[leg] += draw.likely.leg[leg].apparent() / system_.legToNeutral;
         base.high[leg] += draw.high.leg[leg].apparent() / system_.legToNeutral;
@@ -137,11 +132,10 @@ class Starts {
     return checked.check;
   }
 
-  const Plan& plan_;
+  const HourLoads& hour_;
   const std::vector<Draw>& draws_;
   const SystemVoltages& system_;
   StartLimits limits_;
-  int month_, hour_;
   Working* working_;
   std::vector<RecordedStart> starts_;
   std::vector<Base> bases_;
@@ -149,9 +143,9 @@ class Starts {
 
 }  // namespace
 
-StartFigures startFigures(const Plan& plan, const std::vector<Draw>& draws, const SystemVoltages& system,
-                          const InverterLimits& limits, int month, int hour, Working* working) {
-  return Starts(plan, draws, system, limits, month, hour, working).figures();
+StartFigures startFigures(const Plan& plan, const HourLoads& hour, const InverterLimits& limits,
+                          Working* working) {
+  return Starts(plan, hour, limits, working).figures();
 }
 
 }  // namespace stayalight

@@ -71,8 +71,7 @@ struct StartFigures {
                                         ///< starting at locked rotor, the rest running
 };
 /// Starts in the hour shown: base is the likely peak of all other loads; the average stands beside it.
-[[nodiscard]] StartFigures startFigures(const Plan& plan, const std::vector<Draw>& draws,
-                                        const SystemVoltages& system, const InverterLimits& limits, int month,
-                                        int hour, Working* working = nullptr);
+[[nodiscard]] StartFigures startFigures(const Plan& plan, const HourLoads& hour, const InverterLimits& limits,
+                                        Working* working = nullptr);
 
 }  // namespace stayalight

@@ -2,9 +2,7 @@
 
 // The loads of one hour as shares of sums: how much each adds to a leg or to both, and how likely it is on.
 
-#include <span>
-
-#include "core/use/cumulative.h"
+#include "core/use/use.h"
 
 namespace stayalight {
 
@@ -48,27 +46,5 @@ enum class Measure : std::uint8_t {
 /// order does not depend on the order of the draws.
 [[nodiscard]] Distribution distributionOf(const std::vector<Draw>& draws, const std::vector<HourUse>& uses,
                                           Measure measure, End end, const SystemVoltages& system);
-
-/// The sums that starts stand on, ready to be asked without one load or two.
-class BaseLoads {
- public:
-  BaseLoads(const Plan& plan, const std::vector<Draw>& draws, const SystemVoltages& system, int month,
-            int hour);
-
-  /// Indices are those of `draws`.
-  [[nodiscard]] Base all() const;
-  [[nodiscard]] Base without(std::size_t one) const;
-  /// The sums of all draws but one, to take out a second.
-  [[nodiscard]] BaseLoads reduced(std::size_t one) const;
-
- private:
-  [[nodiscard]] Base base(std::optional<std::size_t> without) const;
-
-  const std::vector<Draw>* draws_;
-  SystemVoltages system_;
-  std::vector<HourUse> uses_;
-  std::vector<bool> out_;                  ///< taken out already
-  std::vector<Cumulative> likely_, high_;  ///< of kMeasures
-};
 
 }  // namespace stayalight

@@ -1,6 +1,6 @@
 #include <algorithm>
 
-#include "core/use/coincidence.h"
+#include "core/use/hour_loads.h"
 #include "core/use/hour_working.h"
 
 namespace stayalight {
@@ -24,66 +24,48 @@ bool partOf(const Draw& draw, const SumOf& sum) { return !sum.leg || draw.onLeg[
 
 class HourSums {
  public:
-  HourSums(const std::vector<Draw>& draws, const std::vector<HourUse>& uses, const SystemVoltages& system)
-      : draws_(draws), uses_(uses), system_(system) {
-    for (std::size_t e = 0; e < kEnds.size(); ++e) {
-      // Where nothing is reactive, watts and volt-amperes are one distribution.
-      reactive_[e] = system.wye || std::any_of(draws.begin(), draws.end(), [&](const Draw& draw) {
-                       return powerAt(draw, kEnds[e]).total().reactive.count() != 0.0;
-                     });
-    }
-  }
+  explicit HourSums(const HourLoads& hour)
+      : hour_(hour), draws_(hour.draws()), uses_(hour.uses()), system_(hour.system()) {}
 
-  void peaks(const SumOf& sum, HourLoad& load) {
-    std::array<std::optional<Cumulative>, 2> apparent, watts;  // likely, high
-    for (std::size_t e = 0; e < kEnds.size(); ++e) {
-      const Distribution va = distributionOf(draws_, uses_, sum.apparent, kEnds[e], system_);
-      const double vaPeak = va.quantile(kLikelyPeakQuantile);
-      setAt(load.likelyPeakApparent, kEnds[e], VoltAmperes(vaPeak));
-      setAt(load.likelyPeakCurrent, kEnds[e], VoltAmperes(vaPeak) / sum.volts);
-      const bool wanted = e > 0 && (load.limit || load.limitWatts || load.limitApparent);
-      if (wanted) apparent[e - 1].emplace(va);
-      if (!reactive_[e]) {
-        setAt(load.likelyPeak, kEnds[e], Watts(vaPeak));
-        if (wanted) watts[e - 1] = apparent[e - 1];
-        continue;
-      }
-      const Distribution w = distributionOf(draws_, uses_, sum.watts, kEnds[e], system_);
-      setAt(load.likelyPeak, kEnds[e], Watts(w.quantile(kLikelyPeakQuantile)));
-      if (wanted && load.limitWatts) watts[e - 1].emplace(w);
+  void peaks(const SumOf& sum, HourLoad& load) const {
+    for (const End end : kEnds) {
+      const double peak = hour_.peak(sum.apparent, end);
+      setAt(load.likelyPeakApparent, end, VoltAmperes(peak));
+      setAt(load.likelyPeakCurrent, end, VoltAmperes(peak) / sum.volts);
+      setAt(load.likelyPeak, end, Watts(hour_.peak(sum.watts, end)));
     }
     const bool known =
         std::all_of(draws_.begin(), draws_.end(), [&](const Draw& d) { return d.known || !partOf(d, sum); });
-    odds(sum, load, apparent, watts, known);
+    odds(sum, load, known);
     judge(load, known);
   }
 
  private:
-  void odds(const SumOf& sum, HourLoad& load, const std::array<std::optional<Cumulative>, 2>& apparent,
-            const std::array<std::optional<Cumulative>, 2>& watts, bool known) const {
+  void odds(const SumOf& sum, HourLoad& load, bool known) const {
     std::optional<double> vaLimit;
     if (load.limit) vaLimit = load.limit->count() * sum.volts.count();
     if (load.limitApparent) vaLimit = load.limitApparent->count();
     std::optional<double> wattLimit;
     if (load.limitWatts) wattLimit = load.limitWatts->count();
     if (!vaLimit && !wattLimit) return;
-    std::array<double, 2> over{};
-    for (std::size_t k = 0; k < 2; ++k) {
-      if (vaLimit) over[k] = apparent[k]->probabilityOver(*vaLimit);
-      if (wattLimit) over[k] = std::max(over[k], watts[k]->probabilityOver(*wattLimit));
-    }
-    load.oddsOverHigh = over[1];
+    const auto over = [&](End end) {
+      double odds = 0.0;
+      if (vaLimit) odds = hour_.sum(sum.apparent, end).probabilityOver(*vaLimit);
+      if (wattLimit) odds = std::max(odds, hour_.sum(sum.watts, end).probabilityOver(*wattLimit));
+      return odds;
+    };
+    load.oddsOverHigh = over(End::high);
     if (!known) return;
-    load.oddsOver = over[0];
+    load.oddsOver = over(End::likely);
     double times = 0.0;
     if (vaLimit) {
-      if (const auto n = timesOver(sum, sum.apparent, *apparent[0], *vaLimit))
+      if (const auto n = timesOver(sum, sum.apparent, *vaLimit))
         times = *n;
       else
         return;
     }
     if (wattLimit) {
-      if (const auto n = timesOver(sum, sum.watts, *watts[0], *wattLimit))
+      if (const auto n = timesOver(sum, sum.watts, *wattLimit))
         times = std::max(times, *n);
       else
         return;
@@ -92,8 +74,8 @@ class HourSums {
   }
 
   // Starts an hour of each load, times the chance that the others lie where this load carries them over.
-  std::optional<double> timesOver(const SumOf& sum, Measure measure, const Cumulative& all,
-                                  double limit) const {
+  std::optional<double> timesOver(const SumOf& sum, Measure measure, double limit) const {
+    const Cumulative& all = hour_.sum(measure, End::likely);
     double times = 0.0;
     for (std::size_t i = 0; i < draws_.size(); ++i) {
       if (!partOf(draws_[i], sum)) continue;
@@ -118,21 +100,21 @@ class HourSums {
     hold(load.likelyPeakApparent, load.limitApparent);
   }
 
+  const HourLoads& hour_;
   const std::vector<Draw>& draws_;
   const std::vector<HourUse>& uses_;
   const SystemVoltages& system_;
-  std::array<bool, 3> reactive_{};
 };
 
 }  // namespace
 
-HourFigures hourFigures(const Plan& plan, const std::vector<Draw>& draws, const SystemVoltages& system,
-                        const InverterLimits& limits, int month, int hour, Working* working) {
-  const std::vector<const Load*> loads = loadsOf(plan, draws);
-  const std::vector<HourUse> uses = usesOf(plan, loads, month, hour);
+HourFigures hourFigures(const HourLoads& hour, const InverterLimits& limits, Working* working) {
+  const std::vector<Draw>& draws = hour.draws();
+  const std::vector<HourUse>& uses = hour.uses();
+  const SystemVoltages& system = hour.system();
   const AcVolts lineVolts = system.single ? system.legToNeutral : system.legToLeg;
   HourFigures out;
-  out.hour = hour;
+  out.hour = hour.hour();
   out.allKnown = std::all_of(draws.begin(), draws.end(), [](const Draw& draw) { return draw.known; });
 
   LegPower connected;
@@ -170,7 +152,7 @@ HourFigures hourFigures(const Plan& plan, const std::vector<Draw>& draws, const 
     load.limitWatts = limits.legWatts;
   }
 
-  HourSums sums(draws, uses, system);
+  const HourSums sums(hour);
   sums.peaks({Measure::apparentL1, Measure::wattsL1, system.legToNeutral, 0}, out.leg[0]);
   sums.peaks({Measure::apparentL2, Measure::wattsL2, system.legToNeutral, 1}, out.leg[1]);
   sums.peaks({Measure::apparent, Measure::watts, lineVolts, std::nullopt}, out.total);
@@ -183,7 +165,7 @@ HourFigures hourFigures(const Plan& plan, const std::vector<Draw>& draws, const 
     neutral = system.single ? neutral + peak : std::max(neutral, peak);
   }
   out.neutralWorst = VoltAmperes(neutral) / system.legToNeutral;
-  if (working != nullptr) recordHour(draws, loads, uses, system, out, *working);
+  if (working != nullptr) recordHour(hour, out, *working);
   return out;
 }
 

@@ -1,7 +1,5 @@
 #include "core/use/hour_working.h"
 
-#include "core/use/coincidence.h"
-
 namespace stayalight {
 namespace {
 
@@ -85,9 +83,10 @@ void peak(Working& working, VoltAmperes apparent, AcVolts over, AcAmperes result
 
 }  // namespace
 
-void recordHour(const std::vector<Draw>& draws, const std::vector<const Load*>& loads,
-                const std::vector<HourUse>& uses, const SystemVoltages& system, const HourFigures& figures,
-                Working& working) {
+void recordHour(const HourLoads& hour, const HourFigures& figures, Working& working) {
+  const std::vector<Draw>& draws = hour.draws();
+  const std::vector<HourUse>& uses = hour.uses();
+  const SystemVoltages& system = hour.system();
   LegPower connected, average;
   for (std::size_t i = 0; i < draws.size(); ++i) {
     connected += draws[i].likely;
@@ -102,7 +101,8 @@ void recordHour(const std::vector<Draw>& draws, const std::vector<const Load*>& 
       if (neutralOnly && draws[i].connection == Connection::lineToLine) continue;
       const LegPower power = inOrder(draws[i].likely, system, laidOut);
       const ComplexPower& on = neutralOnly ? power.lineToNeutral[leg] : power.leg[leg];
-      out.push_back({on.real.count(), on.reactive.count(), uses[i].on.likely, draws[i].grade, loads[i]});
+      out.push_back(
+          {on.real.count(), on.reactive.count(), uses[i].on.likely, draws[i].grade, hour.loads()[i]});
     }
     return out;
   };

@@ -163,11 +163,11 @@ struct HourFigures {
   AcAmperes neutralWorst;    ///< likely peak of the line-to-neutral load of the heavier leg alone
   bool allKnown = true;      ///< every load's watts were entered
 };
+class HourLoads;
 /// One hour of a panel's load against the inverter's limits, or against none. Records the leg currents in
 /// `working`.
-[[nodiscard]] HourFigures hourFigures(const Plan& plan, const std::vector<Draw>& draws,
-                                      const SystemVoltages& system, const InverterLimits& limits, int month,
-                                      int hour, Working* working = nullptr);
+[[nodiscard]] HourFigures hourFigures(const HourLoads& hour, const InverterLimits& limits,
+                                      Working* working = nullptr);
 
 /// The likely peak, and the average, of all loads but some: the base of a start.
 struct Base {
@@ -176,8 +176,10 @@ struct Base {
   VoltAmperes averageApparent, likelyApparent, highApparent;
   std::array<bool, 2> known{true, true};  ///< by leg: every load of it was entered
 };
-[[nodiscard]] Base baseWithout(const Plan& plan, const std::vector<Draw>& draws, const SystemVoltages& system,
-                               int month, int hour, const std::vector<LoadId>& without);
+
+/// Use of each draw's load in each hour of a day.
+using DayUses = std::array<std::vector<HourUse>, 24>;
+[[nodiscard]] DayUses dayUses(const Plan& plan, const std::vector<Draw>& draws, int month);
 
 /// Average power by hour of the day for the energy balance: by leg, with the spread of the mean.
 struct DayProfile {
@@ -185,13 +187,13 @@ struct DayProfile {
   std::array<std::array<AcAmperes, 2>, 24> current;  ///< phasor magnitude of the average power
   std::array<Range<Watts>, 24> total;                ///< independent facts added in quadrature
 };
+[[nodiscard]] DayProfile dayProfile(const std::vector<Draw>& draws, const DayUses& uses,
+                                    const SystemVoltages& system);
+
 /// Likely peak (99th percentile, likely values) of each leg by hour of the day. Hours in which every load has
 /// the same chance to be on share one distribution.
 using DayPeaks = std::array<std::array<AcAmperes, 2>, 24>;
-[[nodiscard]] DayPeaks dayPeaks(const Plan& plan, const std::vector<Draw>& draws,
-                                const SystemVoltages& system, int month);
-
-[[nodiscard]] DayProfile dayProfile(const Plan& plan, const std::vector<Draw>& draws,
-                                    const SystemVoltages& system, int month);
+[[nodiscard]] DayPeaks dayPeaks(const std::vector<Draw>& draws, const DayUses& uses,
+                                const SystemVoltages& system);
 
 }  // namespace stayalight

@@ -1,5 +1,5 @@
-// How long the planning library takes for a large house: 42 + 24 spaces, 30 circuits with 60 loads. Beside
-// each figure stands its floor where there is one: what the same work costs with nothing of ours in it.
+// How long the planning library takes for the large house. Beside a figure stands its floor where there is
+// one: what the same work costs with nothing of ours in it.
 
 #include <benchmark/benchmark.h>
 
@@ -12,49 +12,36 @@
 #include "core/assess/assess.h"
 #include "core/edit/edit.h"
 #include "core/file/file.h"
-#include "tests/core/example_plans.h"
+#include "tests/bench/large_house.h"
 
 namespace stayalight {
 namespace {
 
-/// 26 one-pole and 4 two-pole circuits in the main panel, each with two loads, every second one planned to
-/// the backup.
-Plan largeHouse() {
-  Plan plan = example::exampleHouse();
-  plan.breakers.clear();
-  plan.circuits.clear();
-  example::editPanel(plan, example::kMain).spaces = 42;
-  example::editPanel(plan, example::kBackup).spaces = 24;
-  int row = 1;
-  for (int i = 0; i < 30; ++i) {
-    const bool twoPole = i >= 26;
-    const Column column = i % 2 == 0 ? Column::left : Column::right;
-    const std::string name = "Circuit " + std::to_string(i + 1);
-    const double watts = 40.0 + 35.0 * i;
-    const auto load = twoPole ? example::lineToLineLoad : example::plainLoad;
-    const CircuitId circuit =
-        example::addCircuitWithLoad(plan, example::kMain, {column, row}, twoPole ? 2 : 1, 20, name,
-                                    load(name + " first", watts, 0.95, 0.4));
-    Load second = load(name + " second", watts / 2, 0.8, 0.2);
-    if (i % 3 == 0) second = example::withStart(second, 12, 0.5, 2);
-    example::addLoad(plan, circuit, second);
-    if (column == Column::right) row += twoPole ? 2 : 1;
-  }
-  const BreakerId feeder =
-      example::addBreaker(plan, example::kMain, {Column::left, 20}, 2, 60, Feeds::feeder, Stage::fresh);
-  example::editBreaker(plan, feeder).feedsPanel = example::kBackup;
-  std::vector<CircuitId> moving;
-  for (std::size_t i = 0; i < plan.circuits.size(); i += 2) moving.push_back(plan.circuits[i]->id);
-  const Result<Plan> moved = moveCircuits(plan, moving, example::kBackup);
-  if (!moved.ok()) std::abort();
-  return moved.value();
+using bench::fullBackup;
+using bench::largeHouse;
+
+void count(benchmark::State& state, const Plan& plan) {
+  const bench::Counts counts = bench::countsOf(plan);
+  state.counters["circuits"] = counts.circuits;
+  state.counters["loads"] = counts.loads;
+  state.counters["motors"] = counts.motors;
+  state.counters["loads_on_backup"] = counts.loadsOnBackup;
+  state.counters["motors_on_backup"] = counts.motorsOnBackup;
 }
 
 void assessUnrecorded(benchmark::State& state) {
   const Plan plan = largeHouse();
   for (auto _ : state) benchmark::DoNotOptimize(assess(plan));
+  count(state, plan);
 }
 BENCHMARK(assessUnrecorded)->Unit(benchmark::kMicrosecond);
+
+void assessFullBackup(benchmark::State& state) {
+  const Plan plan = fullBackup();
+  for (auto _ : state) benchmark::DoNotOptimize(assess(plan));
+  count(state, plan);
+}
+BENCHMARK(assessFullBackup)->Unit(benchmark::kMicrosecond);
 
 void assessRecorded(benchmark::State& state) {
   const Plan plan = largeHouse();

@@ -2,6 +2,7 @@
 
 #include "core/start/start.h"
 #include "tests/core/example_plans.h"
+#include "tests/core/use/base_of_others.h"
 #include "tests/core/working_check.h"
 
 namespace stayalight {
@@ -54,8 +55,8 @@ struct House {
     return plan.circuits.back()->loads[0].id;
   }
   StartFigures figures(Working* working = nullptr, const SystemVoltages& system = kSplit) const {
-    return startFigures(plan, draws(plan, kMain, Reading::planned, system), system,
-                        inverterLimits(*plan.inverter), 1, 18, working);
+    const std::vector<Draw> all = draws(plan, kMain, Reading::planned, system);
+    return startFigures(plan, HourLoads(plan, all, system, 1, 18), inverterLimits(*plan.inverter), working);
   }
 };
 
@@ -171,7 +172,7 @@ TEST(StartFigures, TheWorstPairIsTheWorstOfAll) {
   double least = 1e9;
   for (std::size_t a = 0; a < ids.size(); ++a) {
     for (std::size_t b = a + 1; b < ids.size(); ++b) {
-      const Base base = baseWithout(house.plan, all, kSplit, 1, 18, {ids[a], ids[b]});
+      const Base base = baseOfOthers(house.plan, all, kSplit, {ids[a], ids[b]});
       least = std::min(least, 60 - (base.high[0].count() + currents[a] + currents[b]));
     }
   }

@@ -1,6 +1,6 @@
 #include <gtest/gtest.h>
 
-#include "core/use/use.h"
+#include "core/use/hour_loads.h"
 #include "tests/core/example_plans.h"
 #include "tests/core/working_check.h"
 
@@ -34,7 +34,7 @@ Figures figuresOf(const std::vector<Load>& loads, const InverterLimits& limits =
                        loads[i].name, loads[i]);
   }
   out.all = draws(out.plan, kMain, Reading::planned, system);
-  out.hour = hourFigures(out.plan, out.all, system, limits, 1, 18, working);
+  out.hour = hourFigures(HourLoads(out.plan, out.all, system, 1, 18), limits, working);
   return out;
 }
 
@@ -106,7 +106,7 @@ TEST(HourFigures, EveryRecordedStepHolds) {
     EXPECT_GT(working.steps().size(), 15u);
     testing_working::expectWorkingHolds(working);
     // The same arithmetic with and without the record.
-    const HourFigures again = hourFigures(f.plan, f.all, system, {}, 1, 18);
+    const HourFigures again = hourFigures(HourLoads(f.plan, f.all, system, 1, 18), {});
     EXPECT_EQ(again.leg[0].averageCurrent.likely, f.hour.leg[0].averageCurrent.likely);
     // The average current of each leg is among the results.
     for (const HourLoad& leg : f.hour.leg) {
@@ -120,7 +120,7 @@ TEST(HourFigures, EveryRecordedStepHolds) {
 TEST(BaseWithout, LeavesTheLoadOut) {
   const Figures f =
       figuresOf({measured("A", 600, 1, 1, {}), measured("B", 500, 1, 1, {}), measured("C", 100, 1, 0.3, {})});
-  const Base base = baseWithout(f.plan, f.all, kSplit, 1, 18, {f.all[1].load});
+  const Base base = baseWithout(HourLoads(f.plan, f.all, kSplit, 1, 18), 1);
   EXPECT_NEAR(base.likely[0].count(), 700.0 / 120, 1e-9);
   EXPECT_NEAR(base.average[0].count(), 630.0 / 120, 1e-9);
   EXPECT_NEAR(base.averageTotal.count(), 630, 1e-9);
@@ -135,7 +135,7 @@ TEST(DayProfile, AddsIndependentFactsInQuadrature) {
   b.running.low = Watts(360);
   b.running.high = Watts(480);
   const Figures f = figuresOf({a, b});
-  const DayProfile day = dayProfile(f.plan, f.all, kSplit, 1);
+  const DayProfile day = dayProfile(f.all, dayUses(f.plan, f.all, 1), kSplit);
   EXPECT_NEAR(day.total[5].likely.count(), 700, 1e-9);
   EXPECT_NEAR(day.total[5].low.count(), 700 - 50, 1e-9);  // 30 and 40
   EXPECT_NEAR(day.total[5].high.count(), 700 + std::hypot(30, 80), 1e-9);
@@ -145,9 +145,9 @@ TEST(DayProfile, AddsIndependentFactsInQuadrature) {
 TEST(DayPeaks, AreTheLikelyPeaksOfTheHours) {
   const Plan plan = exampleHouseMoved();
   const std::vector<Draw> all = draws(plan, kBackup, Reading::planned, kSplit);
-  const DayPeaks peaks = dayPeaks(plan, all, kSplit, 1);
+  const DayPeaks peaks = dayPeaks(all, dayUses(plan, all, 1), kSplit);
   for (const int hour : {0, 7, 18}) {
-    const HourFigures figures = hourFigures(plan, all, kSplit, {}, 1, hour);
+    const HourFigures figures = hourFigures(HourLoads(plan, all, kSplit, 1, hour), {});
     for (std::size_t leg = 0; leg < 2; ++leg) {
       EXPECT_EQ(peaks[static_cast<std::size_t>(hour)][leg], figures.leg[leg].likelyPeakCurrent.likely);
     }

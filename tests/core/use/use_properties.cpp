@@ -3,8 +3,8 @@
 
 #include <thread>
 
-#include "core/use/coincidence.h"
 #include "tests/core/example_plans.h"
+#include "tests/core/use/base_of_others.h"
 
 namespace stayalight {
 namespace {
@@ -55,7 +55,7 @@ RC_GTEST_PROP(UseProperties, MoreLoadNeverLowersALikelyPeakNorBettersAVerdict, (
   limits.total = Watts(*rc::gen::inRange(1000, 12000));
   limits.totalApparent = VoltAmperes(limits.total->count());
   const auto figures = [&] {
-    return hourFigures(plan, draws(plan, kMain, Reading::planned, system), system, limits, 1, 18);
+    return hourFigures(HourLoads(plan, draws(plan, kMain, Reading::planned, system), system, 1, 18), limits);
   };
   const HourFigures before = figures();
   addCircuitWithLoad(plan, kMain, {Column::right, 1}, 2, 30, "More", anyLoad());
@@ -77,7 +77,7 @@ RC_GTEST_PROP(UseProperties, TakingLoadsOutGivesWhatTheOthersGive, ()) {
   addCircuitWithLoad(plan, kMain, {Column::right, 1}, 2, 30, "One", anyLoad());
   addCircuitWithLoad(plan, kMain, {Column::right, 3}, 2, 30, "Two", anyLoad());
   const std::vector<Draw> all = draws(plan, kMain, Reading::planned, system);
-  const BaseLoads loads(plan, all, system, 1, 18);
+  const HourLoads hour(plan, all, system, 1, 18);
   const std::size_t last = all.size() - 1;
   const auto same = [](const Base& a, const Base& b) {
     const auto near = [](double x, double y) { return std::abs(x - y) < 1e-6; };
@@ -89,16 +89,16 @@ RC_GTEST_PROP(UseProperties, TakingLoadsOutGivesWhatTheOthersGive, ()) {
     RC_ASSERT(near(a.likelyTotal.count(), b.likelyTotal.count()));
     RC_ASSERT(near(a.highApparent.count(), b.highApparent.count()));
   };
-  same(loads.without(last), baseWithout(plan, all, system, 1, 18, {all[last].load}));
-  same(loads.reduced(last - 1).without(last),
-       baseWithout(plan, all, system, 1, 18, {all[last].load, all[last - 1].load}));
+  same(baseWithout(hour, last), baseOfOthers(plan, all, system, {all[last].load}));
+  same(baseWithout(hour, last - 1, last),
+       baseOfOthers(plan, all, system, {all[last].load, all[last - 1].load}));
 }
 
 RC_GTEST_PROP(UseProperties, CopiesAndThreadsGiveTheSameAnswers, ()) {
   const Plan plan = anyPlan();
   const SystemVoltages system = anySystem();
   const auto peakOf = [&system](const Plan& p) {
-    return hourFigures(p, draws(p, kMain, Reading::planned, system), system, {}, 1, 18)
+    return hourFigures(HourLoads(p, draws(p, kMain, Reading::planned, system), system, 1, 18), {})
         .total.likelyPeakApparent;
   };
   const Range<VoltAmperes> here = peakOf(plan);

@@ -4,6 +4,7 @@
 
 #include <stdexcept>
 
+#include "core/use/hour_loads.h"
 #include "core/wiring/wiring.h"
 #include "tests/core/example_plans.h"
 
@@ -62,7 +63,8 @@ inline std::vector<SegmentLoad> loadsOf(const Plan& plan, Working* working = nul
   const InverterLimits limits = inverterLimits(*plan.inverter);
   LegPower operating;
   for (const Draw& draw : all) operating += draw.likely;
-  return segmentLoads(plan, hourFigures(plan, all, system, limits, 1, 18), operating, limits, working);
+  return segmentLoads(plan, hourFigures(HourLoads(plan, all, system, 1, 18), limits), operating, limits,
+                      working);
 }
 
 inline std::vector<SegmentFigures> figuresOf(const Plan& plan, Working* working = nullptr) {
