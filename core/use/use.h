@@ -10,8 +10,8 @@
 
 #include "core/message/working.h"
 #include "core/plan/plan.h"
+#include "core/quantity/verdict.h"
 #include "core/transfer/transfer.h"
-#include "core/use/verdict.h"
 
 namespace stayalight {
 

@@ -9,7 +9,7 @@
 #include "core/code/edition.h"
 #include "core/message/message.h"
 #include "core/plan/plan.h"
-#include "core/use/verdict.h"
+#include "core/quantity/verdict.h"
 
 namespace stayalight {
 
