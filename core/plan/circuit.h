@@ -75,6 +75,28 @@ struct ChoiceWords<StartClass> {
                                                             "washer_or_door",  "tool"};
 };
 
+/// How the load calculation counts a load.
+enum class LoadClass : std::uint8_t {
+  unknown,
+  general,           ///< part of general lighting and receptacles
+  appliance,         ///< fastened in place
+  dryer,             ///< electric clothes dryer
+  cooking,           ///< range, oven, cooktop
+  spaceHeating,      ///< fixed electric space heating
+  supplementalHeat,  ///< heating elements of a heat pump
+  heatPump,          ///< its compressor
+  airConditioning,
+  motor,
+  vehicleCharger,
+  other
+};
+template <>
+struct ChoiceWords<LoadClass> {
+  static constexpr std::array<std::string_view, 12> words = {
+      "unknown",           "general",   "appliance",        "dryer", "cooking",         "space_heating",
+      "supplemental_heat", "heat_pump", "air_conditioning", "motor", "vehicle_charger", "other"};
+};
+
 struct Load : Record {
   LoadId id;
   std::string name;
@@ -103,6 +125,11 @@ struct Load : Record {
   bool medical = false;
   std::optional<Seconds> restartDelay;
   std::optional<RatingAmperes> maximumBreaker;  ///< of its label
+  Choice<LoadClass> calculationClass = LoadClass::unknown;
+  std::optional<VoltAmperes>
+      nameplate;  ///< for the load calculation; none: from the running watts or amperes
+  std::optional<std::int32_t> separateControls;  ///< heaters with a control of their own that it stands for
+  Choice<Answer> meantToRun = Answer::unknown;   ///< with the others at one time in an outage
   std::string catalogueId;
   std::string notes;
   friend bool operator==(const Load&, const Load&) = default;
@@ -127,6 +154,14 @@ struct ChoiceWords<WiringMethod> {
       "nm_cable", "metal_clad_cable", "singles_in_raceway", "service_entrance_cable", "unknown"};
 };
 
+/// What a circuit is in the load calculation.
+enum class CircuitUse : std::uint8_t { unknown, general, smallAppliance, laundry, individual };
+template <>
+struct ChoiceWords<CircuitUse> {
+  static constexpr std::array<std::string_view, 5> words = {"unknown", "general", "small_appliance",
+                                                            "laundry", "individual"};
+};
+
 struct Circuit : Record {
   CircuitId id;
   std::string name;
@@ -140,6 +175,8 @@ struct Circuit : Record {
   std::optional<ConductorSize> conductor;
   Choice<Metal> metal = Metal::copper;
   Choice<WiringMethod> wiring = WiringMethod::unknown;
+  Choice<CircuitUse> calculationUse = CircuitUse::unknown;
+  std::optional<SquareFeet> areaServed;  ///< floor area whose lights and receptacles it feeds
   Choice<Answer> severalReceptacles = Answer::unknown;
   Choice<Answer> smokeAlarms = Answer::unknown;
   Choice<Answer> insulatedNeutral = Answer::unknown;

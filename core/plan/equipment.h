@@ -55,7 +55,10 @@ struct Inverter : Record {
   std::optional<RatingAmperes> maximumOutputDevice;    ///< of its label
   Choice<BondBehaviour> bond = BondBehaviour::unknown;
   std::optional<Seconds> transferGap;
-  Choice<Answer> powerControlListed = Answer::unknown;
+  Choice<Answer> powerControlListed = Answer::unknown;  ///< as a power control system for overload control
+  Choice<Answer> multimode = Answer::unknown;           ///< works with the utility and alone
+  std::optional<VoltAmperes> controlSetting;            ///< of the power control
+  Choice<Answer> reconnectsByHand = Answer::unknown;    ///< after it shut down on overload
   std::string notes;
   friend bool operator==(const Inverter&, const Inverter&) = default;
 };

@@ -37,6 +37,20 @@ struct ChoiceWords<PaperSize> {
   static constexpr std::array<std::string_view, 2> words = {"letter", "a4"};
 };
 
+/// For the rules that name one- and two-family dwellings.
+enum class DwellingKind : std::uint8_t { unknown, oneOrTwoFamily, other };
+template <>
+struct ChoiceWords<DwellingKind> {
+  static constexpr std::array<std::string_view, 3> words = {"unknown", "one_or_two_family", "other"};
+};
+
+/// What a typed maximum demand rests on: a year of the utility's demand data, or a recording of 30 days.
+enum class DemandPeriod : std::uint8_t { unknown, oneYear, thirtyDays };
+template <>
+struct ChoiceWords<DemandPeriod> {
+  static constexpr std::array<std::string_view, 3> words = {"unknown", "one_year", "thirty_days"};
+};
+
 /// The house, its service, the adopted code and what the title block of a sheet says.
 struct Site : Record {
   std::string name;
@@ -50,6 +64,14 @@ struct Site : Record {
   std::optional<RatingAmperes> serviceRating;
   std::optional<AcAmperes> availableFaultCurrent;  ///< from the utility, at the service
   std::optional<SquareFeet> floorArea;
+  Choice<DwellingKind> dwelling = DwellingKind::unknown;
+  std::optional<std::int32_t> smallApplianceCircuits;  ///< that the dwelling has; none: those of the plan
+  std::optional<std::int32_t> laundryCircuits;
+  std::optional<VoltAmperes> maximumDemand;  ///< of the service, from its own meter
+  Choice<DemandPeriod> demandPeriod = DemandPeriod::unknown;
+  Choice<Answer> demandGross = Answer::unknown;  ///< no solar, wind or battery made it smaller
+  Choice<Answer> demandSeason =
+      Answer::unknown;  ///< the larger of heating and cooling is in it (asked of a 30-day recording)
   Choice<CodeEdition> edition = CodeEdition::y2023;
   std::string amendments;  ///< local amendments, as the authority names them
   std::string permitDate;  ///< ISO date

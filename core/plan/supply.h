@@ -21,14 +21,29 @@ struct ChoiceWords<TransferListing> {
                                                             "listed_interlock", "none"};
 };
 
+/// By which rule the source of the backup subpanel is large enough.
+enum class CapacityPath : std::uint8_t { notChosen, manual, automaticFull, managed, island, powerControl };
+template <>
+struct ChoiceWords<CapacityPath> {
+  static constexpr std::array<std::string_view, 6> words = {
+      "not_chosen", "manual_transfer", "automatic_full", "managed_load", "island_rule", "power_control"};
+};
+
 struct Transfer : Record {
   Choice<Arrangement> arrangement = Arrangement::none;
   Choice<TransferListing> listing = TransferListing::unknown;
   Choice<Answer> switchesNeutral = Answer::unknown;
-  std::optional<RatingAmperes> rating;        ///< of the switch or the relay
-  std::optional<VoltAmperes> calculatedLoad;  ///< of the backup feeder, by the standard method, typed in
+  std::optional<RatingAmperes> rating;  ///< of the switch or the relay
+  std::optional<VoltAmperes>
+      calculatedLoad;  ///< of the backup feeder, typed in: stands before the computed one
   std::optional<VoltAmperes> continuousPart;  ///< the part of it that is continuous
   std::optional<VoltAmperes> neutralLoad;     ///< largest net load between neutral and one leg
+  Choice<CapacityPath> capacityPath = CapacityPath::notChosen;
+  std::string capacityAgreedBy;  ///< who of the authority agreed to it
+  std::string capacityAgreedOn;  ///< ISO date
+  Choice<Answer> capacityAgreedInWriting = Answer::unknown;
+  std::optional<VoltAmperes> managedLimit;         ///< most that the load management connects at one time
+  Choice<Answer> managedListed = Answer::unknown;  ///< as energy management
   Choice<Answer> serviceBondUpstream =
       Answer::unknown;  ///< the service disconnect, and its bond, stand ahead of the main panel
   Choice<Answer> bypass = Answer::unknown;
