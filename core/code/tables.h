@@ -9,6 +9,7 @@
 #include <cstdint>
 #include <string_view>
 
+#include "core/code/demand_figures.h"
 #include "core/code/edition.h"
 #include "core/code/numbers.h"
 #include "core/quantity/conductor.h"
@@ -85,6 +86,7 @@ struct Tables {
   std::array<MotorRow, 12> lockedRotor;
   std::array<CodeLetterRow, 19> codeLetters;
   std::array<double, kCodeNumberKeys.size()> numbers;
+  std::array<DemandRow, kDemandKeys.size()> demand;
 };
 
 /// The tables as published.

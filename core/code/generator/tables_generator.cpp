@@ -1,5 +1,6 @@
 #include "core/code/generator/tables_generator.h"
 
+#include <algorithm>
 #include <charconv>
 #include <functional>
 #include <optional>
@@ -365,7 +366,53 @@ Numbers numbers(const TableFiles& files) {
   return out;
 }
 
-std::string citations(const TableFiles& files, const Numbers& used) {
+Numbers demand(const TableFiles& files) {
+  const Table table(
+      files, "demand.csv",
+      "key,unit,rule,2017,certainty_2017,2020,certainty_2020,2023,certainty_2023,2026,certainty_2026");
+  Numbers out;
+  for (const CsvRow& row : table.rows()) {
+    const std::size_t place = out.values.size();
+    if (place >= kDemandKeys.size() || row.cells[0] != kDemandKeys[place]) {
+      table.refuse(row, "key \"" + row.cells[0] + "\" is unknown or out of order");
+    }
+    std::vector<std::string> values;
+    std::vector<std::string> certainties;
+    for (std::size_t edition = 0; edition < 4; ++edition) {
+      const std::size_t column = 3 + 2 * edition;
+      const bool blank = row.cells[column].empty();
+      if (blank != row.cells[column + 1].empty())
+        table.refuse(row, "a value and its certainty stand together");
+      values.push_back(text(table.positive(row, column, true)));
+      certainties.push_back(
+          "static_cast<Certainty>(" +
+          std::to_string(blank ? 0 : table.word(row, column + 1, {"seen", "one", "doubt", "memory"})) + ")");
+    }
+    out.values.push_back("{" + list(values) + ", " + list(certainties) + "}");
+    out.units.push_back(quoted(row.cells[1]));
+    out.rules.push_back(row.cells[2]);
+    out.lines.push_back(row.line);
+  }
+  table.expectRows(kDemandKeys.size());
+  return out;
+}
+
+std::string unitsAndRules(const std::string& name, const Numbers& of) {
+  std::string out = "inline constexpr std::string_view k" + name + "Units[] = {";
+  for (std::size_t i = 0; i < of.units.size(); ++i) out += (i == 0 ? "" : ", ") + of.units[i];
+  out += "};\ninline constexpr std::string_view k" + name + "Rules[] = {";
+  for (std::size_t i = 0; i < of.rules.size(); ++i) out += (i == 0 ? "" : ", ") + quoted(of.rules[i]);
+  return out + "};\n\n";
+}
+
+void expectRules(const std::vector<std::string>& rules, const std::string& file, const Numbers& used) {
+  for (std::size_t i = 0; i < used.rules.size(); ++i) {
+    if (std::find(rules.begin(), rules.end(), used.rules[i]) == rules.end())
+      throw MalformedTable(file, used.lines[i], "no rule is called \"" + used.rules[i] + "\"");
+  }
+}
+
+std::string citations(const TableFiles& files, const Numbers& used, const Numbers& usedByDemand) {
   const Table table(files, "citations.csv", "rule,basis,certainty,2017,2020,2023,2026,about");
   std::vector<std::string> rules;
   std::string out = "inline constexpr CitationRow kCitations[] = {\n";
@@ -390,12 +437,8 @@ std::string citations(const TableFiles& files, const Numbers& used) {
     }
     out += "}, " + quoted(row.cells[7]) + "},\n";
   }
-  for (std::size_t i = 0; i < used.rules.size(); ++i) {
-    bool known = false;
-    for (const std::string& rule : rules) known = known || rule == used.rules[i];
-    if (!known)
-      throw MalformedTable("code_numbers.csv", used.lines[i], "no rule is called \"" + used.rules[i] + "\"");
-  }
+  expectRules(rules, "code_numbers.csv", used);
+  expectRules(rules, "demand.csv", usedByDemand);
   return out + "};\n";
 }
 
@@ -409,6 +452,7 @@ const std::vector<std::string>& tableFileNames() {
                                                  "code_numbers.csv",
                                                  "conductor_impedance.csv",
                                                  "conductor_properties.csv",
+                                                 "demand.csv",
                                                  "grounding_conductors.csv",
                                                  "motor_code_letters.csv",
                                                  "motor_full_load.csv",
@@ -420,6 +464,7 @@ const std::vector<std::string>& tableFileNames() {
 
 std::string generateHeader(const TableFiles& files) {
   const Numbers small = numbers(files);
+  const Numbers loads = demand(files);
   std::string out =
       "#pragma once\n\n// Generated from resources/tables by core/code/generator; edit the tables, not this "
       "file.\n\n"
@@ -429,12 +474,9 @@ std::string generateHeader(const TableFiles& files) {
   out += ampacity(files) + ambient(files) + adjustment(files) + ratings(files) + smallConductors(files) +
          grounding(files) + properties(files) + impedance(files) + fullLoad(files) + lockedRotor(files) +
          codeLetters(files);
-  out += "    .numbers = " + list(small.values) + ",\n};\n\n";
-  out += "inline constexpr std::string_view kNumberUnits[] = {";
-  for (std::size_t i = 0; i < small.units.size(); ++i) out += (i == 0 ? "" : ", ") + small.units[i];
-  out += "};\ninline constexpr std::string_view kNumberRules[] = {";
-  for (std::size_t i = 0; i < small.rules.size(); ++i) out += (i == 0 ? "" : ", ") + quoted(small.rules[i]);
-  out += "};\n\n" + citations(files, small) + "\n}  // namespace stayalight::generated\n";
+  out += "    .numbers = " + list(small.values) + ",\n" + member("demand", loads.values) + "};\n\n";
+  out += unitsAndRules("Number", small) + unitsAndRules("Demand", loads);
+  out += citations(files, small, loads) + "\n}  // namespace stayalight::generated\n";
   return out;
 }
 

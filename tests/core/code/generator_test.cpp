@@ -73,6 +73,14 @@ TEST_P(MalformedRow, IsRefusedWithFileLineAndReason) {
 INSTANTIATE_TEST_SUITE_P(
     Tables, MalformedRow,
     testing::Values(
+        Damage{"demand.csv", "cooking_c_1,kW,load.cooking,8,memory,8,seen,8,seen,8,seen",
+               "cooking_c_2,kW,load.cooking,8,memory,8,seen,8,seen,8,seen", "is unknown or out of order"},
+        Damage{"demand.csv", "cooking_c_1,kW,load.cooking,8,memory,8,seen,8,seen,8,seen",
+               "cooking_c_1,kW,load.cooking,8,memory,8,seen,8,sure,8,seen", "not one of the words"},
+        Damage{"demand.csv", "cooking_c_1,kW,load.cooking,8,memory,8,seen,8,seen,8,seen",
+               "cooking_c_1,kW,load.cooking,8,memory,8,,8,seen,8,seen", "stand together"},
+        Damage{"demand.csv", "cooking_c_1,kW,load.cooking,8,memory,8,seen,8,seen,8,seen",
+               "cooking_c_1,kW,load.cook,8,memory,8,seen,8,seen,8,seen", "no rule is called"},
         Damage{"ampacity.csv", "8,40,50,55,35,40,45", "8,40,50,55,35,40", "7 columns expected, 6 found"},
         Damage{"ampacity.csv", "8,40,50,55,35,40,45", "8,40,50,55,35,40,45,9", "7 columns expected, 8 found"},
         Damage{"ampacity.csv", "8,40,50,55,35,40,45", "8,40,5o,55,35,40,45", "\"5o\" is not a number"},
