@@ -15,8 +15,8 @@ bool isWord(char c) {
 const std::vector<FormulaRow>& formulas() {
   static const std::vector<FormulaRow> rows = [] {
     std::vector<FormulaRow> all;
-    for (const auto& section :
-         {formulas_of::use, formulas_of::start, formulas_of::wiring, formulas_of::outage}) {
+    for (const auto& section : {formulas_of::use, formulas_of::demand, formulas_of::start,
+                                formulas_of::wiring, formulas_of::outage}) {
       all.insert(all.end(), section.begin(), section.end());
     }
     return all;

@@ -8,6 +8,7 @@
 
 namespace stayalight::formulas_of {
 extern const std::span<const FormulaRow> use;
+extern const std::span<const FormulaRow> demand;
 extern const std::span<const FormulaRow> start;
 extern const std::span<const FormulaRow> wiring;
 extern const std::span<const FormulaRow> outage;

@@ -15,6 +15,7 @@ extern const std::span<const TextRow> panel;
 extern const std::span<const TextRow> edit;
 extern const std::span<const TextRow> transfer;
 extern const std::span<const TextRow> use;
+extern const std::span<const TextRow> demand;
 extern const std::span<const TextRow> start;
 extern const std::span<const TextRow> wiring;
 extern const std::span<const TextRow> outage;

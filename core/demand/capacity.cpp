@@ -1,0 +1,208 @@
+// The ways in which a backup source may be large enough: 702.4, 710.15(A).
+
+#include <algorithm>
+
+#include "core/demand/record.h"
+
+namespace stayalight {
+namespace {
+
+using namespace demanding;
+
+constexpr MessageId kCarries{"capacity.carries"};
+constexpr MessageId kCarriesUnknown{"capacity.carries_unknown"};
+constexpr MessageId kLegCarries{"capacity.leg_carries"};
+constexpr MessageId kDeclared{"capacity.asked_declared"};
+constexpr MessageId kFull{"capacity.asked_full"};
+constexpr MessageId kManaged{"capacity.asked_managed"};
+constexpr MessageId kLargest{"capacity.asked_largest"};
+constexpr MessageId kSetting{"capacity.asked_setting"};
+constexpr MessageId kListedManagement{"capacity.listed_management"};
+constexpr MessageId kWritten{"capacity.written"};
+constexpr MessageId kDwelling{"capacity.dwelling"};
+constexpr MessageId kMultimode{"capacity.multimode"};
+constexpr MessageId kListedControl{"capacity.listed_control"};
+constexpr MessageId kByHand{"capacity.by_hand"};
+constexpr MessageId kNotManual{"capacity.closed_not_manual"};
+constexpr MessageId kNotAutomatic{"capacity.closed_not_automatic"};
+constexpr MessageId kIslandGone{"capacity.closed_island_2026"};
+constexpr MessageId kControlOnly2026{"capacity.closed_before_2026"};
+constexpr MessageId kNoTransfer{"capacity.closed_no_transfer"};
+constexpr MessageId kIslandArguable{"capacity.caution_island_arguable"};
+constexpr MessageId kIsland2023{"capacity.caution_island_2023"};
+constexpr MessageId kTripping{"capacity.caution_tripping"};
+constexpr MessageId kLoadUnknown{"capacity.load_unknown"};
+
+Condition ofAnswer(const Choice<Answer>& answer) {
+  return answer.is(Answer::yes)  ? Condition::kept
+         : answer.is(Answer::no) ? Condition::broken
+                                 : Condition::notKnown;
+}
+
+// What a load draws for 702.4: its nameplate, else the unfavourable end of what is entered, whoever knew it.
+std::optional<double> drawOf(const Load& load, const Tables& tables) {
+  if (const auto rating = nameplateOf(load, tables)) return rating->count();
+  const double factor = load.powerFactor.value ? load.powerFactor.value->count() : 1.0;
+  if (load.running.high || load.running.value)
+    return load.running.high.value_or(load.running.value.value_or(Watts())).count() / factor;
+  if (load.runningCurrent.high || load.runningCurrent.value)
+    return load.runningCurrent.high.value_or(load.runningCurrent.value.value_or(AcAmperes())).count() *
+           load.ratedVoltage;
+  return std::nullopt;
+}
+
+struct Draws {
+  double declared = 0.0;
+  std::array<double, 2> leg{};
+  double largest = 0.0;
+  std::string largestName;
+  bool known = true;         ///< of the declared set
+  bool largestKnown = true;  ///< of all loads
+  std::vector<Message> unknown;
+};
+
+Draws drawsOf(const Plan& plan, const Tables& tables) {
+  Draws out;
+  for (const auto& circuit : plan.circuits) {
+    if (!backedUp(plan, *circuit)) continue;
+    const Breaker* const breaker = find(plan, circuit->planned);
+    const Panel* const panel = breaker != nullptr ? find(plan, breaker->panel) : nullptr;
+    if (panel == nullptr) continue;
+    const std::vector<Leg> poles = poleLegs(*panel, placementOf(*breaker));
+    for (const Load& load : circuit->loads) {
+      const std::optional<double> draw = drawOf(load, tables);
+      const bool meant = !load.meantToRun.is(Answer::no);
+      const std::string name = load.name.empty() ? circuit->name : load.name;
+      if (!draw) {
+        out.largestKnown = false;
+        out.known = out.known && !meant;
+        out.unknown.push_back(say(MessageId{"demand.name"}, name));
+        continue;
+      }
+      if (*draw > out.largest) {
+        out.largest = *draw;
+        out.largestName = name;
+      }
+      if (!meant) continue;
+      out.declared += *draw;
+      if (load.connection.is(Connection::lineToLine)) {
+        for (double& leg : out.leg) leg += *draw / 2.0;
+      } else if (!poles.empty()) {
+        out.leg[index(load.pole == 2 && poles.size() > 1 ? poles[1] : poles[0])] += *draw;
+      }
+    }
+  }
+  return out;
+}
+
+CapacityCondition carries(MessageId asked, const std::optional<VoltAmperes>& load,
+                          const std::optional<VoltAmperes>& source, bool complete) {
+  CapacityCondition condition;
+  if (!load || !source) {
+    condition.what = say(kCarriesUnknown, std::vector<Message>{say(asked)});
+    return condition;
+  }
+  condition.what = say(kCarries, std::vector<Message>{say(asked)}, voltAmperes(*load), voltAmperes(*source));
+  const Verdict verdict = compare(*load, complete ? *load : VoltAmperes(1e12), source);
+  condition.state = verdict == Verdict::within ? Condition::kept
+                    : verdict == Verdict::over ? Condition::broken
+                                               : Condition::notKnown;
+  return condition;
+}
+
+void conclude(PathFigures& path) {
+  path.verdict = path.closed ? Verdict::over : Verdict::within;
+  for (const CapacityCondition& condition : path.conditions) {
+    path.verdict = worse(path.verdict, condition.state == Condition::kept     ? Verdict::within
+                                       : condition.state == Condition::broken ? Verdict::over
+                                                                              : Verdict::notKnown);
+  }
+}
+
+}  // namespace
+
+Message pathName(CapacityPath path) {
+  constexpr std::array<MessageId, 6> names = {
+      MessageId{"capacity.path.not_chosen"},     MessageId{"capacity.path.manual_transfer"},
+      MessageId{"capacity.path.automatic_full"}, MessageId{"capacity.path.managed_load"},
+      MessageId{"capacity.path.island_rule"},    MessageId{"capacity.path.power_control"}};
+  return say(names[static_cast<std::size_t>(path)]);
+}
+
+std::vector<PathFigures> capacityPaths(const Plan& plan, Edition edition, const InverterLimits& limits,
+                                       DemandFigures& figures, const Tables& tables) {
+  const Transfer& transfer = *plan.transfer;
+  const Inverter& inverter = *plan.inverter;
+  const bool none = transfer.arrangement.is(Arrangement::none) || !transfer.arrangement.known();
+  const bool manual = transfer.arrangement.is(Arrangement::manualSwitch);
+  const Draws draws = drawsOf(plan, tables);
+  const auto& source = figures.carries;
+  figures.largestName = draws.largestName;
+  if (!draws.largestName.empty()) figures.largestSingle = VoltAmperes(draws.largest);
+  const std::optional<VoltAmperes>& single = figures.largestSingle;
+
+  std::vector<PathFigures> paths;
+  paths.reserve(5);  // references to earlier ones stay good
+  const auto begin = [&](CapacityPath path, const char* rule) -> PathFigures& {
+    PathFigures made;
+    made.path = path;
+    made.rule = RuleId{rule};
+    made.chosen = transfer.capacityPath.is(path);
+    if (none) made.closed = say(kNoTransfer);
+    paths.push_back(std::move(made));
+    return paths.back();
+  };
+
+  PathFigures& byHand = begin(CapacityPath::manual, "capacity.manual");
+  if (!none && !manual) byHand.closed = say(kNotManual);
+  byHand.asked = VoltAmperes(draws.declared);
+  byHand.conditions.push_back(carries(kDeclared, byHand.asked, source, draws.known));
+  if (limits.leg) {
+    const double leg = std::max(draws.leg[0], draws.leg[1]);
+    const VoltAmperes ofLeg = nominalLegVolts(tables) * *limits.leg;
+    byHand.conditions.push_back(carries(kLegCarries, VoltAmperes(leg), ofLeg, draws.known));
+  }
+  if (!draws.unknown.empty()) byHand.caution = say(kLoadUnknown, std::vector<Message>(draws.unknown));
+
+  PathFigures& full = begin(CapacityPath::automaticFull, "capacity.automatic");
+  if (manual) full.closed = say(kNotAutomatic);
+  full.asked = figures.feederLoad.load;
+  full.conditions.push_back(carries(kFull, full.asked, source, true));
+
+  PathFigures& managed = begin(CapacityPath::managed, "capacity.automatic");
+  managed.asked = transfer.managedLimit;
+  managed.conditions.push_back(carries(kManaged, managed.asked, source, true));
+  managed.conditions.push_back({say(kListedManagement), ofAnswer(transfer.managedListed)});
+
+  PathFigures& island = begin(CapacityPath::island, "capacity.island");
+  if (edition == Edition::y2026) island.closed = say(kIslandGone);
+  if (manual) island.closed = say(kNotAutomatic);
+  island.asked = single;
+  island.caution = say(edition <= Edition::y2020 ? kIslandArguable : kIsland2023);
+  island.conditions.push_back(carries(kLargest, single, source, draws.largestKnown));
+  const bool agreed = transfer.capacityPath.is(CapacityPath::island) && !transfer.capacityAgreedBy.empty() &&
+                      !transfer.capacityAgreedOn.empty();
+  Condition written = ofAnswer(transfer.capacityAgreedInWriting);
+  if (!agreed && written == Condition::kept) written = Condition::notKnown;
+  island.conditions.push_back({say(kWritten), written});
+
+  PathFigures& control = begin(CapacityPath::powerControl, "capacity.power_control");
+  if (edition != Edition::y2026) control.closed = say(kControlOnly2026);
+  if (manual) control.closed = say(kNotAutomatic);
+  control.asked = inverter.controlSetting;
+  control.caution = say(kTripping);
+  control.conditions.push_back(
+      {say(kDwelling), plan.site->dwelling.is(DwellingKind::oneOrTwoFamily) ? Condition::kept
+                       : plan.site->dwelling.is(DwellingKind::other)        ? Condition::broken
+                                                                            : Condition::notKnown});
+  control.conditions.push_back({say(kMultimode), ofAnswer(inverter.multimode)});
+  control.conditions.push_back({say(kListedControl), ofAnswer(inverter.powerControlListed)});
+  control.conditions.push_back(carries(kSetting, inverter.controlSetting, source, true));
+  control.conditions.push_back(carries(kLargest, single, source, draws.largestKnown));
+  control.conditions.push_back({say(kByHand), ofAnswer(inverter.reconnectsByHand)});
+
+  for (PathFigures& path : paths) conclude(path);
+  return paths;
+}
+
+}  // namespace stayalight

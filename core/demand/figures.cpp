@@ -1,0 +1,284 @@
+// All calculations of a plan: feeder, main before and after the work, charging, capacity.
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/code/numbers.h"
+#include "core/demand/record.h"
+#include "core/plan/field.h"
+
+namespace stayalight {
+namespace {
+
+using namespace demanding;
+
+constexpr MessageId kRatingUnknown{"demand.not_applicable.rating_unknown"};
+constexpr MessageId kBelow100{"demand.not_applicable.below_100"};
+constexpr MessageId kEditionUnknown{"demand.not_applicable.edition"};
+constexpr MessageId kNothingBefore{"demand.not_applicable.nothing_before"};
+constexpr MessageId kNoDemand{"demand.not_applicable.no_demand"};
+constexpr MessageId kNoPeriod{"demand.not_applicable.no_period"};
+constexpr MessageId kNotGross{"demand.not_applicable.not_gross"};
+constexpr MessageId kGrossUnknown{"demand.not_applicable.gross_unknown"};
+constexpr MessageId kNoSeason{"demand.not_applicable.no_season"};
+constexpr MessageId kMain{"demand.rating.main"};
+constexpr MessageId kInput{"demand.rating.input"};
+constexpr MessageId kRelay{"demand.rating.relay"};
+
+std::optional<RatingAmperes> ratingOf(const Plan& plan) {
+  const Panel* const main = mainPanel(plan);
+  std::optional<RatingAmperes> rating = plan.site->serviceRating;
+  if (main != nullptr && main->mainBreaker && (!rating || *main->mainBreaker < *rating))
+    rating = main->mainBreaker;
+  return rating;
+}
+
+Verdict verdictOf(const DemandCalculation& calculation, const std::optional<RatingAmperes>& rating) {
+  if (calculation.refused || !rating) return Verdict::notKnown;
+  return compare(calculation.minimum, calculation.complete() ? calculation.minimum : AcAmperes(1e9),
+                 std::optional(rating->amperes()));
+}
+
+std::optional<Message> whyNotMetered(const Plan& plan) {
+  const Site& site = *plan.site;
+  if (!site.maximumDemand) return say(kNoDemand);
+  if (site.demandPeriod.is(DemandPeriod::unknown) || !site.demandPeriod.known()) return say(kNoPeriod);
+  if (site.demandGross.is(Answer::no)) return say(kNotGross);
+  if (!site.demandGross.is(Answer::yes)) return say(kGrossUnknown);
+  if (site.demandPeriod.is(DemandPeriod::thirtyDays) && !site.demandSeason.is(Answer::yes))
+    return say(kNoSeason);
+  return std::nullopt;
+}
+
+std::optional<Message> whyNot(const Plan& plan, DemandMethod method, Edition edition,
+                              const std::optional<RatingAmperes>& rating, const Tables& tables) {
+  switch (method) {
+    case DemandMethod::standard:
+      return std::nullopt;
+    case DemandMethod::optional: {
+      const auto least = demandFigure(DemandKey::optionalLeastRating, edition, tables);
+      if (!least) return say(kEditionUnknown, std::string(name(edition)));
+      if (!rating) return say(kRatingUnknown, Figure{least->value, "A", 0});
+      if (rating->count() < least->value)
+        return say(kBelow100, Figure{least->value, "A", 0},
+                   Figure{static_cast<double>(rating->count()), "A", 0});
+      return std::nullopt;
+    }
+    case DemandMethod::existing: {
+      if (!demandFigure(DemandKey::existingFirst, edition, tables))
+        return say(kEditionUnknown, std::string(name(edition)));
+      const bool stands = std::any_of(plan.circuits.begin(), plan.circuits.end(),
+                                      [](const auto& circuit) { return circuit->breaker.valid(); });
+      if (!stands) return say(kNothingBefore);
+      return std::nullopt;
+    }
+    case DemandMethod::metered:
+      return whyNotMetered(plan);
+  }
+  return std::nullopt;
+}
+
+DemandCalculation calculate(const Plan& plan, DemandMethod method, const DemandQuestion& question, bool after,
+                            Working* working, const Tables& tables) {
+  switch (method) {
+    case DemandMethod::optional:
+      return optionalLoad(question, working, tables);
+    case DemandMethod::existing:
+      return existingLoad(question, working, tables);
+    case DemandMethod::metered: {
+      // What the meter saw needs no list of what is there; only what is new.
+      DemandQuestion fresh = question;
+      fresh.missing.clear();
+      fresh.places.clear();
+      fresh.notes.clear();
+      if (after) {
+        for (const Message& missing : question.missing) {
+          if (missing.id == MessageId{"demand.missing.charge_limit"}) fresh.missing.push_back(missing);
+        }
+        for (const auto& circuit : plan.circuits) {
+          // A new circuit of which something is not entered.
+          if (circuit->breaker.valid()) continue;
+          const bool lacks =
+              std::any_of(question.places.begin(), question.places.end(), [&](const EntityRef& place) {
+                return ownerOf(plan, place) == EntityRef{RecordKind::circuit, circuit->id.number};
+              });
+          if (lacks) fresh.missing = question.missing;
+        }
+      }
+      return meteredLoad(plan.site->maximumDemand.value_or(VoltAmperes()), fresh, after, working, tables);
+    }
+    case DemandMethod::standard:
+      break;
+  }
+  return standardLoad(question, working, tables);
+}
+
+// What is left of a rating for charging, which counts as continuous: (R V - S - (k - 1) C) / k.
+struct Left {
+  double watts = 0.0;
+  Message governs;
+  StepIndex step = kNoStep;
+};
+Left leftFor(double rating, double volts, double load, double continuous, double factor, Message governs,
+             Working* working) {
+  Left left;
+  left.watts = std::max(0.0, (rating * volts - load - (factor - 1.0) * continuous) / factor);
+  left.governs = std::move(governs);
+  left.step =
+      record(working, "demand.charge_left", RuleId{"practice.charging_load"}, left.watts, "W",
+             {input("R", rating, "A", kNoStep, "rating"), input("V", volts, "V", kNoStep, "nominal volts"),
+              input("S", load, "VA", kNoStep, "load without charging"),
+              input("k", factor, "", kNoStep, "factor on continuous load"),
+              input("C", continuous, "VA", kNoStep, "continuous part of that load")},
+             left.governs);
+  return left;
+}
+
+ChargeSetting chargeSetting(const Plan& plan, const DemandFigures& figures, Working* working,
+                            const Tables& tables) {
+  ChargeSetting setting;
+  const std::vector<Segment> pieces = segments(plan);
+  setting.asked = std::find(pieces.begin(), pieces.end(), Segment::mainToInverter) != pieces.end();
+  if (!setting.asked) return setting;
+  const int units = std::max(1, plan.inverter->units);
+  if (plan.inverter->chargeLimit) setting.entered = *plan.inverter->chargeLimit * units;
+  const SystemVoltages system = voltages(plan, Mode::ordinary);
+  const double volts = system.legToLeg.count();
+  const double factor = continuousFactor(tables).count();
+
+  std::optional<Left> least;
+  bool known = true;
+  const auto consider = [&](Left left) {
+    if (!least || left.watts < least->watts) least = std::move(left);
+  };
+  const MethodFigures* const method = chosenMethod(figures.service);
+  if (figures.service.rating && method != nullptr) {
+    const double charging = setting.entered.value_or(Watts()).count();
+    consider(leftFor(figures.service.rating->count(), volts, method->after.total.count() - charging,
+                     method->after.continuous.count() - charging, factor,
+                     say(kMain, Figure{static_cast<double>(figures.service.rating->count()), "A", 0}),
+                     working));
+  } else {
+    known = false;
+  }
+  const bool through = plan.transfer->arrangement.is(Arrangement::inverterPassThrough);
+  const FeederLoad& feeder = figures.feederLoad;
+  const auto ofUnits = [&](const std::optional<RatingAmperes>& rating) {
+    return rating ? std::optional<double>(rating->count() * units) : std::nullopt;
+  };
+  double load = 0.0, continuous = 0.0, legVolts = volts;
+  if (through) {
+    if (feeder.heavier) {
+      legVolts = system.legToNeutral.count() * 2.0;
+      load = feeder.heavier->load.count() * 2.0;
+      continuous = feeder.heavier->continuous.count() * 2.0;
+    } else if (feeder.load) {
+      load = feeder.load->count();
+      continuous = feeder.continuous.value_or(VoltAmperes()).count();
+    } else {
+      known = false;
+    }
+  }
+  if (known) {
+    if (const auto rating = ofUnits(plan.inverter->acInput))
+      consider(leftFor(*rating, legVolts, load, continuous, factor, say(kInput, Figure{*rating, "A", 0}),
+                       working));
+    const auto relay = plan.inverter->passThrough ? ofUnits(plan.inverter->passThrough) : std::nullopt;
+    if (through && relay)
+      consider(
+          leftFor(*relay, legVolts, load, continuous, factor, say(kRelay, Figure{*relay, "A", 0}), working));
+  }
+  if (!known || !least) return setting;
+  setting.fits = Watts(least->watts);
+  setting.governs = least->governs;
+  setting.step = least->step;
+  if (setting.entered) setting.verdict = compare(*setting.entered, *setting.entered, setting.fits);
+  return setting;
+}
+
+FeederLoad feederLoadOf(const Plan& plan, const DemandCalculation& computed, const Tables& tables) {
+  FeederLoad load;
+  const bool complete = computed.complete() && !computed.lines.empty();
+  if (complete) {
+    const double factor = continuousFactor(tables).count() - 1.0;
+    const auto asks = [&](const DemandLeg& leg) { return leg.load + leg.continuous * factor; };
+    load.neutral = std::max(computed.leg[0].neutral, computed.leg[1].neutral);
+    load.load = computed.total;
+    load.continuous = computed.continuous;
+    load.heavier = asks(computed.leg[1]) > asks(computed.leg[0]) ? computed.leg[1] : computed.leg[0];
+  }
+  if (plan.transfer->calculatedLoad) {
+    load.typed = true;
+    load.load = plan.transfer->calculatedLoad;
+    load.continuous = plan.transfer->continuousPart.value_or(VoltAmperes());
+    load.heavier.reset();
+  }
+  if (plan.transfer->neutralLoad) {
+    load.neutralTyped = true;
+    load.neutral = plan.transfer->neutralLoad;
+  }
+  return load;
+}
+
+}  // namespace
+
+Message methodName(DemandMethod method) {
+  constexpr std::array<MessageId, 4> names = {
+      MessageId{"demand.method.standard"}, MessageId{"demand.method.optional"},
+      MessageId{"demand.method.existing"}, MessageId{"demand.method.metered"}};
+  return say(names[static_cast<std::size_t>(method)]);
+}
+
+const MethodFigures* chosenMethod(const ServiceDemand& service) {
+  for (const MethodFigures& method : service.methods) {
+    if (service.chosen == method.method) return &method;
+  }
+  return nullptr;
+}
+
+DemandFigures demandFigures(const Plan& plan, Edition edition, const InverterLimits& limits, Working* working,
+                            const Tables& tables) {
+  DemandFigures figures;
+  if (!plan.site->country.is(Country::unitedStates) || plan.site->service.is(ServiceSystem::threePhase))
+    return figures;
+  figures.covered = true;
+
+  const DemandQuestion before = dwellingQuestion(plan, Reading::before, edition, tables);
+  const DemandQuestion after = dwellingQuestion(plan, Reading::planned, edition, tables);
+  ServiceDemand& service = figures.service;
+  service.rating = ratingOf(plan);
+  constexpr std::array<const char*, 4> rules = {"load.calculation", "load.optional", "load.existing",
+                                                "load.metered"};
+  for (const DemandMethod method :
+       {DemandMethod::standard, DemandMethod::optional, DemandMethod::existing, DemandMethod::metered}) {
+    MethodFigures made;
+    made.method = method;
+    made.rule = RuleId{rules[static_cast<std::size_t>(method)]};
+    made.notApplicable = whyNot(plan, method, edition, service.rating, tables);
+    if (!made.notApplicable) {
+      made.before = calculate(plan, method, before, false, nullptr, tables);
+      made.after = calculate(plan, method, after, true, working, tables);
+      made.verdictBefore = verdictOf(made.before, service.rating);
+      made.verdictAfter = verdictOf(made.after, service.rating);
+    }
+    service.methods.push_back(std::move(made));
+  }
+  const MethodFigures* chosen = nullptr;
+  for (const MethodFigures& method : service.methods) {
+    if (method.notApplicable || !method.after.complete()) continue;
+    if (chosen == nullptr || method.after.minimum < chosen->after.minimum) chosen = &method;
+  }
+  if (chosen != nullptr) service.chosen = chosen->method;
+
+  if (backupPanel(plan) != nullptr) {
+    figures.feeder = standardLoad(feederQuestion(plan, edition, tables), working, tables);
+    figures.feederLoad = feederLoadOf(plan, figures.feeder, tables);
+    figures.carries = limits.totalApparent;
+    if (!figures.carries && limits.total) figures.carries = VoltAmperes(limits.total->count());
+    figures.paths = capacityPaths(plan, edition, limits, figures, tables);
+  }
+  service.charge = chargeSetting(plan, figures, working, tables);
+  return figures;
+}
+
+}  // namespace stayalight

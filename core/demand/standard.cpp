@@ -1,0 +1,685 @@
+// Part III: the standard method, and the table of cooking appliances.
+
+#include <algorithm>
+#include <cmath>
+#include <string>
+
+#include "core/code/numbers.h"
+#include "core/demand/record.h"
+
+namespace stayalight {
+namespace demanding {
+namespace {
+
+constexpr MessageId kRefused{"demand.refused"};
+
+}  // namespace
+
+void conclude(DemandCalculation& to, const DemandQuestion& question, Figures& figures, Working* working) {
+  to.missing = question.missing;
+  to.places = question.places;
+  to.notes.insert(to.notes.begin(), question.notes.begin(), question.notes.end());
+  to.total = VoltAmperes();
+  std::vector<StepInput> parts;
+  for (const DemandLine& line : to.lines) {
+    if (!line.load) continue;
+    to.total += *line.load;
+    to.confirmed = to.confirmed && line.confirmed;
+    parts.push_back(input("S", line.load->count(), "VA", line.step, render(line.what, plainEnglish())));
+  }
+  if (parts.empty()) parts.push_back(input("S", 0.0, "VA", kNoStep, "no load"));
+  if (const auto missing = figures.missing()) {
+    to.refused = say(kRefused, Citation{*missing}, std::string(name(figures.edition())));
+  }
+  to.totalStep =
+      record(working, "demand.total", RuleId{"load.calculation"}, to.total.count(), "VA", std::move(parts));
+  const double volts = question.lineVolts.count();
+  const double factor = continuousFactor(figures.tables()).count();
+  to.line = AcAmperes(to.total.count() / volts);
+  record(working, "demand.line_current", RuleId{"load.calculation"}, to.line.count(), "A",
+         {input("S", to.total.count(), "VA", to.totalStep, ""),
+          input("V", volts, "V", kNoStep, "nominal volts between the legs")});
+  to.minimum = AcAmperes((to.total.count() + (factor - 1.0) * to.continuous.count()) / volts);
+  to.minimumStep =
+      record(working, "demand.minimum", RuleId{"feeder.device"}, to.minimum.count(), "A",
+             {input("S", to.total.count(), "VA", to.totalStep, ""),
+              input("k", factor, "", kNoStep, "factor on continuous load"),
+              input("C", to.continuous.count(), "VA", kNoStep, "continuous part of the lines above"),
+              input("V", volts, "V", kNoStep, "nominal volts between the legs")});
+
+  const double legVolts = question.legVolts.count();
+  const std::size_t heavier = to.leg[1].load > to.leg[0].load ? 1 : 0;
+  to.heavier = AcAmperes(to.leg[heavier].load.count() / legVolts);
+  if (to.leg[heavier].loadStep != kNoStep) {
+    record(working, "demand.line_current", RuleId{"load.calculation"}, to.heavier.count(), "A",
+           {input("S", to.leg[heavier].load.count(), "VA", to.leg[heavier].loadStep, ""),
+            input("V", legVolts, "V", kNoStep, "nominal volts of one leg")});
+  }
+  const double net = std::max(to.leg[0].neutral.count(), to.leg[1].neutral.count());
+  const double current = net / legVolts;
+  StepIndex step = kNoStep;
+  if (to.leg[0].neutralStep != kNoStep) {
+    step = record(working, "demand.neutral", RuleId{"feeder.neutral"}, current, "A",
+                  {input("A", to.leg[0].neutral.count(), "VA", to.leg[0].neutralStep, ""),
+                   input("B", to.leg[1].neutral.count(), "VA", to.leg[1].neutralStep, ""),
+                   input("V", legVolts, "V", kNoStep, "nominal volts of one leg")});
+  }
+  const double above = neutralReductionAbove(figures.tables()).count();
+  to.neutral = AcAmperes(current);
+  if (!question.wye && current > above) {
+    const double part = neutralReductionFactor(figures.tables()).count();
+    to.neutral = AcAmperes(above + part * (current - above));
+    if (step != kNoStep) {
+      record(working, "demand.neutral_reduced", RuleId{"feeder.neutral"}, to.neutral.count(), "A",
+             {input("T", above, "A", kNoStep, "limit of the unreduced part"),
+              input("f", part, "", kNoStep, "factor above it"), input("N", current, "A", step, "")});
+    }
+  }
+}
+
+}  // namespace demanding
+
+namespace {
+
+using namespace demanding;
+
+constexpr MessageId kLighting{"demand.line.lighting"};
+constexpr MessageId kSmallAppliance{"demand.line.small_appliance"};
+constexpr MessageId kLaundry{"demand.line.laundry"};
+constexpr MessageId kStepFirst{"demand.line.step_first"};
+constexpr MessageId kStepSecond{"demand.line.step_second"};
+constexpr MessageId kStepThird{"demand.line.step_third"};
+constexpr MessageId kItem{"demand.line.item"};
+constexpr MessageId kItemLeftOut{"demand.line.item_left_out"};
+constexpr MessageId kAppliances{"demand.line.appliances"};
+constexpr MessageId kAppliancesMany{"demand.line.appliances_many"};
+constexpr MessageId kAppliancesSmall{"demand.line.appliances_small"};
+constexpr MessageId kDryers{"demand.line.dryers"};
+constexpr MessageId kCooking{"demand.line.cooking"};
+constexpr MessageId kCookingNote3{"demand.line.cooking_note_3"};
+constexpr MessageId kCookingSmall{"demand.line.cooking_small"};
+constexpr MessageId kCharger{"demand.line.vehicle_charger"};
+constexpr MessageId kHeating{"demand.line.heating"};
+constexpr MessageId kCooling{"demand.line.cooling"};
+constexpr MessageId kMotor{"demand.line.motor"};
+constexpr MessageId kOther{"demand.line.other"};
+constexpr MessageId kLargestMotor{"demand.line.largest_motor"};
+constexpr MessageId kCharging{"demand.line.charging"};
+constexpr MessageId kManyDryers{"demand.refused_dryers"};
+constexpr MessageId kManyCooking{"demand.refused_cooking"};
+
+double kilo(VoltAmperes value) { return value.count() / 1000.0; }
+
+bool heats(LoadClass loadClass) {
+  return loadClass == LoadClass::spaceHeating || loadClass == LoadClass::supplementalHeat ||
+         loadClass == LoadClass::heatPump;
+}
+bool cools(LoadClass loadClass) {
+  return loadClass == LoadClass::airConditioning || loadClass == LoadClass::heatPump;
+}
+
+// One side of a comparison of loads that are not used together.
+struct Group {
+  VoltAmperes load, continuous, neutral;
+  std::array<VoltAmperes, 2> legLoad, legContinuous, legNeutral;
+  std::vector<const DemandItem*> items;
+};
+
+class Standard {
+ public:
+  Standard(const DemandQuestion& question, Working* working, const Tables& tables)
+      : question_(question), working_(working), figures_(question.edition, tables) {}
+
+  DemandCalculation run() {
+    lighting();
+    appliances();
+    dryers();
+    cooking();
+    chargers();
+    climate();
+    plain(LoadClass::motor, kMotor, RuleId{"load.largest_motor"});
+    plain(LoadClass::other, kOther, RuleId{"load.calculation"});
+    largestMotor();
+    charging();
+    legs();
+    conclude(out_, question_, figures_, working_);
+    if (refused_) out_.refused = refused_;
+    return std::move(out_);
+  }
+
+ private:
+  // A part of the calculation on the legs, the neutral and the continuous sum.
+  void onLegs(const std::string& from, const std::array<double, 2>& load,
+              const std::array<double, 2>& neutral, double continuousShare) {
+    for (std::size_t leg = 0; leg < 2; ++leg) {
+      out_.leg[leg].load += VoltAmperes(load[leg]);
+      out_.leg[leg].continuous += VoltAmperes(load[leg] * continuousShare);
+      out_.leg[leg].neutral += VoltAmperes(neutral[leg]);
+      if (working_ == nullptr) continue;
+      if (load[leg] > 0.0) loads_[leg].push_back(input("S", load[leg], "VA", kNoStep, from));
+      if (load[leg] * continuousShare > 0.0)
+        continuous_[leg].push_back(input("S", load[leg] * continuousShare, "VA", kNoStep, from));
+      if (neutral[leg] > 0.0) neutrals_[leg].push_back(input("S", neutral[leg], "VA", kNoStep, from));
+    }
+  }
+  [[nodiscard]] static double of(const DemandItem& item) {
+    return item.rating.value_or(VoltAmperes()).count();
+  }
+
+  // An item that counts with `factor` of its nameplate.
+  void counted(const DemandItem& item, double load) {
+    const std::array<double, 2> onLeg{item.leg[0] * load, item.leg[1] * load};
+    onLegs(item.name, onLeg, item.neutral ? onLeg : std::array<double, 2>{}, item.continuous ? 1.0 : 0.0);
+    if (item.continuous) out_.continuous += VoltAmperes(load);
+  }
+  [[nodiscard]] std::vector<const DemandItem*> all(LoadClass loadClass) const {
+    std::vector<const DemandItem*> list;
+    for (const DemandItem& item : question_.items) {
+      if (item.loadClass == loadClass) list.push_back(&item);
+    }
+    return list;
+  }
+  StepIndex sumOf(const std::vector<const DemandItem*>& items, double factor, std::string factorFrom,
+                  RuleId rule, double result) {
+    std::vector<StepInput> inputs{input("f", factor, "", kNoStep, std::move(factorFrom))};
+    for (const DemandItem* item : items) inputs.push_back(input("S", of(*item), "VA", kNoStep, item->name));
+    return record(working_, "demand.share_of_sum", rule, result, "VA", std::move(inputs));
+  }
+  void list(const std::vector<const DemandItem*>& items, RuleId rule, MessageId what = kItem) {
+    for (const DemandItem* item : items) addLine(out_, say(what, item->name), rule, VoltAmperes(of(*item)));
+  }
+
+  void lighting() {
+    const double unit = figures_(DemandKey::lightingUnit);
+    const bool unitConfirmed = figures_.confirmed();
+    const double area = question_.area[0].count() + question_.area[1].count();
+    std::array<double, 2> gross{question_.area[0].count() * unit, question_.area[1].count() * unit};
+    std::vector<StepInput> sum;
+    if (area > 0.0) {
+      DemandLine& line = addLine(out_, say(kLighting, Figure{area, "ft\u00b2", 0}, Figure{unit, "VA", 0}),
+                                 ruleOf(DemandKey::lightingUnit), VoltAmperes(area * unit));
+      line.confirmed = unitConfirmed;
+      line.step = record(working_, "demand.lighting", line.rule, area * unit, "VA",
+                         {figures_.input("u", DemandKey::lightingUnit, unit),
+                          input("a", area, "ft2", kNoStep, "area served")});
+      sum.push_back(input("S", area * unit, "VA", line.step, "general lighting"));
+    }
+    const auto circuits = [&](const std::array<double, 2>& count, DemandKey key, MessageId what) {
+      const double total = count[0] + count[1];
+      if (total <= 0.0) return;
+      const double each = figures_(key);
+      const bool sure = figures_.confirmed();
+      DemandLine& line = addLine(out_, say(what, Figure{each, "VA", 0}), ruleOf(key),
+                                 VoltAmperes(total * each), static_cast<std::int32_t>(std::lround(total)));
+      line.confirmed = sure;
+      line.step =
+          record(working_, "demand.circuits", line.rule, total * each, "VA",
+                 {input("n", total, "", kNoStep, "circuits of this kind"), figures_.input("s", key, each)});
+      sum.push_back(input("S", total * each, "VA", line.step, "circuits"));
+      for (std::size_t leg = 0; leg < 2; ++leg) gross[leg] += count[leg] * each;
+    };
+    circuits(question_.smallAppliance, DemandKey::smallApplianceCircuit, kSmallAppliance);
+    circuits(question_.laundry, DemandKey::laundryCircuit, kLaundry);
+    const double all = gross[0] + gross[1];
+    if (all <= 0.0) return;
+
+    const double first = figures_(DemandKey::lightingFirstUpTo),
+                 second = figures_(DemandKey::lightingSecondUpTo);
+    const std::array<double, 3> parts{std::min(all, first), std::clamp(all - first, 0.0, second - first),
+                                      std::max(0.0, all - second)};
+    const std::array<double, 3> factors{figures_(DemandKey::lightingFirst),
+                                        figures_(DemandKey::lightingSecond),
+                                        figures_(DemandKey::lightingThird)};
+    const bool sure = figures_.confirmed();
+    const RuleId rule = ruleOf(DemandKey::lightingFirst);
+    const StepIndex grossStep = record(working_, "demand.total", rule, all, "VA", std::move(sum));
+    double load = 0.0;
+    for (std::size_t i = 0; i < 3; ++i) load += parts[i] * factors[i];
+    const std::array<Message, 3> words{say(kStepFirst, Figure{first, "VA", 0}),
+                                       say(kStepSecond, Figure{first, "VA", 0}, Figure{second, "VA", 0}),
+                                       say(kStepThird, Figure{second, "VA", 0})};
+    constexpr std::array<DemandKey, 3> keys{DemandKey::lightingFirst, DemandKey::lightingSecond,
+                                            DemandKey::lightingThird};
+    for (std::size_t i = 0; i < 3; ++i) {
+      if (parts[i] <= 0.0) continue;
+      DemandLine& line = addLine(out_, words[i], rule, VoltAmperes(parts[i]));
+      line.factor = Fraction(factors[i]);
+      line.load = VoltAmperes(parts[i] * factors[i]);
+      line.neutral = *line.load;
+      line.confirmed = sure;
+      std::vector<StepInput> inputs{figures_.input("f", keys[i], factors[i]),
+                                    input("S", all, "VA", grossStep, "")};
+      if (i == 0) {
+        inputs.push_back(figures_.input("B", DemandKey::lightingFirstUpTo, first));
+        line.step = record(working_, "demand.step_first", rule, line.load->count(), "VA", std::move(inputs));
+      } else if (i == 1) {
+        inputs.push_back(figures_.input("A", DemandKey::lightingFirstUpTo, first));
+        inputs.push_back(figures_.input("B", DemandKey::lightingSecondUpTo, second));
+        line.step =
+            record(working_, "demand.step_between", rule, line.load->count(), "VA", std::move(inputs));
+      } else {
+        inputs.push_back(figures_.input("A", DemandKey::lightingSecondUpTo, second));
+        line.step = record(working_, "demand.step_above", rule, line.load->count(), "VA", std::move(inputs));
+      }
+    }
+    // Each leg carries of the load after the steps what it carries of the load before them.
+    const std::array<double, 2> onLeg{load * gross[0] / all, load * gross[1] / all};
+    onLegs("lighting, small-appliance and laundry circuits after the steps", onLeg, onLeg, 0.0);
+  }
+
+  void appliances() {
+    const std::vector<const DemandItem*> items = all(LoadClass::appliance);
+    if (items.empty()) return;
+    const auto leastPower =
+        demandFigure(DemandKey::appliancesLeastPower, question_.edition, figures_.tables());
+    const auto leastHorsepower =
+        demandFigure(DemandKey::appliancesLeastHorsepower, question_.edition, figures_.tables());
+    std::vector<const DemandItem*> large, small;
+    for (const DemandItem* item : items) {
+      // Before 2020 no size is named.
+      const bool counts =
+          !leastPower || of(*item) >= leastPower->value ||
+          (item->horsepower && leastHorsepower && item->horsepower->count() >= leastHorsepower->value);
+      (counts ? large : small).push_back(item);
+    }
+    const double many = figures_(DemandKey::appliancesCount);
+    const bool reduced = static_cast<double>(large.size()) >= many;
+    const double factor = reduced ? figures_(DemandKey::appliancesFactor) : 1.0;
+    const bool sure = figures_.confirmed();
+    const RuleId rule = ruleOf(DemandKey::appliancesFactor);
+    list(items, rule);
+    const auto add = [&](const std::vector<const DemandItem*>& group, double with, MessageId what) {
+      if (group.empty()) return;
+      double gross = 0.0;
+      DemandLine line;
+      for (const DemandItem* item : group) {
+        gross += of(*item);
+        counted(*item, of(*item) * with);
+        if (item->neutral) line.neutral += VoltAmperes(of(*item) * with);
+      }
+      DemandLine& added =
+          addLine(out_, say(what), rule, VoltAmperes(gross), static_cast<std::int32_t>(group.size()));
+      added.factor = Fraction(with);
+      added.load = VoltAmperes(gross * with);
+      added.neutral = line.neutral;
+      added.confirmed = sure;
+      added.step = sumOf(group, with,
+                         reduced && with < 1.0 ? demandCell(DemandKey::appliancesFactor, question_.edition)
+                                               : "counted in full",
+                         rule, gross * with);
+    };
+    add(large, factor, reduced ? kAppliancesMany : kAppliances);
+    add(small, 1.0, kAppliancesSmall);
+  }
+
+  // Part of a dryer's or a range's load that its neutral carries: 70 %, but all of it on two legs of a wye.
+  [[nodiscard]] double neutralPart() const {
+    return question_.wye ? 1.0 : neutralRangeDryerFactor(figures_.tables()).count();
+  }
+  void tableItems(const std::vector<const DemandItem*>& items, double gross, double load, DemandLine& line) {
+    for (const DemandItem* item : items) {
+      const double mine = gross > 0.0 ? load * of(*item) / gross : 0.0;
+      const std::array<double, 2> onLeg{item->leg[0] * mine, item->leg[1] * mine};
+      const double part = item->neutral ? neutralPart() : 0.0;
+      onLegs(item->name, onLeg, {onLeg[0] * part, onLeg[1] * part}, item->continuous ? 1.0 : 0.0);
+      line.neutral += VoltAmperes(mine * part);
+      if (item->continuous) out_.continuous += VoltAmperes(mine);
+    }
+  }
+
+  void dryers() {
+    const std::vector<const DemandItem*> items = all(LoadClass::dryer);
+    if (items.empty()) return;
+    const double least = figures_(DemandKey::dryerLeast);
+    const auto factor = dryerFactor(static_cast<int>(items.size()), question_.edition, figures_.tables());
+    if (!factor) {
+      refused_ = say(kManyDryers, static_cast<std::int64_t>(items.size()), std::int64_t{kDryerRows});
+      return;
+    }
+    const double share = figures_.take(factor, ruleOf(DemandKey::dryer1));
+    const bool sure = figures_.confirmed();
+    const RuleId rule = ruleOf(DemandKey::dryer1);
+    list(items, rule);
+    double nameplates = 0.0, gross = 0.0;
+    std::vector<StepInput> inputs{input("f", share, "", kNoStep, citationOfDryers())};
+    std::vector<double> each;
+    for (const DemandItem* item : items) {
+      const double raised = std::max(of(*item), least);
+      const StepIndex step = record(working_, "demand.at_least", rule, raised, "VA",
+                                    {input("S", of(*item), "VA", kNoStep, item->name),
+                                     figures_.input("m", DemandKey::dryerLeast, least)});
+      inputs.push_back(input("S", raised, "VA", step, item->name));
+      nameplates += of(*item);
+      gross += raised;
+      each.push_back(raised * share);
+    }
+    DemandLine& line = addLine(out_, say(kDryers, Figure{least, "VA", 0}), rule, VoltAmperes(gross),
+                               static_cast<std::int32_t>(items.size()));
+    line.factor = Fraction(share);
+    line.load = VoltAmperes(gross * share);
+    line.confirmed = sure;
+    line.step = record(working_, "demand.share_of_sum", rule, gross * share, "VA", std::move(inputs));
+    for (std::size_t i = 0; i < items.size(); ++i) tableItems({items[i]}, of(*items[i]), each[i], line);
+  }
+  [[nodiscard]] std::string citationOfDryers() const {
+    return demandCell(DemandKey::dryer1, question_.edition) + " and following";
+  }
+
+  void cooking() {
+    const std::vector<const DemandItem*> items = all(LoadClass::cooking);
+    if (items.empty()) return;
+    const RuleId rule = ruleOf(DemandKey::cookingC1);
+    const double least = figures_(DemandKey::cookingLeast);
+    figures_.confirmed();
+    std::vector<const DemandItem*> ofTable, small;
+    for (const DemandItem* item : items)
+      (kilo(VoltAmperes(of(*item))) > least ? ofTable : small).push_back(item);
+    list(items, rule);
+    if (!ofTable.empty()) {
+      std::vector<double> ratings;
+      double gross = 0.0;
+      for (const DemandItem* item : ofTable) {
+        ratings.push_back(kilo(VoltAmperes(of(*item))));
+        gross += of(*item);
+      }
+      const auto load = cookingLoad(ratings, question_.edition, working_, figures_.tables());
+      if (!load) {
+        refused_ =
+            say(kManyCooking, Figure{figures_(DemandKey::cookingMost), "kW", 0}, std::int64_t{kCookingRows});
+        return;
+      }
+      DemandLine& line = addLine(out_, say(load->byNote3 ? kCookingNote3 : kCooking), rule,
+                                 VoltAmperes(gross), static_cast<std::int32_t>(ofTable.size()));
+      line.load = load->load;
+      line.confirmed = load->confirmed;
+      line.step = load->step;
+      tableItems(ofTable, gross, load->load.count(), line);
+    }
+    if (!small.empty()) {
+      double gross = 0.0;
+      for (const DemandItem* item : small) gross += of(*item);
+      DemandLine& line = addLine(out_, say(kCookingSmall, Figure{least, "kW", 2}), rule, VoltAmperes(gross),
+                                 static_cast<std::int32_t>(small.size()));
+      line.factor = Fraction(1.0);
+      line.load = VoltAmperes(gross);
+      line.step = sumOf(small, 1.0, "counted in full", rule, gross);
+      tableItems(small, gross, gross, line);
+    }
+  }
+
+  void chargers() {
+    const std::vector<const DemandItem*> items = all(LoadClass::vehicleCharger);
+    if (items.empty()) return;
+    const auto least = demandFigure(DemandKey::vehicleChargerLeast, question_.edition, figures_.tables());
+    const auto unknown = demandFigure(DemandKey::vehicleChargerUnknown, question_.edition, figures_.tables());
+    const RuleId rule = ruleOf(DemandKey::vehicleChargerLeast);
+    for (const DemandItem* item : items) {
+      double load = of(*item);
+      DemandLine line;
+      line.what = say(kCharger, item->name);
+      line.rule = rule;
+      line.items = 1;
+      line.gross = VoltAmperes(load);
+      if (!item->rating) {
+        // gather lets such an item through only where the edition has a figure for it.
+        load = figures_.take(unknown, rule);
+        line.step = record(working_, "demand.at_least", rule, load, "VA",
+                           {input("S", 0.0, "VA", kNoStep, item->name + ", nameplate not known"),
+                            figures_.input("m", DemandKey::vehicleChargerUnknown, load)});
+      } else if (least) {
+        const double nameplate = load;
+        load = std::max(nameplate, figures_.take(least, rule));
+        line.step = record(working_, "demand.at_least", rule, load, "VA",
+                           {input("S", nameplate, "VA", kNoStep, item->name),
+                            figures_.input("m", DemandKey::vehicleChargerLeast, least->value)});
+      } else {
+        line.factor = Fraction(1.0);
+        line.step = sumOf({item}, 1.0, "counted in full", rule, load);
+      }
+      line.load = VoltAmperes(load);
+      line.confirmed = figures_.confirmed();
+      if (item->neutral) line.neutral = *line.load;
+      out_.lines.push_back(line);
+      counted(*item, load);
+    }
+  }
+
+  [[nodiscard]] Group groupOf(bool (*belongs)(LoadClass)) const {
+    Group group;
+    for (const DemandItem& item : question_.items) {
+      if (!belongs(item.loadClass)) continue;
+      group.items.push_back(&item);
+      const double load = of(item);
+      group.load += VoltAmperes(load);
+      if (item.continuous) group.continuous += VoltAmperes(load);
+      if (item.neutral) group.neutral += VoltAmperes(load);
+      for (std::size_t leg = 0; leg < 2; ++leg) {
+        const VoltAmperes mine(load * item.leg[leg]);
+        group.legLoad[leg] += mine;
+        if (item.continuous) group.legContinuous[leg] += mine;
+        if (item.neutral) group.legNeutral[leg] += mine;
+      }
+    }
+    return group;
+  }
+
+  // The larger of heating and cooling; for each leg and its neutral the larger one there.
+  void climate() {
+    const Group heating = groupOf(heats), cooling = groupOf(cools);
+    if (heating.items.empty() && cooling.items.empty()) return;
+    const bool hot = heating.load >= cooling.load;
+    const Group& larger = hot ? heating : cooling;
+    const Group& smaller = hot ? cooling : heating;
+    const RuleId rule{"load.noncoincident"};
+    list(larger.items, rule);
+    for (const DemandItem* item : smaller.items) {
+      if (std::find(larger.items.begin(), larger.items.end(), item) == larger.items.end())
+        addLine(out_, say(kItemLeftOut, item->name), rule, VoltAmperes(of(*item)));
+    }
+    double share = 1.0;
+    if (hot) share = figures_(DemandKey::spaceHeating);
+    DemandLine& line = addLine(out_, say(hot ? kHeating : kCooling), rule, larger.load,
+                               static_cast<std::int32_t>(larger.items.size()));
+    line.factor = Fraction(share);
+    line.load = larger.load * share;
+    line.neutral = larger.neutral;
+    line.confirmed = figures_.confirmed();
+    line.step = sumOf(larger.items, share,
+                      hot ? demandCell(DemandKey::spaceHeating, question_.edition) : "counted in full", rule,
+                      line.load->count());
+    out_.continuous += larger.continuous * share;
+    for (std::size_t leg = 0; leg < 2; ++leg) {
+      const Group& here = heating.legLoad[leg] >= cooling.legLoad[leg] ? heating : cooling;
+      std::array<double, 2> load{}, neutral{};
+      load[leg] = here.legLoad[leg].count() * share;
+      neutral[leg] = std::max(heating.legNeutral[leg], cooling.legNeutral[leg]).count() * share;
+      const double part = load[leg] > 0.0 ? here.legContinuous[leg].count() * share / load[leg] : 0.0;
+      onLegs("the larger of heating and cooling on this leg", load, neutral, part);
+    }
+  }
+
+  void plain(LoadClass loadClass, MessageId what, RuleId rule) {
+    for (const DemandItem* item : all(loadClass)) {
+      DemandLine& line = addLine(out_, say(what, item->name), rule, VoltAmperes(of(*item)));
+      line.factor = Fraction(1.0);
+      line.load = VoltAmperes(of(*item));
+      if (item->neutral) line.neutral = *line.load;
+      line.step = sumOf({item}, 1.0, "counted in full", rule, of(*item));
+      counted(*item, of(*item));
+    }
+  }
+
+  // A quarter of the largest motor; one that is left out as the smaller of heating and cooling can be it.
+  void largestMotor() {
+    const DemandItem* largest = nullptr;
+    std::array<double, 2> legLoad{}, legNeutral{};
+    for (const DemandItem& item : question_.items) {
+      if (!item.motor) continue;
+      if (largest == nullptr || of(item) > of(*largest)) largest = &item;
+      for (std::size_t leg = 0; leg < 2; ++leg) {
+        legLoad[leg] = std::max(legLoad[leg], of(item) * item.leg[leg]);
+        if (item.neutral) legNeutral[leg] = std::max(legNeutral[leg], of(item) * item.leg[leg]);
+      }
+    }
+    if (largest == nullptr || of(*largest) <= 0.0) return;
+    const double share = figures_(DemandKey::largestMotor);
+    const RuleId rule = ruleOf(DemandKey::largestMotor);
+    DemandLine& line = addLine(out_, say(kLargestMotor, largest->name), rule, VoltAmperes(of(*largest)));
+    line.factor = Fraction(share);
+    line.load = VoltAmperes(of(*largest) * share);
+    if (largest->neutral) line.neutral = *line.load;
+    line.confirmed = figures_.confirmed();
+    line.step = sumOf({largest}, share, demandCell(DemandKey::largestMotor, question_.edition), rule,
+                      line.load->count());
+    onLegs("a quarter of the largest motor on this leg", {legLoad[0] * share, legLoad[1] * share},
+           {legNeutral[0] * share, legNeutral[1] * share}, 0.0);
+  }
+
+  void charging() {
+    if (!question_.charging) return;
+    const double load = question_.charging->count();
+    if (load <= 0.0) return;
+    const RuleId rule{"practice.charging_load"};
+    DemandLine& line = addLine(out_, say(kCharging), rule, *question_.charging);
+    line.factor = Fraction(1.0);
+    line.load = *question_.charging;
+    line.step = record(working_, "demand.share_of_sum", rule, load, "VA",
+                       {input("f", 1.0, "", kNoStep, "counted in full"),
+                        input("S", load, "VA", kNoStep, "charge limit of all inverters")});
+    out_.continuous += *question_.charging;
+    const double share = question_.wye ? 1.0 / std::sqrt(3.0) : 0.5;
+    onLegs("charging", {load * share, load * share}, {0.0, 0.0}, 1.0);
+  }
+
+  void legs() {
+    if (working_ == nullptr) return;
+    for (std::size_t leg = 0; leg < 2; ++leg) {
+      const auto sum = [&](std::vector<StepInput>& inputs, RuleId rule, VoltAmperes result) {
+        if (inputs.empty()) inputs.push_back(input("S", 0.0, "VA", kNoStep, "nothing on this leg"));
+        return record(working_, "demand.leg", rule, result.count(), "VA", std::move(inputs));
+      };
+      out_.leg[leg].loadStep = sum(loads_[leg], RuleId{"load.calculation"}, out_.leg[leg].load);
+      out_.leg[leg].continuousStep =
+          sum(continuous_[leg], RuleId{"continuous.load"}, out_.leg[leg].continuous);
+      out_.leg[leg].neutralStep = sum(neutrals_[leg], RuleId{"feeder.neutral"}, out_.leg[leg].neutral);
+    }
+  }
+
+  const DemandQuestion& question_;
+  Working* working_;
+  Figures figures_;
+  DemandCalculation out_;
+  std::optional<Message> refused_;
+  std::array<std::vector<StepInput>, 2> loads_, continuous_, neutrals_;
+};
+
+}  // namespace
+
+DemandCalculation standardLoad(const DemandQuestion& question, Working* working, const Tables& tables) {
+  return Standard(question, working, tables).run();
+}
+
+double cookingIncreased(double columnC, double average, Edition edition, const Tables& tables) {
+  const auto upTo = demandFigure(DemandKey::cookingCTo, edition, tables);
+  const auto increase = demandFigure(DemandKey::cookingIncrease, edition, tables);
+  if (!upTo || !increase) return columnC;
+  // A major fraction of a kW is more than half of one.
+  const double steps = std::max(0.0, std::ceil(average - upTo->value - 0.5 - 1e-9));
+  return columnC * (1.0 + increase->value * steps);
+}
+
+namespace {
+
+// Column C for a set of ratings: Note 1, and Note 2 where they differ.
+std::optional<CookingLoad> byColumnC(const std::vector<double>& ratings, Figures& figures, Working* working) {
+  const int count = static_cast<int>(ratings.size());
+  const auto table = cookingDemand(CookingColumn::c, count, figures.edition(), figures.tables());
+  if (!table) return std::nullopt;
+  const double kilowatts = figures.take(table, ruleOf(DemandKey::cookingC1));
+  const double upTo = figures(DemandKey::cookingCTo);
+  const double increase = figures(DemandKey::cookingIncrease);
+  double average = 0.0;
+  bool differ = false;
+  std::vector<StepInput> raised;
+  for (const double rating : ratings) {
+    average += std::max(rating, upTo) / count;
+    differ = differ || std::max(rating, upTo) != std::max(ratings.front(), upTo);
+  }
+  if (differ && average > upTo) figures.doubt();  // Note 2 is from memory
+  const double result = 1000.0 * cookingIncreased(kilowatts, average, figures.edition(), figures.tables());
+  const double steps = std::max(0.0, std::ceil(average - upTo - 0.5 - 1e-9));
+  CookingLoad load{VoltAmperes(result), true, false, kNoStep};
+  load.step =
+      record(working, "demand.cooking_column_c", ruleOf(DemandKey::cookingC1), result, "VA",
+             {input("C", kilowatts, "kW", kNoStep,
+                    demandCell(DemandKey::cookingC1, figures.edition()) + " and following, " +
+                        std::to_string(count)),
+              figures.input("p", DemandKey::cookingIncrease, increase),
+              input("k", steps, "", kNoStep, "kW or major fraction of the average rating above column C")});
+  return load;
+}
+
+}  // namespace
+
+std::optional<CookingLoad> cookingLoad(const std::vector<double>& kilowatts, Edition edition,
+                                       Working* working, const Tables& tables) {
+  if (kilowatts.empty()) return CookingLoad{};
+  Figures figures(edition, tables);
+  const double fromB = figures(DemandKey::cookingBFrom), fromC = figures(DemandKey::cookingCFrom),
+               most = figures(DemandKey::cookingMost);
+  std::vector<double> a, b, c;
+  for (const double rating : kilowatts) {
+    if (rating > most) return std::nullopt;
+    (rating < fromB ? a : rating <= fromC ? b : c).push_back(rating);
+  }
+  figures.confirmed();
+  std::optional<CookingLoad> all = byColumnC(kilowatts, figures, working);
+  if (all) all->confirmed = figures.confirmed();
+  if (a.empty() && b.empty()) return all;
+
+  CookingLoad parts{VoltAmperes(), true, true, kNoStep};
+  std::vector<StepInput> sum;
+  const auto share = [&](const std::vector<double>& ratings, CookingColumn column, DemandKey key) {
+    if (ratings.empty()) return true;
+    const auto factor = cookingDemand(column, static_cast<int>(ratings.size()), edition, tables);
+    if (!factor) return false;
+    const double f = figures.take(factor, ruleOf(key));
+    std::vector<StepInput> inputs{input(
+        "f", f, "", kNoStep, demandCell(key, edition) + " and following, " + std::to_string(ratings.size()))};
+    double total = 0.0;
+    for (const double rating : ratings) {
+      total += rating * 1000.0;
+      inputs.push_back(input("S", rating * 1000.0, "VA", kNoStep, "nameplate"));
+    }
+    const StepIndex step =
+        record(working, "demand.share_of_sum", ruleOf(key), f * total, "VA", std::move(inputs));
+    parts.load += VoltAmperes(f * total);
+    sum.push_back(input("S", f * total, "VA", step, "column"));
+    return true;
+  };
+  bool good =
+      share(a, CookingColumn::a, DemandKey::cookingA1) && share(b, CookingColumn::b, DemandKey::cookingB1);
+  if (good && !c.empty()) {
+    const auto rest = byColumnC(c, figures, working);
+    good = rest.has_value();
+    if (rest) {
+      parts.load += rest->load;
+      sum.push_back(input("S", rest->load.count(), "VA", rest->step, "column C"));
+    }
+  }
+  if (!good) return all;
+  parts.confirmed = figures.confirmed();
+  parts.step =
+      record(working, "demand.total", ruleOf(DemandKey::cookingC1), parts.load.count(), "VA", std::move(sum));
+  if (!all) return parts;
+  const VoltAmperes lesser = std::min(all->load, parts.load);
+  const StepIndex step = record(working, "demand.lesser", ruleOf(DemandKey::cookingC1), lesser.count(), "VA",
+                                {input("A", all->load.count(), "VA", all->step, ""),
+                                 input("B", parts.load.count(), "VA", parts.step, "")});
+  CookingLoad chosen = parts.load < all->load ? parts : *all;
+  chosen.confirmed = all->confirmed && parts.confirmed;
+  chosen.step = step;
+  return chosen;
+}
+
+}  // namespace stayalight
