@@ -127,6 +127,7 @@ void MainWindow::buildHeader() {
   tool(Command::undo, QStringLiteral("undoButton"))->setToolButtonStyle(Qt::ToolButtonIconOnly);
   tool(Command::redo, QStringLiteral("redoButton"))->setToolButtonStyle(Qt::ToolButtonIconOnly);
   undoText_ = new QLabel(tools_);
+  undoText_->setObjectName(QStringLiteral("undoText"));
   undoText_->setFont(stayalight::font(Face::condensed, 12));
   undoText_->setMinimumWidth(40);
   undoText_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);

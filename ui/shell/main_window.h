@@ -111,6 +111,7 @@ class MainWindow : public QMainWindow {
   bool saveAs();
   void showError(const Message& why);
   void showTitle();
+  void askReload();
   void fillRecent();
   void showPlan();
 

@@ -48,7 +48,6 @@ constexpr MessageId kRedoAction{"shell.action.redo"};
 constexpr MessageId kUndoStep{"shell.action.undo_step"};
 constexpr MessageId kRedoStep{"shell.action.redo_step"};
 constexpr MessageId kNoFigure{"shell.no_figure"};
-constexpr MessageId kChangedOnDisk{"shell.changed_on_disk"};
 
 }  // namespace
 
@@ -214,8 +213,7 @@ void MainWindow::connectViews() {
     showFileState();
     showTitle();
   });
-  connect(document_, &PlanDocument::changedOnDisk, this,
-          [this] { refuse(stayalight::say(kChangedOnDisk, document_->name().toStdString())); });
+  connect(document_, &PlanDocument::changedOnDisk, this, [this] { askReload(); });
   connect(document_, &PlanDocument::autosaveFailed, this, [this](const Message& why) { refuse(why); });
   const auto circuitsName = [this](const std::vector<CircuitId>& circuits) {
     return circuits.empty()

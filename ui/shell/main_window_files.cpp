@@ -32,6 +32,11 @@ constexpr MessageId kAskRecover{"shell.ask.recover"};
 constexpr MessageId kRecoverYes{"shell.ask.recover_yes"};
 constexpr MessageId kRecoverNo{"shell.ask.recover_no"};
 constexpr MessageId kRecoverLater{"shell.ask.recover_later"};
+constexpr MessageId kChangedOnDisk{"shell.changed_on_disk"};
+constexpr MessageId kAskReload{"shell.ask.reload"};
+constexpr MessageId kAskReloadChanged{"shell.ask.reload_changed"};
+constexpr MessageId kReload{"shell.ask.reload_yes"};
+constexpr MessageId kKeep{"shell.ask.reload_no"};
 constexpr MessageId kLocked{"shell.locked"};
 constexpr MessageId kNoRecent{"shell.menu.no_recent"};
 constexpr MessageId kSampleName{"shell.sample.name"};
@@ -141,6 +146,8 @@ bool MainWindow::save() {
     QPushButton* overwrite = box.addButton(words(language_, kOverwrite), QMessageBox::DestructiveRole);
     QPushButton* elsewhere = box.addButton(words(language_, kSaveElsewhere), QMessageBox::AcceptRole);
     box.addButton(words(language_, kCancel), QMessageBox::RejectRole);
+    overwrite->setObjectName(QStringLiteral("overwrite"));
+    elsewhere->setObjectName(QStringLiteral("elsewhere"));
     box.setDefaultButton(elsewhere);
     box.exec();
     if (box.clickedButton() == elsewhere) return saveAs();
@@ -209,6 +216,9 @@ void MainWindow::offerAutosaves() {
     QPushButton* yes = box.addButton(words(language_, kRecoverYes), QMessageBox::AcceptRole);
     QPushButton* no = box.addButton(words(language_, kRecoverNo), QMessageBox::DestructiveRole);
     QPushButton* later = box.addButton(words(language_, kRecoverLater), QMessageBox::RejectRole);
+    yes->setObjectName(QStringLiteral("recover"));
+    no->setObjectName(QStringLiteral("throwAway"));
+    later->setObjectName(QStringLiteral("later"));
     box.setDefaultButton(yes);
     box.setEscapeButton(later);
     box.exec();
@@ -222,6 +232,39 @@ void MainWindow::offerAutosaves() {
     showPlan();
     return;
   }
+}
+
+// The file was changed by something else. The question does not hold up what goes on; nothing is read before
+// it is answered.
+void MainWindow::askReload() {
+  const std::string name = document_->name().toStdString();
+  say(words(language_, kChangedOnDisk, name), true);
+  if (!QFileInfo::exists(document_->path()) ||
+      findChild<QMessageBox*>(QStringLiteral("reloadBox")) != nullptr)
+    return;
+  if (boards_->carrying()) boards_->cancel();
+  auto* box =
+      new QMessageBox(QMessageBox::Question, words(language_, kErrorTitle),
+                      words(language_, document_->isModified() ? kAskReloadChanged : kAskReload, name),
+                      QMessageBox::NoButton, this);
+  box->setObjectName(QStringLiteral("reloadBox"));
+  box->setAttribute(Qt::WA_DeleteOnClose);
+  box->setTextFormat(Qt::PlainText);
+  QPushButton* keep = box->addButton(words(language_, kKeep), QMessageBox::RejectRole);
+  QPushButton* reload = box->addButton(words(language_, kReload), QMessageBox::DestructiveRole);
+  keep->setObjectName(QStringLiteral("keep"));
+  reload->setObjectName(QStringLiteral("reload"));
+  box->setDefaultButton(keep);
+  box->setEscapeButton(keep);
+  connect(reload, &QPushButton::clicked, this, [this] {
+    if (const std::optional<Message> why = document_->open(document_->path())) {
+      showError(*why);
+      return;
+    }
+    showPlan();
+    say(words(language_, kOpened, document_->name().toStdString()));
+  });
+  box->open();
 }
 
 void MainWindow::fillRecent() {
