@@ -3,6 +3,8 @@
 #include <QtCore/QMimeData>
 #include <QtGui/QAction>
 #include <QtGui/QDropEvent>
+#include <QtWidgets/QMenu>
+#include <QtWidgets/QMenuBar>
 
 #include "tests/ui/shell/window_fixture.h"
 
@@ -20,6 +22,9 @@ class ShellFilesTest : public QObject {
   void badFilesEndInOneMessage_data();
   void badFilesEndInOneMessage();
   void closingAsksAboutChanges();
+  void closingSavesWhereThatIsAnswered();
+  void aPlanWithoutAFileAsksForOneBeforeClosing();
+  void openAndSaveAsGoThroughTheirDialogs();
   void aDroppedFileOpens();
   void recentFilesAreOffered();
   void aFileOpenElsewhereIsSaid();
@@ -60,7 +65,7 @@ void ShellFilesTest::saveAndOpenGiveTheSamePlan() {
   QVERIFY(window_->windowTitle().contains(QStringLiteral("house")));
   // Saved by its key.
   change();
-  QTest::keyClick(window_, Qt::Key_S, Qt::ControlModifier);
+  pressKey(*window_, Qt::Key_S, Qt::ControlModifier);
   QVERIFY(!window_->document().isModified());
 }
 
@@ -105,6 +110,49 @@ void ShellFilesTest::closingAsksAboutChanges() {
   QVERIFY(window_->close());
 }
 
+void ShellFilesTest::closingSavesWhereThatIsAnswered() {
+  const QString path = saved();
+  change();
+  const Plan changed = plan();
+  QString text;
+  answerNextBox(QStringLiteral("save"), &text);
+  QVERIFY(window_->close());
+  QVERIFY(text.contains(QStringLiteral("house")));
+  QCOMPARE(loadPlan(path).value().plan, changed);
+}
+
+void ShellFilesTest::aPlanWithoutAFileAsksForOneBeforeClosing() {
+  change();
+  const Plan changed = plan();
+  // The file dialog left: nothing is lost, the window stays.
+  answerNextBox(QStringLiteral("save"));
+  answerFileDialog({});
+  QVERIFY(!window_->close());
+  QVERIFY(window_->isVisible());
+  QCOMPARE(plan(), changed);
+  const QString path = folder_.filePath(QStringLiteral("new.stayalight"));
+  QFile::remove(path);
+  answerNextBox(QStringLiteral("save"));
+  answerFileDialog(path);
+  QVERIFY(window_->close());
+  QCOMPARE(loadPlan(path).value().plan, changed);
+}
+
+void ShellFilesTest::openAndSaveAsGoThroughTheirDialogs() {
+  const QString path = folder_.filePath(QStringLiteral("second"));
+  QFile::remove(path + QStringLiteral(".stayalight"));
+  answerFileDialog(path);
+  pressKey(*window_, Qt::Key_S, Qt::ControlModifier | Qt::ShiftModifier);
+  QCOMPARE(window_->document().path(), path + QStringLiteral(".stayalight"));
+  const Plan kept = plan();
+  window_->openSample();
+  QVERIFY(window_->document().path().isEmpty());
+  answerFileDialog(path + QStringLiteral(".stayalight"));
+  pressKey(*window_, Qt::Key_O, Qt::ControlModifier);
+  QCOMPARE(window_->document().path(), path + QStringLiteral(".stayalight"));
+  QCOMPARE(plan(), kept);
+}
+
 void ShellFilesTest::aDroppedFileOpens() {
   const QString path = saved();
   window_->openSample();
@@ -124,6 +172,20 @@ void ShellFilesTest::recentFilesAreOffered() {
   const QStringList recent = PlanDocument::recentFiles();
   QVERIFY(!recent.isEmpty());
   QCOMPARE(QFileInfo(recent.front()).fileName(), QStringLiteral("house.stayalight"));
+  // From the menu.
+  window_->openSample();
+  QVERIFY(window_->document().path().isEmpty());
+  auto* bar = window_->findChild<QMenuBar*>();
+  QMenu* files = bar->actions().front()->menu();
+  QMenu* recents = nullptr;
+  for (QAction* action : files->actions()) {
+    if (action->menu() != nullptr) recents = action->menu();
+  }
+  QVERIFY(recents != nullptr && !recents->actions().empty());
+  recents->popup(window_->mapToGlobal(QPoint(40, 40)));
+  QTest::mouseClick(recents, Qt::LeftButton, {},
+                    recents->actionGeometry(recents->actions().front()).center());
+  QCOMPARE(window_->document().path(), path);
 }
 
 void ShellFilesTest::aFileOpenElsewhereIsSaid() {

@@ -4,8 +4,12 @@
 
 #include <QtCore/QSettings>
 #include <QtCore/QStandardPaths>
+#include <QtGui/QCursor>
+#include <QtGui/QScreen>
 #include <QtTest/QtTest>
 #include <QtWidgets/QApplication>
+#include <QtWidgets/QFileDialog>
+#include <QtWidgets/QLineEdit>
 #include <QtWidgets/QMessageBox>
 #include <QtWidgets/QPushButton>
 
@@ -19,6 +23,8 @@ inline bool prepare() {
   QApplication::setApplicationName(QStringLiteral("stayalight-test"));
   QStandardPaths::setTestModeEnabled(true);
   QSettings().clear();
+  // The real pointer out of the way: its own enter and leave events would mix with those of a test.
+  QCursor::setPos(QGuiApplication::primaryScreen()->geometry().bottomRight());
   return loadFaces();
 }
 
@@ -57,6 +63,21 @@ inline QPoint spacePoint(MainWindow& window, PanelId panel, SpacePosition positi
   return window.boards()->pointIn(panel, board->cells[static_cast<std::size_t>(cell)].rect.center());
 }
 
+/// Presses on a breaker and carries it over a space of a board; the button stays down. Where the pointer is
+/// then, in the coordinates of the board it was pressed on.
+inline QPoint carry(MainWindow& window, BreakerId breaker, PanelId from, PanelId to, SpacePosition position) {
+  QWidget* board = window.boards()->boardWidget(from);
+  const QPoint start = cellPoint(window, from, breaker);
+  const QPoint end = board->mapFrom(window.boards(), spacePoint(window, to, position));
+  QTest::mousePress(board, Qt::LeftButton, Qt::NoModifier, start);
+  for (int i = 1; i <= 8; ++i) QTest::mouseMove(board, start + (end - start) * i / 8);
+  return end;
+}
+inline void drag(MainWindow& window, BreakerId breaker, PanelId from, PanelId to, SpacePosition position) {
+  const QPoint end = carry(window, breaker, from, to, position);
+  QTest::mouseRelease(window.boards()->boardWidget(from), Qt::LeftButton, Qt::NoModifier, end);
+}
+
 /// Presses a button of the next message box; the box runs an event loop of its own.
 inline void answerNextBox(const QString& button, QString* text = nullptr) {
   auto* timer = new QTimer(qApp);
@@ -76,6 +97,45 @@ inline void answerNextBox(const QString& button, QString* text = nullptr) {
     box->reject();
   });
   timer->start();
+}
+
+/// Types a path into the next file dialog and accepts it; without a path it is left by Escape.
+inline void answerFileDialog(const QString& path) {
+  auto* timer = new QTimer(qApp);
+  timer->setInterval(30);
+  QObject::connect(timer, &QTimer::timeout, timer, [timer, path] {
+    auto* dialog = qobject_cast<QFileDialog*>(QApplication::activeModalWidget());
+    if (dialog == nullptr) return;
+    timer->stop();
+    timer->deleteLater();
+    auto* line = dialog->findChild<QLineEdit*>(QStringLiteral("fileNameEdit"));
+    if (path.isEmpty() || line == nullptr) {
+      dialog->reject();
+      return;
+    }
+    // Set, not typed: while one types, a list of completions takes the Enter.
+    line->setFocus();
+    line->setText(path);
+    QTest::keyClick(line, Qt::Key_Return);
+  });
+  timer->start();
+}
+
+/// A key of the window as a person presses it: once the window is in front again, after whatever dialog.
+inline void pressKey(MainWindow& window, Qt::Key key, Qt::KeyboardModifiers modifiers) {
+  QVERIFY(QTest::qWaitForWindowActive(&window));
+  QTest::keyClick(&window, key, modifiers);
+}
+
+/// The window in front, with the sample as plan.
+inline MainWindow* windowWithSample() {
+  auto* window = new MainWindow;
+  window->resize(1440, 900);
+  window->show();
+  if (!QTest::qWaitForWindowActive(window)) return window;
+  window->openSample();
+  QCoreApplication::processEvents();
+  return window;
 }
 
 }  // namespace stayalight::window
