@@ -43,9 +43,14 @@ FigureRow::FigureRow(QWidget* parent) : QAbstractButton(parent) {
 }
 
 void FigureRow::show(const AnswerLine& line, const Palette& palette, const Language& language) {
+  const QString verdict = line.verdict ? verdictName(*line.verdict, language) : QString();
+  const bool same = line.label == line_.label && line.value == line_.value && line.detail == line_.detail &&
+                    verdict == verdict_ && palette.theme() == palette_.theme();
   line_ = line;
+  if (same) return;
   palette_ = palette;
-  verdict_ = line.verdict ? verdictName(*line.verdict, language) : QString();
+  verdict_ = verdict;
+  brokenFor_ = -1.0;
   setText(line.label);
   QString spoken = line.label + QLatin1String(": ") + line.value;
   if (!verdict_.isEmpty()) spoken += QLatin1String(", ") + verdict_;
@@ -65,20 +70,22 @@ bool FigureRow::stacked(double width) const {
          width;
 }
 
-QStringList FigureRow::detailLines(double width) const {
-  QStringList lines;
+const QStringList& FigureRow::detailLines(double width) const {
+  if (width == brokenFor_) return lines_;
+  brokenFor_ = width;
+  lines_.clear();
   QString line;
   for (const QString& word : line_.detail.split(QLatin1Char(' '), Qt::SkipEmptyParts)) {
     const QString longer = line.isEmpty() ? word : QString(line + QLatin1Char(' ') + word);
     if (!line.isEmpty() && textWidth(longer, Face::condensed, kDetail) > width) {
-      lines << line;
+      lines_ << line;
       line = word;
     } else {
       line = longer;
     }
   }
-  if (!line.isEmpty()) lines << line;
-  return lines;
+  if (!line.isEmpty()) lines_ << line;
+  return lines_;
 }
 
 int FigureRow::heightForWidth(int width) const {

@@ -37,11 +37,13 @@ class FigureRow : public QAbstractButton {
 
  private:
   [[nodiscard]] bool stacked(double width) const;  // the value does not fit beside the label
-  [[nodiscard]] QStringList detailLines(double width) const;
+  [[nodiscard]] const QStringList& detailLines(double width) const;
 
   AnswerLine line_;
   QString verdict_;
   Palette palette_{Theme::light};
+  mutable double brokenFor_ = -1.0;  ///< width that the lines were broken for
+  mutable QStringList lines_;
 };
 
 class AnswersColumn : public QWidget {

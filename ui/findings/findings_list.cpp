@@ -95,9 +95,21 @@ void FindingCounts::paintEvent(QPaintEvent*) {
   }
 }
 
-FindingRow::FindingRow(const Plan& plan, const Finding& finding, const Palette& palette,
-                       const Language& language, QWidget* parent)
-    : QFrame(parent), finding_(finding), palette_(palette) {
+FindingText findingText(const Plan& plan, const Finding& finding, const Language& language) {
+  FindingText text;
+  text.plain = words(finding.plain, language);
+  text.trade = finding.trade.id.key.empty() ? QString() : words(finding.trade, language);
+  text.places = findingPlaces(plan, finding, language);
+  text.basis = findingBasis(finding, language);
+  if (finding.fix) text.fix = words(finding.fixName, language);
+  text.spoken = words(language, kSpoken,
+                      words(language, kSeverities[static_cast<std::size_t>(finding.severity)]).toStdString(),
+                      text.plain.toStdString(), text.places.toStdString(), text.basis.toStdString());
+  return text;
+}
+
+FindingRow::FindingRow(const Finding& finding, FindingText text, const Palette& palette, QWidget* parent)
+    : QFrame(parent), finding_(finding), text_(std::move(text)), palette_(palette) {
   setFocusPolicy(Qt::StrongFocus);
   setObjectName(QStringLiteral("finding.") +
                 QString::fromUtf8(finding.key.data(), static_cast<qsizetype>(finding.key.size())));
@@ -106,8 +118,8 @@ FindingRow::FindingRow(const Plan& plan, const Finding& finding, const Palette& 
   row->setSpacing(8);
   auto* column = new QVBoxLayout;
   column->setSpacing(1);
-  const auto label = [&](const QString& text, double size, Weight weight, ColorRole role) {
-    auto* made = new QLabel(text, this);
+  const auto label = [&](const QString& shown, double size, Weight weight, ColorRole role) {
+    auto* made = new QLabel(shown, this);
     made->setFont(stayalight::font(Face::condensed, size, weight));
     made->setWordWrap(true);
     made->setTextFormat(Qt::PlainText);
@@ -115,30 +127,31 @@ FindingRow::FindingRow(const Plan& plan, const Finding& finding, const Palette& 
     column->addWidget(made);
     return made;
   };
-  const QString plain = words(finding.plain, language);
-  label(plain, 12, Weight::medium, ColorRole::ink);
-  const QString trade = finding.trade.id.key.empty() ? QString() : words(finding.trade, language);
-  trade_ = label(trade, 11.5, Weight::regular, ColorRole::ink2);
+  label(text_.plain, 12, Weight::medium, ColorRole::ink);
+  trade_ = label(text_.trade, 11.5, Weight::regular, ColorRole::ink2);
   trade_->hide();
-  const QString places = findingPlaces(plan, finding, language);
-  const QString basis = findingBasis(finding, language);
-  label(places.isEmpty() ? basis : QString(places + QStringLiteral("   ") + basis), 11, Weight::regular,
-        ColorRole::ink3);
+  label(text_.places.isEmpty() ? text_.basis : QString(text_.places + QStringLiteral("   ") + text_.basis),
+        11, Weight::regular, ColorRole::ink3);
   row->addLayout(column, 1);
   if (finding.fix) {
-    auto* fix = new QPushButton(words(finding.fixName, language), this);
-    fix->setObjectName(QStringLiteral("fix"));
-    fix->setFont(stayalight::font(Face::condensed, 12, Weight::medium));
-    fix->setAccessibleName(words(finding.fixName, language) + QLatin1String(": ") + plain);
-    row->addWidget(fix, 0, Qt::AlignBottom);
-    connect(fix, &QPushButton::clicked, this, [this] { Q_EMIT fixRequested(finding_); });
+    fix_ = new QPushButton(text_.fix, this);
+    fix_->setObjectName(QStringLiteral("fix"));
+    fix_->setFont(stayalight::font(Face::condensed, 12, Weight::medium));
+    fix_->setAccessibleName(text_.fix + QLatin1String(": ") + text_.plain);
+    row->addWidget(fix_, 0, Qt::AlignBottom);
+    connect(fix_, &QPushButton::clicked, this, [this] { Q_EMIT fixRequested(finding_); });
   }
-  setAccessibleName(
-      words(language, kSpoken,
-            words(language, kSeverities[static_cast<std::size_t>(finding.severity)]).toStdString(),
-            plain.toStdString(), places.toStdString(), basis.toStdString()));
-  setAccessibleDescription(trade);
-  setToolTip(trade);
+  setAccessibleName(text_.spoken);
+  setAccessibleDescription(text_.trade);
+  setToolTip(text_.trade);
+}
+
+bool FindingRow::take(const Finding& finding, const FindingText& text) {
+  if (finding.key != finding_.key || finding.severity != finding_.severity ||
+      finding.fix.has_value() != finding_.fix.has_value() || text != text_)
+    return false;
+  finding_ = finding;
+  return true;
 }
 
 void FindingRow::paintEvent(QPaintEvent*) {
@@ -204,10 +217,24 @@ FindingsList::FindingsList(QWidget* parent) : QWidget(parent) {
   scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   scroll_->setFocusPolicy(Qt::NoFocus);
   column->addWidget(scroll_, 1);
+  auto* page = new QWidget;
+  page->setObjectName(QStringLiteral("findingsPage"));
+  column_ = new QVBoxLayout(page);
+  column_->setContentsMargins(0, 0, 0, 0);
+  column_->setSpacing(0);
+  none_ = new QLabel(page);
+  none_->setFont(stayalight::font(Face::condensed, 12));
+  none_->setWordWrap(true);
+  none_->setContentsMargins(16, 6, 12, 6);
+  column_->addWidget(none_);
+  column_->addStretch(1);
+  scroll_->setWidget(page);
 }
 
 void FindingsList::setColors(const Palette& palette) {
   palette_ = palette;
+  for (FindingRow* row : rows_) delete row;
+  rows_.clear();
   fill();
 }
 
@@ -224,42 +251,73 @@ void FindingsList::fill() {
   std::array<int, 4> counts{};
   for (const Finding& finding : findings_) ++counts[static_cast<std::size_t>(finding.severity)];
   counts_->show(counts, palette_, *language_);
+  none_->setText(words(*language_, kNone));
+  none_->setVisible(findings_.empty());
+  color(none_, palette_, ColorRole::ink2);
+  placeRows();
+}
+
+// A row that reads as before stays the same widget: a change neither flickers nor takes the keyboard away.
+void FindingsList::placeRows() {
   std::string focused;
   for (const FindingRow* row : rows_) {
     if (row->hasFocus()) focused = std::string(row->finding().key);
   }
   const int position = scroll_->verticalScrollBar()->value();
+  std::vector<FindingRow*> old = std::move(rows_);
   rows_.clear();
-  auto* page = new QWidget;
-  page->setObjectName(QStringLiteral("findingsPage"));
-  auto* column = new QVBoxLayout(page);
-  column->setContentsMargins(0, 0, 0, 0);
-  column->setSpacing(0);
+  bool same = old.size() == findings_.size();
+  // One layout for all rows, not one for each that comes or goes.
+  column_->setEnabled(false);
   for (const Finding& finding : findings_) {
-    auto* row = new FindingRow(plan_, finding, palette_, *language_, page);
-    connect(row, &FindingRow::jumpRequested, this, &FindingsList::jumpRequested);
-    connect(row, &FindingRow::fixRequested, this, &FindingsList::fixRequested);
-    column->addWidget(row);
+    const FindingText text = findingText(plan_, finding, *language_);
+    const auto at = static_cast<int>(rows_.size());
+    const auto kept =
+        std::find_if(old.begin(), old.end(), [&](FindingRow* row) { return row->take(finding, text); });
+    FindingRow* row = nullptr;
+    if (kept != old.end()) {
+      row = *kept;
+      old.erase(kept);
+    } else {
+      row = new FindingRow(finding, text, palette_, scroll_->widget());
+      connect(row, &FindingRow::jumpRequested, this, &FindingsList::jumpRequested);
+      connect(row, &FindingRow::fixRequested, this, &FindingsList::fixRequested);
+      row->show();
+    }
+    if (column_->itemAt(at)->widget() != row) {
+      column_->insertWidget(at, row);
+      same = false;
+    }
     rows_.push_back(row);
   }
-  if (findings_.empty()) {
-    auto* none = new QLabel(words(*language_, kNone), page);
-    none->setFont(stayalight::font(Face::condensed, 12));
-    none->setWordWrap(true);
-    none->setContentsMargins(16, 6, 12, 6);
-    color(none, palette_, ColorRole::ink2);
-    column->addWidget(none);
+  for (FindingRow* gone : old) {
+    // The button that asked for a repair may stand on it: it goes once its signal is done.
+    column_->removeWidget(gone);
+    gone->hide();
+    gone->deleteLater();
   }
-  column->addStretch(1);
-  // The button that asked for a repair may stand on the old page: it goes once its signal is done.
-  if (QWidget* old = scroll_->takeWidget()) old->deleteLater();
-  scroll_->setWidget(page);
+  column_->setEnabled(true);
+  if (same) return;
+  column_->invalidate();
+  orderTabs();
   scroll_->verticalScrollBar()->setValue(position);
   for (FindingRow* row : rows_) {
     if (!focused.empty() && row->finding().key == focused) {
       row->setFocus();
       break;
     }
+  }
+}
+
+void FindingsList::orderTabs() {
+  QWidget* before = nullptr;
+  const auto next = [&](QWidget* widget) {
+    if (before != nullptr) setTabOrder(before, widget);
+    before = widget;
+  };
+  for (FindingRow* row : rows_) {
+    next(row);
+    if (row->fixButton() != nullptr) next(row->fixButton());
   }
 }
 

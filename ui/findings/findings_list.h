@@ -32,12 +32,22 @@ class FindingCounts : public QWidget {
   Palette palette_{Theme::light};
 };
 
+/// A finding as it reads.
+struct FindingText {
+  QString plain, trade, places, basis, fix, spoken;
+  friend bool operator==(const FindingText&, const FindingText&) = default;
+};
+[[nodiscard]] FindingText findingText(const Plan& plan, const Finding& finding, const Language& language);
+
 class FindingRow : public QFrame {
   Q_OBJECT
  public:
-  FindingRow(const Plan& plan, const Finding& finding, const Palette& palette, const Language& language,
-             QWidget* parent = nullptr);
+  FindingRow(const Finding& finding, FindingText text, const Palette& palette, QWidget* parent = nullptr);
   [[nodiscard]] const Finding& finding() const { return finding_; }
+  /// Where the row looks the same with this finding it takes it; else it stays as it is.
+  bool take(const Finding& finding, const FindingText& text);
+  /// The button of its repair, where there is one.
+  [[nodiscard]] QPushButton* fixButton() const { return fix_; }
 
  Q_SIGNALS:
   void jumpRequested(const stayalight::Finding& finding);
@@ -52,8 +62,10 @@ class FindingRow : public QFrame {
 
  private:
   Finding finding_;
+  FindingText text_;
   Palette palette_;
   QLabel* trade_ = nullptr;
+  QPushButton* fix_ = nullptr;
 };
 
 class FindingsList : public QWidget {
@@ -70,6 +82,8 @@ class FindingsList : public QWidget {
 
  private:
   void fill();
+  void placeRows();
+  void orderTabs();
 
   Plan plan_;
   std::vector<Finding> findings_;
@@ -78,6 +92,8 @@ class FindingsList : public QWidget {
   QLabel* head_;
   FindingCounts* counts_;
   QScrollArea* scroll_;
+  QVBoxLayout* column_;
+  QLabel* none_;
   std::vector<FindingRow*> rows_;
 };
 

@@ -81,7 +81,17 @@ void Inspector::setStyle(const FormStyle& style) {
   chooser_->setAccessibleName(words(language, kLookAt));
   add_->setText(words(language, kAddNew));
   add_->setIcon(buttonIcon(Icon::add, style_.palette));
-  rebuild();
+  stale_ = true;
+  if (isVisible()) rebuild();
+}
+
+void Inspector::showEvent(QShowEvent* event) {
+  if (stale_) {
+    fillChooser();
+    rebuild();
+    scrollTo(aimed_);
+  }
+  QWidget::showEvent(event);
 }
 
 void Inspector::addMenu() {
@@ -177,6 +187,10 @@ void Inspector::addOf(RecordKind kind) {
 void Inspector::setPlan(const Plan& plan) {
   plan_ = plan;
   if (findRecord(plan_, what_) == nullptr) what_ = {RecordKind::site};
+  if (!isVisible()) {
+    stale_ = true;
+    return;
+  }
   fillChooser();
   if (recordsFor(plan_, what_) != records_) {
     rebuild();
@@ -201,6 +215,7 @@ void Inspector::fillChooser() {
 }
 
 void Inspector::rebuild() {
+  stale_ = false;
   // The keyboard returns to where it was, as far as that record is still there.
   EntityRef focusRef;
   std::string focusKey;
@@ -258,13 +273,22 @@ void Inspector::look(const EntityRef& what) {
   what_ = what;
   const std::vector<EntityRef> records = recordsFor(plan_, what);
   if (!records.empty()) what_ = records.front();
-  fillChooser();
-  if (records != records_) rebuild();
-  if (RecordForm* target = form(what); target != nullptr && what != what_) {
-    // After the layout has run, so that the form has its place.
-    QTimer::singleShot(0, target, [this, target] { scroll_->ensureWidgetVisible(target); });
+  aimed_ = what;
+  if (isVisible()) {
+    fillChooser();
+    if (records != records_) rebuild();
+    scrollTo(what);
+  } else {
+    stale_ = true;
   }
   Q_EMIT looked(what_);
+}
+
+void Inspector::scrollTo(const EntityRef& what) {
+  RecordForm* target = form(what);
+  if (target == nullptr || what == what_) return;
+  // After the layout has run, so that the form has its place.
+  QTimer::singleShot(0, target, [this, target] { scroll_->ensureWidgetVisible(target); });
 }
 
 RecordForm* Inspector::form(const EntityRef& ref) const {

@@ -35,8 +35,12 @@ class Inspector : public QWidget {
   void refused(const stayalight::Message& why);
   void looked(const stayalight::EntityRef& what);
 
+ protected:
+  void showEvent(QShowEvent* event) override;
+
  private:
   void rebuild();
+  void scrollTo(const EntityRef& what);
   void fillChooser();
   void addMenu();
   void addOf(RecordKind kind);
@@ -45,6 +49,8 @@ class Inspector : public QWidget {
   FormStyle style_;
   Plan plan_;
   EntityRef what_{RecordKind::site};
+  EntityRef aimed_{RecordKind::site};  ///< record of `what_` that was asked for
+  bool stale_ = true;                  ///< the forms are built anew when they are seen
   std::vector<EntityRef> records_;
   std::vector<RecordForm*> forms_;
   QComboBox* chooser_;

@@ -69,6 +69,9 @@ MainWindow::MainWindow(QWidget* parent)
   setAcceptDrops(true);
   setWindowIcon(programIcon());
   setMinimumSize(960, 600);
+  // Before any widget is made: each would have to be polished anew.
+  restoreTheme();
+  applyStyle(*qApp, palette_);
   buildHeader();
   buildPages();
   buildStatus();
@@ -329,7 +332,10 @@ void MainWindow::restorePlaces() {
     upper_->setSizes({width() - right - 2 * kOuter, right});
   }
   lower_->setSizes(upper_->sizes());
-  const QString theme = settings.value(QStringLiteral("theme")).toString();
+}
+
+void MainWindow::restoreTheme() {
+  const QString theme = QSettings().value(QStringLiteral("theme")).toString();
   if (theme == QLatin1String("light")) theme_ = Theme::light;
   if (theme == QLatin1String("dark")) theme_ = Theme::dark;
   if (theme == QLatin1String("contrast")) theme_ = Theme::contrast;
@@ -351,11 +357,11 @@ void MainWindow::setTheme(std::optional<Theme> theme) {
                      : *theme == Theme::dark  ? "dark"
                                               : "contrast";
   QSettings().setValue(QStringLiteral("theme"), QString::fromLatin1(word));
+  applyStyle(*qApp, palette_);
   applyPalette();
 }
 
 void MainWindow::applyPalette() {
-  applyStyle(*qApp, palette_);
   const QPalette widgets = widgetPalette(palette_);
   const auto ground = [&](QWidget* widget, ColorRole role) {
     QPalette colors = widgets;

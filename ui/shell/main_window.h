@@ -76,6 +76,7 @@ class MainWindow : public QMainWindow {
   void showPlace(Command place);
   void showSide(Command side);
   void restorePlaces();
+  void restoreTheme();
   void keepPlaces();
   void applyPalette();
   [[nodiscard]] FormStyle formStyle() const;

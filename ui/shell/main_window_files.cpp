@@ -60,6 +60,8 @@ void MainWindow::showTitle() {
 void MainWindow::showError(const Message& why) {
   const QString text = words(why, language_);
   say(text, true);
+  // A question or an answer needs the window behind it.
+  show();
   QMessageBox box(QMessageBox::Warning, words(language_, kErrorTitle), text, QMessageBox::Ok, this);
   box.setObjectName(QStringLiteral("errorBox"));
   box.setTextFormat(Qt::PlainText);
@@ -98,6 +100,7 @@ bool MainWindow::openFile(const QString& path) {
   for (const Message& note : document_->notes()) notes << words(note, language_);
   notes.removeDuplicates();
   if (!notes.isEmpty()) {
+    show();
     QMessageBox box(QMessageBox::Information, words(language_, kErrorTitle),
                     notes.join(QStringLiteral("\n\n")), QMessageBox::Ok, this);
     box.setObjectName(QStringLiteral("notesBox"));

@@ -24,12 +24,10 @@ int runWindow(int& argc, char** argv, const QString& planPath) {
     return 2;
   }
   MainWindow window;
+  // The plan first, so that what is laid out and painted at once is the plan.
+  if (!planPath.isEmpty()) window.openFile(planPath);
   window.show();
-  // Questions that a file may raise need the window behind them.
-  QTimer::singleShot(0, &window, [&window, planPath] {
-    if (!planPath.isEmpty()) window.openFile(planPath);
-    window.offerAutosaves();
-  });
+  QTimer::singleShot(0, &window, [&window] { window.offerAutosaves(); });
   return QApplication::exec();
 }
 

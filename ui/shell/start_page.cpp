@@ -99,15 +99,21 @@ StartPage::StartPage(FormStyle style, QWidget* parent)
   setObjectName(QStringLiteral("startPage"));
   new QVBoxLayout(this);
   layout()->setContentsMargins(0, 0, 0, 0);
-  build();
 }
 
 void StartPage::setStyle(const FormStyle& style) {
   style_ = style;
-  build();
+  stale_ = true;
+  if (isVisible()) build();
+}
+
+void StartPage::showEvent(QShowEvent* event) {
+  if (stale_) build();
+  QWidget::showEvent(event);
 }
 
 void StartPage::build() {
+  stale_ = false;
   const Language& language = *style_.language;
   questions_.clear();
   if (QLayoutItem* old = layout()->takeAt(0)) {

@@ -30,6 +30,9 @@ class StartPage : public QWidget {
   void sampleRequested();
   void openRequested();
 
+ protected:
+  void showEvent(QShowEvent* event) override;
+
  private:
   void build();
   void refresh();
@@ -42,6 +45,7 @@ class StartPage : public QWidget {
   Plan draft_;
   std::vector<Question> questions_;
   BoardPicture* picture_ = nullptr;
+  bool stale_ = true;  ///< built when it is seen: a window that opens with a plan never shows it
 };
 
 }  // namespace stayalight

@@ -29,7 +29,22 @@ QString family(Face face, Weight weight, bool italic) {
   return {};
 }
 
+bool load(std::initializer_list<const char*> files) {
+  bool all = true;
+  for (const char* file : files) {
+    const int id =
+        QFontDatabase::addApplicationFont(QStringLiteral(":/faces/%1.ttf").arg(QLatin1String(file)));
+    all = all && id >= 0;
+  }
+  return all;
+}
+
 QFont baseFont(Face face, Weight weight, bool italic) {
+  if (face == Face::text) {
+    // Few texts are set in it: read when the first one is.
+    static const bool loaded = load({"Roboto-Regular", "Roboto-Medium", "Roboto-Bold", "Roboto-Italic"});
+    if (!loaded) qCritical("a built-in typeface could not be loaded");
+  }
   QFont out(family(face, weight, italic));
   out.setStyleStrategy(static_cast<QFont::StyleStrategy>(QFont::PreferNoShaping | QFont::PreferAntialias));
   out.setHintingPreference(QFont::PreferNoHinting);
@@ -67,17 +82,8 @@ const QRectF& extent(Face face) {
 }  // namespace
 
 bool loadFaces() {
-  static const bool loaded = [] {
-    bool all = true;
-    for (const char* file : {"RobotoCondensed-Regular", "RobotoCondensed-Medium", "RobotoCondensed-Bold",
-                             "RobotoCondensed-Italic", "Roboto-Regular", "Roboto-Medium", "Roboto-Bold",
-                             "Roboto-Italic", "routed-gothic-wide"}) {
-      const int id =
-          QFontDatabase::addApplicationFont(QStringLiteral(":/faces/%1.ttf").arg(QLatin1String(file)));
-      all = all && id >= 0;
-    }
-    return all;
-  }();
+  static const bool loaded = load({"RobotoCondensed-Regular", "RobotoCondensed-Medium",
+                                   "RobotoCondensed-Bold", "RobotoCondensed-Italic", "routed-gothic-wide"});
   return loaded;
 }
 
@@ -90,7 +96,17 @@ QFont font(Face face, double pixels, Weight weight, bool italic) {
 }
 
 double textWidth(const QString& text, Face face, double pixels, Weight weight, bool italic) {
-  return metrics(face, weight, italic).horizontalAdvance(text) * pixels / kMeasuredPixels;
+  // The same words are measured again with each layout; measuring shapes them anew.
+  constexpr qsizetype kMostKept = 8192;
+  thread_local QHash<std::pair<int, QString>, double> kept;
+  const int which = (static_cast<int>(face) * 3 + static_cast<int>(weight)) * 2 + (italic ? 1 : 0);
+  const std::pair key(which, text);
+  auto known = kept.constFind(key);
+  if (known == kept.constEnd()) {
+    if (kept.size() >= kMostKept) kept.clear();
+    known = kept.insert(key, metrics(face, weight, italic).horizontalAdvance(text));
+  }
+  return *known * pixels / kMeasuredPixels;
 }
 
 double ascent(Face face, double pixels) { return -extent(face).top() * pixels / kMeasuredPixels; }

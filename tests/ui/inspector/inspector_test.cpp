@@ -29,6 +29,7 @@ class InspectorTest : public QObject {
   void addCopyAndDeleteAreStepsOfTheirOwn();
   void pointsOfTheOverloadCurve();
   void everyRecordCanBeLookedAt();
+  void formsAreThereWhenTheyAreSeen();
 
  private:
   [[nodiscard]] QLineEdit* line(const EntityRef& ref, const char* key) const {
@@ -217,6 +218,24 @@ void InspectorTest::everyRecordCanBeLookedAt() {
     Q_EMIT chooser->activated(i);
     QVERIFY(inspector_->form(inspector_->lookingAt()) != nullptr);
   }
+  QCOMPARE(steps_, 0);
+}
+
+void InspectorTest::formsAreThereWhenTheyAreSeen() {
+  auto* shown = static_cast<QWidget*>(inspector_);
+  shown->hide();
+  const Result<Plan> renamed = setField(plan_, circuit_, "name", FieldValue(std::string("Cellar freezer")));
+  QVERIFY(renamed.ok());
+  plan_ = renamed.value();
+  inspector_->setPlan(plan_);
+  inspector_->look({RecordKind::battery});
+  QCOMPARE(inspector_->lookingAt(), (EntityRef{RecordKind::battery}));
+  shown->show();
+  QVERIFY(inspector_->form({RecordKind::battery}) != nullptr);
+  shown->hide();
+  inspector_->look(circuit_);
+  shown->show();
+  QCOMPARE(line(circuit_, "name")->text(), QStringLiteral("Cellar freezer"));
   QCOMPARE(steps_, 0);
 }
 

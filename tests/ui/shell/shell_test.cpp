@@ -40,6 +40,7 @@ class ShellTest : public QObject {
   void monthAndChargeAreSteps();
   void theTableHoldsTheValuesOfTheStrip();
   void aFindingIsRepairedInOneStepAndJumpedTo();
+  void findingsThatStayKeepTheirRowsAndTheKeyboard();
   void paperPlaceHasPages();
   void cautionsStandInTheHelpMenu();
   void everyThemeShows();
@@ -238,7 +239,8 @@ void ShellTest::theStartIsDraggedAndStepped() {
   QCOMPARE(plan().scenario->start.minutes(), TimeOfDay(dragged + 60).minutes());
   QTest::keyClick(chart, Qt::Key_Left, Qt::ShiftModifier);
   QCOMPARE(plan().scenario->start.minutes(), TimeOfDay(dragged + 45).minutes());
-  // hover
+  // hover; a pointer that rests there already would send no event
+  QTest::mouseMove(chart->viewport(), QPoint(3, 3));
   QTest::mouseMove(chart->viewport(), chart->positionOf(chart->data().start + 1.0, 50.0).toPoint());
   QTRY_VERIFY(!chart->hoverText().isEmpty());
   QVERIFY(chart->hoverText().contains(QStringLiteral("L1")));
@@ -300,6 +302,39 @@ void ShellTest::aFindingIsRepairedInOneStepAndJumpedTo() {
   }
   QVERIFY(jumped);
   QVERIFY2(repaired, "the sample has no finding with a repair");
+}
+
+void ShellTest::findingsThatStayKeepTheirRowsAndTheKeyboard() {
+  openSample();
+  const std::vector<FindingRow*> before = window_->findings()->rows();
+  QVERIFY(before.size() > 2);
+  before.back()->setFocus();
+  QVERIFY(before.back()->hasFocus());
+  // A neutral left behind adds a finding; those that read as before stay.
+  const Circuit* kept = nullptr;
+  for (const auto& circuit : plan().circuits) {
+    if (backedUp(plan(), *circuit) && circuit->voltage.is(VoltageClass::v120)) kept = &*circuit;
+  }
+  QVERIFY(kept != nullptr);
+  const Result<Plan> left = setField(plan(), {RecordKind::circuit, kept->id.number}, "neutral_moved",
+                                     FieldValue(std::string("no")));
+  QVERIFY(left.ok() && !window_->document().apply(left.value(), QStringLiteral("neutral stays")));
+  const std::vector<FindingRow*>& after = window_->findings()->rows();
+  QCOMPARE(after.size(), window_->assessment().findings.size());
+  QVERIFY(after.size() > before.size());
+  QCOMPARE(after.back(), before.back());
+  QVERIFY(before.back()->hasFocus());
+  QCoreApplication::processEvents();
+  // Down the page and along the keyboard in the order of the findings.
+  for (std::size_t i = 0; i < after.size(); ++i) {
+    QCOMPARE(after[i]->finding().key, window_->assessment().findings[i].key);
+    QVERIFY(after[i]->isVisible());
+    if (i == 0) continue;
+    QVERIFY(after[i]->y() >= after[i - 1]->geometry().bottom());
+    const QWidget* next = after[i - 1]->nextInFocusChain();
+    while (qobject_cast<const FindingRow*>(next) == nullptr) next = next->nextInFocusChain();
+    QCOMPARE(next, static_cast<const QWidget*>(after[i]));
+  }
 }
 
 void ShellTest::paperPlaceHasPages() {
