@@ -21,7 +21,7 @@ inline void addWindows(Load& load, int number) {
     UseWindow window;
     window.from = TimeOfDay(60 * ((5 + 3 * number + 11 * part) % 24));
     window.to = TimeOfDay(60 * ((9 + 4 * number + 12 * part) % 24));
-    window.share = Fraction(0.3 + 0.02 * number);
+    window.share = Fraction(0.2 + 0.02 * number);
     load.windows.push_back(window);
   }
 }

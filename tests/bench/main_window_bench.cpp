@@ -4,6 +4,7 @@
 #include <benchmark/benchmark.h>
 
 #include <QtCore/QStandardPaths>
+#include <QtCore/QTemporaryDir>
 #include <QtWidgets/QApplication>
 #include <chrono>
 #include <cstdlib>
@@ -114,7 +115,34 @@ void wattsUntilPainted(benchmark::State& state) {
 }
 BENCHMARK(wattsUntilPainted)->UseManualTime()->Unit(benchmark::kMillisecond);
 
-/// Floor of both: the whole window painted anew, with nothing changed.
+/// A plan file opened, with its lock, until the window is painted.
+void openUntilPainted(benchmark::State& state) {
+  const QTemporaryDir folder;
+  const QString path = folder.filePath(QStringLiteral("large.stayalight"));
+  OpenWindow open(bench::largeHouse());
+  if (open.window.document().saveAs(path)) std::abort();
+  untilPainted(
+      state, open,
+      [&] {
+        if (!open.window.openFile(path)) std::abort();
+      },
+      [] {});
+}
+BENCHMARK(openUntilPainted)->UseManualTime()->Unit(benchmark::kMillisecond);
+
+/// A plan file saved: written beside, made safe on the disk, put in place.
+void saveToDisk(benchmark::State& state) {
+  const QTemporaryDir folder;
+  PlanDocument document;
+  document.start(bench::largeHouse());
+  if (document.saveAs(folder.filePath(QStringLiteral("large.stayalight")))) std::abort();
+  for (auto _ : state) {
+    if (document.save(true)) std::abort();
+  }
+}
+BENCHMARK(saveToDisk)->Unit(benchmark::kMillisecond);
+
+/// Floor of the edits: the whole window painted anew, with nothing changed.
 void paintedOnly(benchmark::State& state) {
   OpenWindow open(bench::largeHouse());
   untilPainted(

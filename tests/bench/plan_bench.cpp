@@ -70,7 +70,10 @@ BENCHMARK(writeText)->Unit(benchmark::kMicrosecond);
 
 void readText(benchmark::State& state) {
   const std::string text = writePlan(largeHouse());
-  for (auto _ : state) benchmark::DoNotOptimize(readPlan(text, "bench"));
+  for (auto _ : state) {
+    const Result<ReadPlan> read = readPlan(text, "bench");
+    if (!read.ok() || !read.value().notes.empty()) std::abort();
+  }
   state.SetBytesProcessed(state.iterations() * static_cast<std::int64_t>(text.size()));
 }
 BENCHMARK(readText)->Unit(benchmark::kMicrosecond);
@@ -114,7 +117,8 @@ void undoSteps(benchmark::State& state) {
     grown = residentBytes() - before;
     benchmark::DoNotOptimize(history.size());
   }
-  state.counters["MB"] = grown / 1e6;
+  state.counters["bytes"] = grown;
+  state.counters["bytes_a_step"] = grown / kSteps;
 }
 BENCHMARK(undoSteps)->Unit(benchmark::kMillisecond)->Iterations(1);
 
