@@ -63,8 +63,9 @@ void addPanel(const Plan& plan, const Panel& panel, Reading reading, std::vector
   std::vector<std::pair<BreakerId, OnBreaker>> sums;
   const std::vector<Draw> loads = draws(plan, panel.id, reading, system);
   for (const Draw& draw : loads) {
-    if (sums.empty() || sums.back().first != draw.breaker) sums.push_back({draw.breaker, {}});
-    OnBreaker& sum = sums.back().second;
+    auto at = std::find_if(sums.begin(), sums.end(), [&](const auto& s) { return s.first == draw.breaker; });
+    if (at == sums.end()) at = sums.insert(sums.end(), {draw.breaker, {}});
+    OnBreaker& sum = at->second;
     sum.power += draw.likely;
     sum.grade = worseGrade(sum.grade, draw.grade);
     sum.known = sum.known && draw.known;
@@ -185,8 +186,15 @@ Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstance
     result.outage = outageFigures(plan, scenario, result.profile, result.peaks, result.limits, working);
   }
 
+  result.raceways = racewayFigures(plan, result.segments, edition, working);
+  result.boxes = spliceBoxFigures(plan, edition, working);
+  result.wiringSpaces = wiringSpaceFigures(plan);
+
   ReviewInput input{.plan = plan};
   input.edition = edition;
+  input.raceways = &result.raceways;
+  input.boxes = &result.boxes;
+  input.wiringSpaces = &result.wiringSpaces;
   if (backup != nullptr) {
     input.hour = &result.hour;
     input.starts = &result.starts;

@@ -5,6 +5,8 @@
 #include "core/outage/outage.h"
 #include "core/review/review.h"
 #include "core/start/start.h"
+#include "core/wiring/raceway.h"
+#include "core/wiring/splice.h"
 #include "core/wiring/wiring.h"
 
 namespace stayalight {
@@ -36,6 +38,9 @@ struct Assessment {
   DayPeaks peaks{};    ///< likely peak of each leg by hour
   StartFigures starts;
   std::vector<SegmentFigures> segments;
+  std::vector<RacewayFigures> raceways;
+  std::vector<SpliceBoxFigures> boxes;
+  std::vector<WiringSpaceFigures> wiringSpaces;
   OutageFigures outage;
   std::vector<BreakerFigures> breakers;        ///< as planned, in the order of breaker ids
   std::vector<BreakerFigures> breakersBefore;  ///< before the work

@@ -51,6 +51,13 @@ Fraction dropAdviceOneRun(const Tables& tables) {
 Fraction dropAdviceTotal(const Tables& tables) {
   return Fraction(codeNumber(CodeNumber::dropAdviceTotal, tables));
 }
+Fraction nippleFill(const Tables& tables) { return Fraction(codeNumber(CodeNumber::nippleFill, tables)); }
+Length afciExtensionLength(const Tables& tables) {
+  return Length::feet(codeNumber(CodeNumber::afciExtensionLength, tables));
+}
+Fraction wiringSpaceConductors(const Tables& tables) {
+  return Fraction(codeNumber(CodeNumber::wiringSpaceConductors, tables));
+}
 AcVolts nominalLegVolts(const Tables& tables) { return AcVolts(codeNumber(CodeNumber::legVolts, tables)); }
 AcVolts nominalLineVoltsSplitPhase(const Tables& tables) {
   return AcVolts(codeNumber(CodeNumber::lineVoltsSplitPhase, tables));

@@ -43,8 +43,11 @@ enum class CodeNumber : std::uint8_t {
   legVolts,
   lineVoltsSplitPhase,
   lineVoltsWye,
+  nippleFill,
+  boxGroundsTogether,
+  boxFurtherGround,
 };
-inline constexpr std::array<std::string_view, 24> kCodeNumberKeys = {
+inline constexpr std::array<std::string_view, 27> kCodeNumberKeys = {
     "continuous_factor",
     "continuous_hours",
     "next_size_up_limit",
@@ -69,6 +72,9 @@ inline constexpr std::array<std::string_view, 24> kCodeNumberKeys = {
     "leg_volts",
     "line_volts_split_phase",
     "line_volts_wye",
+    "nipple_fill",
+    "box_grounds_together",
+    "box_further_ground",
 };
 
 /// The number in the unit of its row, and the rule it is from.
@@ -87,6 +93,12 @@ inline constexpr std::array<std::string_view, 24> kCodeNumberKeys = {
 [[nodiscard]] ConductorSize terminalSize(const Tables& tables = publishedTables());
 /// A raceway not longer than this is a nipple: no adjustment for the number of conductors.
 [[nodiscard]] Length nippleLength(const Tables& tables = publishedTables());
+/// Share of its area that a nipple may be filled to.
+[[nodiscard]] Fraction nippleFill(const Tables& tables = publishedTables());
+/// A circuit made longer by at most this much, inside enclosures not counted, needs no arc-fault protection.
+[[nodiscard]] Length afciExtensionLength(const Tables& tables = publishedTables());
+/// Share of a panel's wiring space that conductors alone may take.
+[[nodiscard]] Fraction wiringSpaceConductors(const Tables& tables = publishedTables());
 /// Column that limits nonmetallic-sheathed cable in the end.
 [[nodiscard]] TemperatureColumn nmColumn(const Tables& tables = publishedTables());
 /// Part of a range's or dryer's demand that counts on the neutral.

@@ -73,6 +73,23 @@ struct CodeLetterRow {
   double most = 0.0;
 };
 
+/// Chapter 9 Tables 5 and 8: square inches by wire type, and of a bare conductor.
+struct ConductorAreaRow {
+  std::array<double, 2> insulated{};
+  double bare = 0.0;
+};
+/// Chapter 9 Table 4: square inches by trade size.
+struct RacewayAreaRow {
+  std::array<double, 8> area{};
+};
+/// Chapter 9 Table 1: `to` of the last row is 0, no upper end.
+using RacewayFillRow = AdjustmentRow;
+/// Table 314.16(B).
+struct BoxConductorRow {
+  ConductorSize size{};
+  double cubicInches = 0.0;
+};
+
 struct Tables {
   std::array<AmpacityRow, kConductorSizeCount> ampacity;
   std::array<AmbientRow, 16> ambient;
@@ -85,6 +102,11 @@ struct Tables {
   std::array<MotorRow, 12> fullLoad;
   std::array<MotorRow, 12> lockedRotor;
   std::array<CodeLetterRow, 19> codeLetters;
+  std::array<ConductorAreaRow, kConductorSizeCount> conductorAreas;
+  std::array<RacewayAreaRow, 5> racewayAreas;  ///< by RacewayType
+  std::array<RacewayFillRow, 3> racewayFill;
+  std::array<BoxConductorRow, 5> boxConductors;
+  std::array<double, 9> boxVolumes;  ///< Table 314.16(A), by BoxKind without the marked one
   std::array<double, kCodeNumberKeys.size()> numbers;
   std::array<DemandRow, kDemandKeys.size()> demand;
 };

@@ -133,4 +133,20 @@ Plan addFeederRun(const Plan& plan, Segment segment) {
   return added;
 }
 
+Plan addRaceway(const Plan& plan) {
+  Raceway raceway;
+  raceway.id = nextRacewayId(plan);
+  Plan added = plan;
+  added.raceways.emplace_back(raceway);
+  return added;
+}
+
+Plan addSpliceBox(const Plan& plan) {
+  SpliceBox box;
+  box.id = nextSpliceBoxId(plan);
+  Plan added = plan;
+  added.spliceBoxes.emplace_back(box);
+  return added;
+}
+
 }  // namespace stayalight

@@ -46,6 +46,8 @@ namespace stayalight {
                                       std::int32_t poles, RatingAmperes rating, std::string name);
 [[nodiscard]] Result<Plan> addLoad(const Plan& plan, CircuitId circuit, Load load);
 [[nodiscard]] Plan addFeederRun(const Plan& plan, Segment segment);
+[[nodiscard]] Plan addRaceway(const Plan& plan);
+[[nodiscard]] Plan addSpliceBox(const Plan& plan);
 /// A copy of a circuit with its loads on a free space of the same panel.
 [[nodiscard]] Result<Plan> copyCircuit(const Plan& plan, CircuitId circuit);
 [[nodiscard]] Result<Plan> copyLoad(const Plan& plan, LoadId load);

@@ -2,14 +2,6 @@
 
 namespace stayalight::editing {
 
-std::vector<CircuitId> circuitsOn(const Plan& plan, BreakerId breaker, Reading reading) {
-  std::vector<CircuitId> circuits;
-  for (const auto& circuit : plan.circuits) {
-    if (breaker.valid() && breakerOf(*circuit, reading) == breaker) circuits.push_back(circuit->id);
-  }
-  return circuits;
-}
-
 std::string nameOf(const Plan& plan, BreakerId breaker) {
   if (const Circuit* circuit = circuitOn(plan, breaker, Reading::planned)) return circuit->name;
   if (const Circuit* circuit = circuitOn(plan, breaker, Reading::before)) return circuit->name;

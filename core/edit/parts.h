@@ -32,9 +32,6 @@ bool contains(const std::vector<T>& list, const T& value) {
   return std::find(list.begin(), list.end(), value) != list.end();
 }
 
-/// All circuits on a breaker in a reading; two hots of a multiwire circuit may share a two-pole breaker.
-[[nodiscard]] std::vector<CircuitId> circuitsOn(const Plan& plan, BreakerId breaker, Reading reading);
-
 /// Name of what a breaker feeds, for a refusal; its spaces where it feeds no circuit.
 [[nodiscard]] std::string nameOf(const Plan& plan, BreakerId breaker);
 

@@ -92,6 +92,27 @@ Result<Plan> withoutPanel(const Plan& plan, PanelId id) {
   return left;
 }
 
+// Whatever ran through it, or was spliced in it, says nothing about that any more.
+Plan withoutRaceway(const Plan& plan, RacewayId id) {
+  Plan left = plan;
+  for (auto& circuit : left.circuits) {
+    if (circuit->raceway == id) circuit.edit().raceway = {};
+  }
+  for (auto& run : left.runs) {
+    if (run->inRaceway == id) run.edit().inRaceway = {};
+  }
+  eraseFrom(left.raceways, id);
+  return left;
+}
+Plan withoutSpliceBox(const Plan& plan, SpliceBoxId id) {
+  Plan left = plan;
+  for (auto& circuit : left.circuits) {
+    if (circuit->spliceBox == id) circuit.edit().spliceBox = {};
+  }
+  eraseFrom(left.spliceBoxes, id);
+  return left;
+}
+
 }  // namespace
 }  // namespace editing
 
@@ -111,6 +132,10 @@ Result<Plan> remove(const Plan& plan, const EntityRef& entity) {
     case RecordKind::feederRun:
       eraseFrom(left.runs, FeederRunId{entity.id});
       return left;
+    case RecordKind::raceway:
+      return withoutRaceway(plan, RacewayId{entity.id});
+    case RecordKind::spliceBox:
+      return withoutSpliceBox(plan, SpliceBoxId{entity.id});
     case RecordKind::load: {
       auto& loads = edit(left, circuitOf(plan, LoadId{entity.id})->id).loads;
       loads.erase(std::remove_if(loads.begin(), loads.end(),

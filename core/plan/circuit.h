@@ -1,6 +1,7 @@
 #pragma once
 
 #include "core/plan/breaker.h"
+#include "core/plan/raceway.h"
 #include "core/quantity/conductor.h"
 
 namespace stayalight {
@@ -182,6 +183,15 @@ struct Circuit : Record {
   Choice<Answer> insulatedNeutral = Answer::unknown;
   Choice<Answer> traced = Answer::unknown;  ///< every outlet was proven to hang on this breaker
   std::string room;
+  Choice<Answer> arcFaultArea = Answer::unknown;  ///< serves a room that the arc-fault rule lists
+  // How it reaches its new breaker where it moves.
+  Choice<Splice> splice = Splice::unknown;
+  SpliceBoxId spliceBox;
+  RacewayId raceway;                       ///< its extension runs through; none: not in a raceway
+  std::optional<ConductorSize> extension;  ///< of the extension; none: as the circuit's own
+  Choice<WireType> extensionWire = WireType::thwn2;
+  std::optional<Length> extensionLength;  ///< outside cabinets and boxes
+  std::optional<Length> cableWidth;  ///< larger outside diameter of its cable, where the cable itself runs on
   std::string notes;
   std::vector<Load> loads;
   friend bool operator==(const Circuit&, const Circuit&) = default;

@@ -145,6 +145,10 @@ const void* findRecord(const Plan& plan, const EntityRef& ref) {
       return find(plan, CircuitId{ref.id});
     case RecordKind::feederRun:
       return find(plan, FeederRunId{ref.id});
+    case RecordKind::raceway:
+      return find(plan, RacewayId{ref.id});
+    case RecordKind::spliceBox:
+      return find(plan, SpliceBoxId{ref.id});
     case RecordKind::overloadPoint:
       return item(plan.inverter->overload, ref.item);
     case RecordKind::efficiencyPoint:
@@ -188,6 +192,10 @@ void* editRecord(Plan& plan, const EntityRef& ref) {
       return &plan.circuits[static_cast<std::size_t>(indexOf(plan.circuits, ref.id))].edit();
     case RecordKind::feederRun:
       return &plan.runs[static_cast<std::size_t>(indexOf(plan.runs, ref.id))].edit();
+    case RecordKind::raceway:
+      return &plan.raceways[static_cast<std::size_t>(indexOf(plan.raceways, ref.id))].edit();
+    case RecordKind::spliceBox:
+      return &plan.spliceBoxes[static_cast<std::size_t>(indexOf(plan.spliceBoxes, ref.id))].edit();
     case RecordKind::overloadPoint:
       return item(plan.inverter.edit().overload, ref.item);
     case RecordKind::efficiencyPoint:

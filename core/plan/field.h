@@ -55,10 +55,13 @@ enum class Unit : std::uint8_t {
   kilowattHour,
   horsepower,
   squareFoot,
+  squareInch,
+  cubicInch,
   degree,
-  micrometre,    ///< shown in feet (or metres)
-  milliCelsius,  ///< shown in degrees Fahrenheit (or Celsius)
-  minuteOfDay,   ///< shown as a clock time
+  micrometre,       ///< shown in feet (or metres)
+  micrometreShort,  ///< shown in inches (or millimetres)
+  milliCelsius,     ///< shown in degrees Fahrenheit (or Celsius)
+  minuteOfDay,      ///< shown as a clock time
   hourOfDay,
   month
 };

@@ -68,6 +68,7 @@ constexpr Field kPanel[] = {
     reference<&Panel::fedFrom>("fed_from", RecordKind::panel, "field.panel.fed_from"),
     field<&Panel::listingLine>("listing_line", "field.panel.listing_line"),
     field<&Panel::neutralTerminals>("neutral_terminals", "field.panel.neutral_terminals", Unit::none, 0, 200),
+    field<&Panel::wiringSpace>("wiring_space_in2", "field.panel.wiring_space_in2", Unit::squareInch, 1, 1000),
     field<&Panel::terminals75>("terminals_75C", "field.panel.terminals_75C"),
     field<&Panel::interruptingRating>("interrupting_A", "field.panel.interrupting_A", Unit::ampere, 1,
                                       200000),
@@ -164,6 +165,15 @@ constexpr Field kCircuit[] = {
     field<&Circuit::insulatedNeutral>("insulated_neutral", "field.circuit.insulated_neutral"),
     field<&Circuit::traced>("traced", "field.circuit.traced"),
     field<&Circuit::room>("room", "field.circuit.room"),
+    field<&Circuit::arcFaultArea>("arc_fault_area", "field.circuit.arc_fault_area"),
+    field<&Circuit::splice>("splice", "field.circuit.splice"),
+    reference<&Circuit::spliceBox>("splice_box", RecordKind::spliceBox, "field.circuit.splice_box"),
+    reference<&Circuit::raceway>("raceway", RecordKind::raceway, "field.circuit.raceway"),
+    field<&Circuit::extension>("extension_AWG", "field.circuit.extension_AWG"),
+    field<&Circuit::extensionWire>("extension_wire", "field.circuit.extension_wire"),
+    field<&Circuit::extensionLength>("extension_um", "field.circuit.extension_um", Unit::micrometre, 0, 1e9),
+    field<&Circuit::cableWidth>("cable_width_um", "field.circuit.cable_width_um", Unit::micrometreShort, 1000,
+                                100000),
     field<&Circuit::notes>("notes", "field.notes"),
 };
 constexpr Children kCircuitChildren[] = {list<&Circuit::loads>("loads", RecordKind::load)};
@@ -270,6 +280,7 @@ constexpr Field kRun[] = {
     field<&FeederRun::insulation>("insulation_C", "field.run.insulation_C"),
     field<&FeederRun::ambient>("ambient_mC", "field.run.ambient_mC", Unit::milliCelsius, -40000, 90000),
     field<&FeederRun::currentCarrying>("current_carrying", "field.run.current_carrying", Unit::none, 1, 200),
+    reference<&FeederRun::inRaceway>("in_raceway", RecordKind::raceway, "field.run.in_raceway"),
     field<&FeederRun::terminalsFrom75>("terminals_from_75C", "field.run.terminals_from_75C"),
     field<&FeederRun::terminalsTo75>("terminals_to_75C", "field.run.terminals_to_75C"),
     field<&FeederRun::fixedConductor>("fixed_conductor", "field.run.fixed_conductor"),
@@ -277,6 +288,31 @@ constexpr Field kRun[] = {
     field<&FeederRun::fixedGround>("fixed_ground", "field.run.fixed_ground"),
     field<&FeederRun::fixedDevice>("fixed_device_A", "field.run.fixed_device_A", Unit::ampere, 5, 1200),
     field<&FeederRun::notes>("notes", "field.notes"),
+};
+
+constexpr Field kRaceway[] = {
+    identity<&Raceway::id>(),
+    field<&Raceway::name>("name", "field.raceway.name"),
+    field<&Raceway::type>("type", "field.raceway.type"),
+    field<&Raceway::size>("trade_size", "field.raceway.trade_size"),
+    field<&Raceway::length>("length_um", "field.raceway.length_um", Unit::micrometre, 0, 1e9),
+    field<&Raceway::ambient>("ambient_mC", "field.raceway.ambient_mC", Unit::milliCelsius, -40000, 90000),
+    field<&Raceway::ground>("ground", "field.raceway.ground"),
+    field<&Raceway::otherCarrying>("other_current_carrying", "field.raceway.other_current_carrying",
+                                   Unit::none, 0, 200),
+    field<&Raceway::otherArea>("other_area_in2", "field.raceway.other_area_in2", Unit::squareInch, 0, 100),
+    field<&Raceway::notes>("notes", "field.notes"),
+};
+
+constexpr Field kSpliceBox[] = {
+    identity<&SpliceBox::id>(),
+    field<&SpliceBox::name>("name", "field.splice_box.name"),
+    field<&SpliceBox::place>("place", "field.splice_box.place"),
+    field<&SpliceBox::kind>("kind", "field.splice_box.kind"),
+    field<&SpliceBox::volume>("volume_in3", "field.splice_box.volume_in3", Unit::cubicInch, 1, 10000),
+    field<&SpliceBox::clampsInside>("clamps_inside", "field.splice_box.clamps_inside"),
+    field<&SpliceBox::devices>("devices", "field.splice_box.devices", Unit::none, 0, 20),
+    field<&SpliceBox::notes>("notes", "field.notes"),
 };
 
 constexpr Field kScenario[] = {
@@ -294,6 +330,8 @@ constexpr Children kPlanChildren[] = {
     shared<&Plan::battery>("battery", RecordKind::battery),
     shared<&Plan::transfer>("transfer", RecordKind::transfer),
     sharedList<&Plan::runs>("feeder_runs", RecordKind::feederRun),
+    sharedList<&Plan::raceways>("raceways", RecordKind::raceway),
+    sharedList<&Plan::spliceBoxes>("splice_boxes", RecordKind::spliceBox),
     shared<&Plan::scenario>("scenario", RecordKind::scenario),
 };
 
@@ -312,6 +350,8 @@ constexpr RecordType kTypes[] = {
     record<Battery>(RecordKind::battery, "battery", kBattery, {}),
     record<Transfer>(RecordKind::transfer, "transfer", kTransfer, {}),
     record<FeederRun>(RecordKind::feederRun, "feeder_run", kRun, {}),
+    record<Raceway>(RecordKind::raceway, "raceway", kRaceway, {}),
+    record<SpliceBox>(RecordKind::spliceBox, "splice_box", kSpliceBox, {}),
     record<Scenario>(RecordKind::scenario, "scenario", kScenario, {}),
 };
 

@@ -19,11 +19,15 @@ struct Breaker;
 struct Circuit;
 struct Load;
 struct FeederRun;
+struct Raceway;
+struct SpliceBox;
 using PanelId = Id<Panel>;
 using BreakerId = Id<Breaker>;
 using CircuitId = Id<Circuit>;
 using LoadId = Id<Load>;
 using FeederRunId = Id<FeederRun>;
+using RacewayId = Id<Raceway>;
+using SpliceBoxId = Id<SpliceBox>;
 
 /// Kinds of record a plan is made of; with an id it names one entity of a plan.
 enum class RecordKind : std::uint8_t {
@@ -41,6 +45,8 @@ enum class RecordKind : std::uint8_t {
   battery,
   transfer,
   feederRun,
+  raceway,
+  spliceBox,
   scenario
 };
 

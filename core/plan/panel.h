@@ -73,6 +73,7 @@ struct Panel : Record {
   PanelId fedFrom;                                 ///< panel ahead of this one; none for the service panel
   std::string listingLine;                         ///< breaker line the panel is listed for
   std::optional<std::int32_t> neutralTerminals;
+  std::optional<SquareInches> wiringSpace;       ///< cross-section of the gutter where conductors are spliced
   Choice<Answer> terminals75 = Answer::unknown;  ///< marked for 75 C conductors
   std::optional<AcAmperes> interruptingRating;
   bool separateBuilding = false;

@@ -23,6 +23,8 @@ const Panel* find(const Plan& plan, PanelId id) { return findIn(plan.panels, id)
 const Breaker* find(const Plan& plan, BreakerId id) { return findIn(plan.breakers, id); }
 const Circuit* find(const Plan& plan, CircuitId id) { return findIn(plan.circuits, id); }
 const FeederRun* find(const Plan& plan, FeederRunId id) { return findIn(plan.runs, id); }
+const Raceway* find(const Plan& plan, RacewayId id) { return findIn(plan.raceways, id); }
+const SpliceBox* find(const Plan& plan, SpliceBoxId id) { return findIn(plan.spliceBoxes, id); }
 
 const Circuit* circuitOf(const Plan& plan, LoadId id) {
   for (const auto& circuit : plan.circuits) {
@@ -49,6 +51,14 @@ BreakerId breakerOf(const Circuit& circuit, Reading reading) {
   return reading == Reading::before ? circuit.breaker : circuit.planned;
 }
 
+std::vector<CircuitId> circuitsOn(const Plan& plan, BreakerId breaker, Reading reading) {
+  std::vector<CircuitId> circuits;
+  for (const auto& circuit : plan.circuits) {
+    if (breaker.valid() && breakerOf(*circuit, reading) == breaker) circuits.push_back(circuit->id);
+  }
+  return circuits;
+}
+
 const Circuit* circuitOn(const Plan& plan, BreakerId breaker, Reading reading) {
   if (!breaker.valid()) return nullptr;
   for (const auto& circuit : plan.circuits) {
@@ -71,6 +81,8 @@ PanelId nextPanelId(const Plan& plan) { return nextIn(plan.panels); }
 BreakerId nextBreakerId(const Plan& plan) { return nextIn(plan.breakers); }
 CircuitId nextCircuitId(const Plan& plan) { return nextIn(plan.circuits); }
 FeederRunId nextFeederRunId(const Plan& plan) { return nextIn(plan.runs); }
+RacewayId nextRacewayId(const Plan& plan) { return nextIn(plan.raceways); }
+SpliceBoxId nextSpliceBoxId(const Plan& plan) { return nextIn(plan.spliceBoxes); }
 
 LoadId nextLoadId(const Plan& plan) {
   std::int64_t last = 0;

@@ -26,6 +26,8 @@ struct Plan : Record {
   Shared<Battery> battery;
   Shared<Transfer> transfer;
   std::vector<Shared<FeederRun>> runs;
+  std::vector<Shared<Raceway>> raceways;
+  std::vector<Shared<SpliceBox>> spliceBoxes;
   Shared<Scenario> scenario;
   friend bool operator==(const Plan&, const Plan&) = default;
 };
@@ -35,6 +37,8 @@ struct Plan : Record {
 [[nodiscard]] const Breaker* find(const Plan& plan, BreakerId id);
 [[nodiscard]] const Circuit* find(const Plan& plan, CircuitId id);
 [[nodiscard]] const FeederRun* find(const Plan& plan, FeederRunId id);
+[[nodiscard]] const Raceway* find(const Plan& plan, RacewayId id);
+[[nodiscard]] const SpliceBox* find(const Plan& plan, SpliceBoxId id);
 /// The circuit a load hangs on, or nullptr.
 [[nodiscard]] const Circuit* circuitOf(const Plan& plan, LoadId id);
 /// The first panel in this role, or nullptr.
@@ -50,7 +54,10 @@ enum class Reading : std::uint8_t { before, planned };
 [[nodiscard]] bool stands(const Breaker& breaker, Reading reading);
 /// The breaker that feeds the circuit in that reading; none where it has none.
 [[nodiscard]] BreakerId breakerOf(const Circuit& circuit, Reading reading);
-/// The circuit on a breaker in that reading, or nullptr.
+/// All circuits on a breaker in that reading: the two hots of a multiwire circuit on a two-pole breaker, or
+/// two wires under one terminal.
+[[nodiscard]] std::vector<CircuitId> circuitsOn(const Plan& plan, BreakerId breaker, Reading reading);
+/// The first circuit on a breaker in that reading, or nullptr.
 [[nodiscard]] const Circuit* circuitOn(const Plan& plan, BreakerId breaker, Reading reading);
 /// Panel of the circuit's breaker in that reading; none where it has none.
 [[nodiscard]] PanelId panelOf(const Plan& plan, const Circuit& circuit, Reading reading);
@@ -63,5 +70,7 @@ enum class Reading : std::uint8_t { before, planned };
 [[nodiscard]] CircuitId nextCircuitId(const Plan& plan);
 [[nodiscard]] LoadId nextLoadId(const Plan& plan);
 [[nodiscard]] FeederRunId nextFeederRunId(const Plan& plan);
+[[nodiscard]] RacewayId nextRacewayId(const Plan& plan);
+[[nodiscard]] SpliceBoxId nextSpliceBoxId(const Plan& plan);
 
 }  // namespace stayalight

@@ -94,6 +94,7 @@ struct FeederRun : Record {
   Choice<Insulation> insulation = Insulation::c90;
   Temperature ambient = Temperature::milliCelsius(30000);
   std::int32_t currentCarrying = 2;  ///< conductors that count in the same raceway, these two included
+  RacewayId inRaceway;               ///< entered as a raceway of its own: then what is in it is counted
   Choice<Answer> terminalsFrom75 = Answer::unknown;  ///< marked 75 C at the supply end
   Choice<Answer> terminalsTo75 = Answer::unknown;    ///< and at the load end
   std::optional<ConductorSize> fixedConductor;       ///< in the wall already: checked, not chosen

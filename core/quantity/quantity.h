@@ -105,6 +105,12 @@ struct OhmPerKilofoot {
 struct SquareFoot {
   static constexpr std::string_view unit = "ft2";
 };
+struct SquareInch {
+  static constexpr std::string_view unit = "in2";
+};
+struct CubicInch {
+  static constexpr std::string_view unit = "in3";
+};
 struct Degree {
   static constexpr std::string_view unit = "deg";
 };
@@ -128,6 +134,8 @@ using Horsepower = Quantity<kind::Horsepower>;
 using Ohms = Quantity<kind::Ohm>;
 using OhmsPerKilofoot = Quantity<kind::OhmPerKilofoot>;
 using SquareFeet = Quantity<kind::SquareFoot>;
+using SquareInches = Quantity<kind::SquareInch>;
+using CubicInches = Quantity<kind::CubicInch>;
 using Degrees = Quantity<kind::Degree>;
 
 constexpr VoltAmperes operator*(AcVolts v, AcAmperes a) { return VoltAmperes(v.count() * a.count()); }

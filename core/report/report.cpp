@@ -19,6 +19,11 @@ constexpr int kHourDecimals = 2;
 constexpr int kShareDecimals = 4;
 constexpr int kSecondDecimals = 3;
 constexpr int kVoltDecimals = 2;
+constexpr int kAreaDecimals = 4;
+
+constexpr std::array<std::string_view, 5> kContentRoles = {"hot", "neutral", "ground", "cable", "other"};
+constexpr std::array<std::string_view, 6> kProtections = {
+    "holds", "label_allows", "read_label", "several_receptacles", "receptacles_not_known", "over"};
 
 Json rounded(double value, int decimals) {
   if (!std::isfinite(value)) return nullptr;
@@ -37,6 +42,8 @@ Json num(LoadWattHours q) { return rounded(q.count(), kWattDecimals); }
 Json num(Hours q) { return rounded(q.count(), kHourDecimals); }
 Json num(Seconds q) { return rounded(q.count(), kSecondDecimals); }
 Json num(AcVolts q) { return rounded(q.count(), kVoltDecimals); }
+Json num(SquareInches q) { return rounded(q.count(), kAreaDecimals); }
+Json num(CubicInches q) { return rounded(q.count(), kAreaDecimals); }
 Json num(RatingAmperes q) { return q.count(); }
 Json num(double share) { return rounded(share, kShareDecimals); }
 template <class T>
@@ -105,6 +112,18 @@ class Report {
     json["starts"] = starts();
     json["segments"] = Json::array();
     for (const SegmentFigures& figures : assessment_.segments) json["segments"].push_back(segment(figures));
+    json["raceways"] = Json::array();
+    for (const RacewayFigures& figures : assessment_.raceways) json["raceways"].push_back(raceway(figures));
+    json["splice_boxes"] = Json::array();
+    for (const SpliceBoxFigures& figures : assessment_.boxes) json["splice_boxes"].push_back(box(figures));
+    json["wiring_spaces"] = Json::array();
+    for (const WiringSpaceFigures& figures : assessment_.wiringSpaces) {
+      json["wiring_spaces"].push_back(Json{{"panel", figures.panel.number},
+                                           {"conductors", figures.conductors},
+                                           {"area_in2", num(figures.area)},
+                                           {"space_in2", num(figures.space)},
+                                           {"verdict", word(figures.verdict)}});
+    }
     json["outage"] = outage();
     json["panels"] = Json::array();
     for (const PanelFigures& figures : assessment_.panels) json["panels"].push_back(panel(figures));
@@ -283,6 +302,56 @@ class Report {
     json["over"] = texts(figures.over);
     json["not_known"] = texts(figures.notKnown);
     return json;
+  }
+
+  [[nodiscard]] Json raceway(const RacewayFigures& figures) const {
+    Json contents = Json::array();
+    for (const RacewayContent& content : figures.contents) {
+      contents.push_back(Json{{"what", text(content.what)},
+                              {"role", word(content.role, kContentRoles)},
+                              {"count", content.count},
+                              {"size_AWG", word(content.size)},
+                              {"area_in2", num(content.area)}});
+    }
+    Json branches = Json::array();
+    for (const RacewayBranch& branch : figures.branches) {
+      branches.push_back(Json{{"circuit", branch.circuit.number},
+                              {"size_AWG", word(std::optional(branch.size))},
+                              {"device_A", num(branch.device)},
+                              {"terminal_ampacity_A", num(branch.ampacity.terminal)},
+                              {"derated_ampacity_A", num(branch.ampacity.derated)},
+                              {"ampacity_A", num(branch.ampacity.governing)},
+                              {"protection", word(branch.protection, kProtections)}});
+    }
+    return Json{
+        {"raceway", figures.raceway.number},
+        {"contents", contents},
+        {"conductors", figures.conductors},
+        {"current_carrying", figures.carrying.most()},
+        {"nipple", figures.nipple},
+        {"adjustment_factor", num(figures.adjustment.count())},
+        {"area_in2", num(figures.area)},
+        {"inside_in2", num(figures.inside)},
+        {"allowed_in2", num(figures.allowed)},
+        {"fill", word(figures.fill)},
+        {"smallest_trade_size",
+         figures.smallest ? Json(std::string(Choice<TradeSize>(*figures.smallest).word())) : Json(nullptr)},
+        {"circuits", branches},
+        {"not_known", texts(figures.notKnown)},
+        {"verdict", word(figures.verdict)}};
+  }
+  [[nodiscard]] Json box(const SpliceBoxFigures& figures) const {
+    Json lines = Json::array();
+    for (const BoxLine& line : figures.lines) {
+      lines.push_back(Json{{"what", text(line.what)},
+                           {"count", num(line.count)},
+                           {"each_in3", num(line.each)},
+                           {"volume_in3", num(line.volume())}});
+    }
+    return Json{{"splice_box", figures.box.number},      {"lines", lines},
+                {"needed_in3", num(figures.needed)},     {"volume_in3", num(figures.volume)},
+                {"goes_by_raceway_size", figures.large}, {"not_known", texts(figures.notKnown)},
+                {"verdict", word(figures.verdict)}};
   }
 
   static Json run(const OutageRun& figures, TimeOfDay end) {

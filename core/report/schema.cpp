@@ -30,6 +30,16 @@ Assessment specimen() {
   segment.over.emplace_back();
   segment.notKnown.emplace_back();
   full.segments.push_back(segment);
+  RacewayFigures raceway;
+  raceway.contents.emplace_back();
+  raceway.branches.emplace_back();
+  raceway.notKnown.emplace_back();
+  full.raceways.push_back(raceway);
+  SpliceBoxFigures box;
+  box.lines.emplace_back();
+  box.notKnown.emplace_back();
+  full.boxes.push_back(box);
+  full.wiringSpaces.emplace_back();
   full.outage.known = true;
   full.outage.missing.emplace_back();
   full.outage.energy.capacityNow.emplace();

@@ -3,8 +3,8 @@
 #include <algorithm>
 
 #include "core/code/conductors.h"
-#include "core/code/devices.h"
 #include "core/review/rules.h"
+#include "core/wiring/branch.h"
 
 namespace stayalight::reviewing {
 namespace {
@@ -14,10 +14,10 @@ constexpr RuleId kMotorException{"conductor.motor_exception"};
 constexpr RuleId kProtected{"conductor.protected"};
 constexpr RuleId kNextSizeUp{"conductor.next_size_up"};
 constexpr RuleId kListing{"breaker.listing"};
-constexpr RuleId kAfci{"afci.extended"};
 constexpr RuleId kAlarmsTogether{"practice.alarms_together"};
 constexpr RuleId kPoles{"practice.two_pole_legs"};
 constexpr RuleId kRuntime{"practice.runtime"};
+constexpr RuleId kOneWire{"terminal.one_conductor"};
 
 constexpr MessageId kOverPlain{"review.branch.conductor.plain"};
 constexpr MessageId kOverTrade{"review.branch.conductor.trade"};
@@ -34,12 +34,12 @@ constexpr MessageId kRaisedPlain{"review.branch.rating_raised.plain"};
 constexpr MessageId kRaisedTrade{"review.branch.rating_raised.trade"};
 constexpr MessageId kPolesPlain{"review.branch.poles.plain"};
 constexpr MessageId kPolesTrade{"review.branch.poles.trade"};
+constexpr MessageId kTwoWiresPlain{"review.branch.two_on_breaker.plain"};
+constexpr MessageId kTwoWiresTrade{"review.branch.two_on_breaker.trade"};
 constexpr MessageId kAluminiumPlain{"review.branch.aluminium.plain"};
 constexpr MessageId kAluminiumTrade{"review.branch.aluminium.trade"};
 constexpr MessageId kLostPlain{"review.branch.protection_lost.plain"};
 constexpr MessageId kLostTrade{"review.branch.protection_lost.trade"};
-constexpr MessageId kDecidePlain{"review.branch.protection_decide.plain"};
-constexpr MessageId kDecideTrade{"review.branch.protection_decide.trade"};
 constexpr MessageId kUntracedPlain{"review.branch.untraced.plain"};
 constexpr MessageId kUntracedTrade{"review.branch.untraced.trade"};
 constexpr MessageId kSplitAlarmsPlain{"review.alarms.split.plain"};
@@ -49,27 +49,6 @@ constexpr MessageId kAlarmsUnknownPlain{"review.alarms.unknown.plain"};
 constexpr MessageId kAlarmsUnknownTrade{"review.alarms.unknown.trade"};
 
 Figure whole(RatingAmperes rating) { return {static_cast<double>(rating.count()), "A", 0}; }
-
-/// The largest breaker that the labels of all loads on the circuit allow, where each has one.
-std::optional<RatingAmperes> labelsAllow(const Circuit& circuit) {
-  std::optional<RatingAmperes> smallest;
-  for (const Load& load : circuit.loads) {
-    if (!load.maximumBreaker) return std::nullopt;
-    smallest = smallest ? std::min(*smallest, *load.maximumBreaker) : *load.maximumBreaker;
-  }
-  return smallest;
-}
-/// Anything on it that says motor: its start, its class, its nameplate.
-bool hasMotor(const Circuit& circuit) {
-  return std::any_of(circuit.loads.begin(), circuit.loads.end(), [](const Load& load) {
-    return !load.start.is(StartKind::none) || !load.startClass.is(StartClass::unknown) ||
-           load.lockedRotor.value || load.horsepower || !load.codeLetter.empty();
-  });
-}
-bool hasElement(const Circuit& circuit) {
-  return std::any_of(circuit.loads.begin(), circuit.loads.end(),
-                     [](const Load& load) { return load.kind.is(LoadKind::resistance); });
-}
 
 /// Ampacity by the column of its terminals; cable goes by its own column in the end.
 std::optional<AcAmperes> branchAmpacity(const Plan& plan, const Circuit& circuit, const Breaker& breaker) {
@@ -86,49 +65,44 @@ void conductorAndBreaker(const ReviewInput& in, Findings& out) {
     const Breaker* breaker = plannedBreaker(in.plan, *circuit);
     if (breaker == nullptr || !circuit->conductor) continue;
     const Metal metal = circuit->metal.valueOr(Metal::copper);
-    const std::optional<RatingAmperes> small = smallConductorLimit(*circuit->conductor, metal);
     const std::optional<AcAmperes> carries = branchAmpacity(in.plan, *circuit, *breaker);
     const std::string wire = conductorName(*circuit->conductor, metal);
-    const bool aboveSmall = small && breaker->rating > *small;
-    const bool aboveAmpacity = !small && carries && breaker->rating.amperes() > *carries;
-    if (!aboveSmall && !aboveAmpacity) continue;
-
-    // The label comes first: a motor or an air conditioner may have the larger breaker it names.
-    const std::optional<RatingAmperes> allowed = labelsAllow(*circuit);
-    const bool labelled = allowed && breaker->rating <= *allowed;
-    if (hasMotor(*circuit) && labelled) continue;
-    if ((hasMotor(*circuit) && !allowed) || (labelled && !hasElement(*circuit))) {
-      out.add("branch.read_label", Severity::checkOnSite, kMotorException,
-              say(kReadLabelPlain, nameOf(*circuit)),
-              say(kReadLabelTrade, nameOf(*circuit), wire, whole(breaker->rating)), {at(*circuit)});
-      continue;
-    }
-    if (aboveAmpacity) {
-      const std::optional<RatingAmperes> next = nextStandardRating(*carries, in.edition);
-      if (next && breaker->rating <= *next) {
-        if (circuit->severalReceptacles.is(Answer::yes)) {
-          out.add("branch.next_size_up", Severity::mustFix, kNextSizeUp, say(kNextPlain, nameOf(*circuit)),
-                  say(kNextTrade, nameOf(*circuit), wire, amperes(carries->count()), whole(breaker->rating)),
-                  {at(*circuit)});
-        } else if (!circuit->severalReceptacles.is(Answer::no)) {
-          out.add("branch.next_size_unknown", Severity::checkOnSite, kNextSizeUp,
-                  say(kNextUnknownPlain, nameOf(*circuit)),
-                  say(kNextUnknownTrade, nameOf(*circuit), wire, amperes(carries->count()),
-                      whole(breaker->rating)),
-                  {at(*circuit)});
+    const BranchAnswer answer =
+        branchProtection({*circuit, breaker->rating, *circuit->conductor, metal, carries}, in.edition);
+    switch (answer.protection) {
+      case BranchProtection::holds:
+      case BranchProtection::labelAllows:
+        break;
+      case BranchProtection::readLabel:
+        out.add("branch.read_label", Severity::checkOnSite, kMotorException,
+                say(kReadLabelPlain, nameOf(*circuit)),
+                say(kReadLabelTrade, nameOf(*circuit), wire, whole(breaker->rating)), {at(*circuit)});
+        break;
+      case BranchProtection::receptacles:
+        out.add("branch.next_size_up", Severity::mustFix, kNextSizeUp, say(kNextPlain, nameOf(*circuit)),
+                say(kNextTrade, nameOf(*circuit), wire, amperes(carries->count()), whole(breaker->rating)),
+                {at(*circuit)});
+        break;
+      case BranchProtection::receptaclesUnknown:
+        out.add(
+            "branch.next_size_unknown", Severity::checkOnSite, kNextSizeUp,
+            say(kNextUnknownPlain, nameOf(*circuit)),
+            say(kNextUnknownTrade, nameOf(*circuit), wire, amperes(carries->count()), whole(breaker->rating)),
+            {at(*circuit)});
+        break;
+      case BranchProtection::over: {
+        Finding& finding = out.add("branch.conductor", Severity::mustFix, answer.small ? kSmall : kProtected,
+                                   say(kOverPlain, nameOf(*circuit)),
+                                   say(kOverTrade, nameOf(*circuit), wire, whole(breaker->rating),
+                                       whole(answer.most.value_or(RatingAmperes(0)))),
+                                   {at(*circuit), at(*breaker)});
+        if (answer.most && breaker->stage.is(Stage::fresh)) {
+          out.offer(finding,
+                    fix::SetField{at(*breaker), "rating_A", static_cast<std::int64_t>(answer.most->count())},
+                    say(kOverFix, whole(*answer.most)));
         }
-        continue;
+        break;
       }
-    }
-    const std::optional<RatingAmperes> most = small ? small : standardRatingWithin(*carries, in.edition);
-    Finding& finding = out.add("branch.conductor", Severity::mustFix, small ? kSmall : kProtected,
-                               say(kOverPlain, nameOf(*circuit)),
-                               say(kOverTrade, nameOf(*circuit), wire, whole(breaker->rating),
-                                   whole(most.value_or(RatingAmperes(0)))),
-                               {at(*circuit), at(*breaker)});
-    if (most && breaker->stage.is(Stage::fresh)) {
-      out.offer(finding, fix::SetField{at(*breaker), "rating_A", static_cast<std::int64_t>(most->count())},
-                say(kOverFix, whole(*most)));
     }
   }
 }
@@ -177,6 +151,32 @@ void poles(const ReviewInput& in, Findings& out) {
   }
 }
 
+/// Several circuits on one breaker: fine for the hots of one multiwire circuit, a pole each.
+void twoOnOneBreaker(const ReviewInput& in, Findings& out) {
+  for (const auto& breaker : in.plan.breakers) {
+    if (!stands(*breaker, Reading::planned)) continue;
+    const std::vector<CircuitId> on = circuitsOn(in.plan, breaker->id, Reading::planned);
+    if (on.size() < 2) continue;
+    std::vector<std::string> names;
+    std::vector<EntityRef> places;
+    bool oneGroup = static_cast<std::int32_t>(on.size()) <= breaker->poles;
+    bool touched = breaker->stage.is(Stage::fresh);
+    const std::int32_t group = find(in.plan, on.front())->multiwire;
+    for (const CircuitId id : on) {
+      const Circuit& circuit = *find(in.plan, id);
+      oneGroup = oneGroup && group > 0 && circuit.multiwire == group;
+      touched = touched || moved(in.plan, circuit);
+      names.push_back(nameOf(circuit));
+      places.push_back(at(circuit));
+    }
+    if (oneGroup) continue;
+    places.push_back(at(*breaker));
+    const std::string spaces = spacesOf(in.plan, *breaker);
+    out.add("branch.two_on_breaker", touched ? Severity::mustFix : Severity::checkOnSite, kOneWire,
+            say(kTwoWiresPlain, listed(names)), say(kTwoWiresTrade, listed(names), spaces), places);
+  }
+}
+
 void aluminium(const ReviewInput& in, Findings& out) {
   for (const auto& circuit : in.plan.circuits) {
     if (!moved(in.plan, *circuit) || !circuit->metal.is(Metal::aluminium)) continue;
@@ -196,19 +196,6 @@ struct Asked {
     places.push_back(at(circuit));
   }
 };
-
-void protectionDecision(const ReviewInput& in, Findings& out) {
-  Asked asked;
-  for (const auto& circuit : in.plan.circuits) {
-    const Breaker* breaker = plannedBreaker(in.plan, *circuit);
-    if (moved(in.plan, *circuit) && circuit->voltage.is(VoltageClass::v120) &&
-        breaker->protection.is(Protection::none))
-      asked.add(*circuit);
-  }
-  if (asked.names.empty()) return;
-  out.add("branch.protection_decide", Severity::checkOnSite, kAfci, say(kDecidePlain, listed(asked.names)),
-          say(kDecideTrade, listed(asked.names)), asked.places);
-}
 
 void untraced(const ReviewInput& in, Findings& out) {
   Asked asked;
@@ -247,8 +234,8 @@ void alarms(const ReviewInput& in, Findings& out) {
   }
 }
 
-constexpr Rule kRules[] = {conductorAndBreaker, labelMaximum,       changedBreaker, poles,
-                           aluminium,           protectionDecision, untraced,       alarms};
+constexpr Rule kRules[] = {conductorAndBreaker, labelMaximum, changedBreaker, poles,
+                           twoOnOneBreaker,     aluminium,    untraced,       alarms};
 
 }  // namespace
 

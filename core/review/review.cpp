@@ -5,13 +5,13 @@
 
 #include "core/code/citations.h"
 #include "core/review/rules.h"
+#include "core/wiring/extension.h"
 
 namespace stayalight {
 namespace reviewing {
 namespace {
 
 constexpr MessageId kName{"review.name"};
-constexpr MessageId kCircuitNumber{"review.circuit_number"};
 
 /// Keys of findings that stand before all others of their severity.
 constexpr std::array<std::string_view, 3> kFirst = {"sources.not_kept_apart", "sources.unnamed",
@@ -65,11 +65,7 @@ EntityRef at(const Circuit& circuit) { return {RecordKind::circuit, circuit.id.n
 EntityRef at(const Load& load) { return {RecordKind::load, load.id.number}; }
 EntityRef at(RecordKind single) { return {single, 0}; }
 
-std::string nameOf(const Circuit& circuit) {
-  if (!circuit.name.empty()) return circuit.name;
-  if (!circuit.serves.empty()) return circuit.serves;
-  return render(say(kCircuitNumber, circuit.id.number), plainEnglish());
-}
+std::string nameOf(const Circuit& circuit) { return circuitName(circuit); }
 std::string nameOf(const Load& load, const Circuit& circuit) {
   return load.name.empty() ? nameOf(circuit) : load.name;
 }
@@ -103,7 +99,7 @@ std::vector<Finding> review(const ReviewInput& input) {
   reviewing::Findings findings(input.plan);
   for (const auto& rules : {reviewing::sourceRules(), reviewing::multiwireRules(), reviewing::neutralRules(),
                             reviewing::loadRules(), reviewing::feederRules(), reviewing::panelRules(),
-                            reviewing::circuitRules(), reviewing::siteRules()}) {
+                            reviewing::circuitRules(), reviewing::racewayRules(), reviewing::siteRules()}) {
     for (const reviewing::Rule rule : rules) rule(input, findings);
   }
   std::vector<Finding> list = std::move(findings.list());

@@ -9,6 +9,8 @@
 #include "core/edit/edit.h"
 #include "core/outage/outage.h"
 #include "core/start/start.h"
+#include "core/wiring/raceway.h"
+#include "core/wiring/splice.h"
 #include "core/wiring/wiring.h"
 
 namespace stayalight {
@@ -38,6 +40,9 @@ struct ReviewInput {
   const StartFigures* starts = nullptr;
   const std::vector<SegmentFigures>* segments = nullptr;
   const OutageFigures* outage = nullptr;
+  const std::vector<RacewayFigures>* raceways = nullptr;
+  const std::vector<SpliceBoxFigures>* boxes = nullptr;
+  const std::vector<WiringSpaceFigures>* wiringSpaces = nullptr;
   Edition edition = Edition::y2023;
 };
 /// Findings, worst first, among equals those on two sources that can meet, then in the order of their places.

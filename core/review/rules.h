@@ -36,6 +36,7 @@ using Rule = void (*)(const ReviewInput& input, Findings& findings);
 [[nodiscard]] std::span<const Rule> feederRules();     ///< device, conductor, drop
 [[nodiscard]] std::span<const Rule> panelRules();      ///< places of breakers, poles, listing, directory
 [[nodiscard]] std::span<const Rule> circuitRules();    ///< conductor and breaker of a branch circuit, alarms
+[[nodiscard]] std::span<const Rule> racewayRules();    ///< raceways, splices, arc-fault protection
 [[nodiscard]] std::span<const Rule> siteRules();       ///< edition, country, fault current
 
 // -- names and places

@@ -73,33 +73,6 @@ Message reasonAgainst(ConductorSize size, const Tests& tests, const ConductorQue
   return say(kSmallest, which);
 }
 
-void recordAmpacity(Working& working, ConductorSize size, const ConductorQuestion& question,
-                    const Tests& tests, Edition edition, const Tables& tables, const Message& note) {
-  const RunConditions& run = question.conditions;
-  const AcAmperes terminal = tests.found.terminal.value_or(AcAmperes());
-  const AcAmperes base = ampacity(size, run.metal, run.insulation, tables).value_or(AcAmperes());
-  const StepIndex terminalStep = record(
-      working, FormulaId{"wiring.terminal_ampacity"},
-      run.nmCable ? RuleId{"conductor.nm_column"} : RuleId{"conductor.terminals"}, terminal.count(), "A",
-      {fromPlace("A", terminal.count(), "A",
-                 ampacityCell(size, run.metal, tests.found.terminalColumn, edition))});
-  const StepIndex deratedStep =
-      record(working, FormulaId{"wiring.derated_ampacity"}, RuleId{"conductor.ampacity"},
-             tests.found.derated->count(), "A",
-             {fromPlace("A", base.count(), "A", ampacityCell(size, run.metal, run.insulation, edition)),
-              fromPlace("Ft", tests.found.ambient->count(), "",
-                        ambientCell(run.ambient, run.insulation, edition, tables)),
-              fromPlace("Fn", tests.found.adjustment.count(), "",
-                        run.length <= nippleLength(tables) && run.length.inMicrometres() > 0
-                            ? citationOrNearest(RuleId{"conductor.nipple"}, edition)
-                            : adjustmentCell(run.currentCarrying, edition, tables))});
-  record(working, FormulaId{"wiring.ampacity"}, RuleId{"conductor.terminals"}, tests.found.governing->count(),
-         "A",
-         {fromStep("At", terminal.count(), "A", terminalStep),
-          fromStep("Ad", tests.found.derated->count(), "A", deratedStep)},
-         note);
-}
-
 }  // namespace
 
 RunConditions runConditions(const FeederRun* run, bool wye) {
@@ -159,6 +132,29 @@ bool protects(RatingAmperes device, ConductorSize size, Metal metal, AcAmperes a
   return next && device <= *next;
 }
 
+void recordAmpacity(Working& working, ConductorSize size, const RunConditions& run, const Ampacities& found,
+                    Edition edition, const Tables& tables, const Message& note) {
+  const AcAmperes terminal = found.terminal.value_or(AcAmperes());
+  const AcAmperes base = ampacity(size, run.metal, run.insulation, tables).value_or(AcAmperes());
+  const StepIndex terminalStep = record(
+      working, FormulaId{"wiring.terminal_ampacity"},
+      run.nmCable ? RuleId{"conductor.nm_column"} : RuleId{"conductor.terminals"}, terminal.count(), "A",
+      {fromPlace("A", terminal.count(), "A", ampacityCell(size, run.metal, found.terminalColumn, edition))});
+  const StepIndex deratedStep = record(
+      working, FormulaId{"wiring.derated_ampacity"}, RuleId{"conductor.ampacity"}, found.derated->count(),
+      "A",
+      {fromPlace("A", base.count(), "A", ampacityCell(size, run.metal, run.insulation, edition)),
+       fromPlace("Ft", found.ambient->count(), "", ambientCell(run.ambient, run.insulation, edition, tables)),
+       fromPlace("Fn", found.adjustment.count(), "",
+                 run.length <= nippleLength(tables) && run.length.inMicrometres() > 0
+                     ? citationOrNearest(RuleId{"conductor.nipple"}, edition)
+                     : adjustmentCell(run.currentCarrying, edition, tables))});
+  record(working, FormulaId{"wiring.ampacity"}, RuleId{"conductor.terminals"}, found.governing->count(), "A",
+         {fromStep("At", terminal.count(), "A", terminalStep),
+          fromStep("Ad", found.derated->count(), "A", deratedStep)},
+         note);
+}
+
 ConductorChoice chooseConductor(const ConductorQuestion& question, Edition edition, Working* working,
                                 const Tables& tables) {
   ConductorChoice choice;
@@ -210,7 +206,8 @@ ConductorChoice chooseConductor(const ConductorQuestion& question, Edition editi
                                : say(kSmallest, conductorName(*choice.size, choice.metal));
     }
     if (working != nullptr && tests.listed) {
-      recordAmpacity(*working, *choice.size, question, tests, edition, tables, choice.governs);
+      recordAmpacity(*working, *choice.size, question.conditions, tests.found, edition, tables,
+                     choice.governs);
     }
   } else if (!question.load && !question.device) {
     choice.governs = say(kUnknown);

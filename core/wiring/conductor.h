@@ -42,6 +42,10 @@ struct Ampacities {
 [[nodiscard]] bool protects(RatingAmperes device, ConductorSize size, Metal metal, AcAmperes ampacity,
                             bool nextSizeUp, Edition edition, const Tables& tables = publishedTables());
 
+/// Writes down the three steps of an ampacity that all its tables give; `note` stands beside the last.
+void recordAmpacity(Working& working, ConductorSize size, const RunConditions& conditions,
+                    const Ampacities& found, Edition edition, const Tables& tables, const Message& note);
+
 struct ConductorQuestion {
   std::optional<AcAmperes> terminalLoad;  ///< with 125 % on the continuous part: against the terminal column
   std::optional<AcAmperes> load;          ///< the load itself: against the derated ampacity

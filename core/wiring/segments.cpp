@@ -5,6 +5,7 @@
 #include "core/wiring/device.h"
 #include "core/wiring/drop.h"
 #include "core/wiring/grounding.h"
+#include "core/wiring/raceway.h"
 #include "core/wiring/record.h"
 
 namespace stayalight {
@@ -225,6 +226,10 @@ std::vector<SegmentFigures> segmentFigures(const Plan& plan, const std::vector<S
 
     ConductorQuestion conductor;
     conductor.conditions = runConditions(run, wye);
+    if (run != nullptr && run->inRaceway.valid()) {
+      conductor.conditions.currentCarrying =
+          std::max(carryingCount(plan, run->inRaceway).most(), wye ? 3 : 2);
+    }
     conductor.terminalLoad = figures.device.minimum;
     conductor.load = load.operating;
     conductor.device = protecting;

@@ -165,6 +165,23 @@ Plan randomPlan(Draw&& draw) {
     run.id = nextFeederRunId(plan);
     plan.runs.emplace_back(run);
   }
+  for (std::int64_t more = draw(0, 2); more > 0; --more) {
+    Raceway raceway;
+    fillRecord(recordType(RecordKind::raceway), &raceway, draw);
+    raceway.id = nextRacewayId(plan);
+    plan.raceways.emplace_back(raceway);
+    SpliceBox box;
+    fillRecord(recordType(RecordKind::spliceBox), &box, draw);
+    box.id = nextSpliceBoxId(plan);
+    plan.spliceBoxes.emplace_back(box);
+  }
+  for (auto& circuit : plan.circuits) {
+    if (!plan.raceways.empty() && draw(0, 1) == 0) circuit.edit().raceway = plan.raceways.back()->id;
+    if (!plan.spliceBoxes.empty() && draw(0, 1) == 0) circuit.edit().spliceBox = plan.spliceBoxes.back()->id;
+  }
+  for (auto& run : plan.runs) {
+    if (!plan.raceways.empty() && draw(0, 1) == 0) run.edit().inRaceway = plan.raceways.front()->id;
+  }
   return plan;
 }
 

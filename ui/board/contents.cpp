@@ -313,7 +313,7 @@ class Reader {
     Message moved;
     if (circuit != nullptr) {
       cell.circuit = circuit->id;
-      cell.name = QString::fromStdString(nameOf(*circuit, language_));
+      cell.name = namesOn(breaker.id);
       cell.lit = panel_.role.is(PanelRole::backup);
       out.openBody = breaker.stage.is(Stage::fresh) && !circuit->breaker.valid();
       if (placement.poles == 2) {
@@ -347,6 +347,15 @@ class Reader {
     if (circuit != nullptr) readCurrent(out, breaker);
     describe(out, breaker, circuit != nullptr ? circuit : left, moved);
     return out;
+  }
+
+  // Of all circuits on it: a two-pole breaker may hold both hots of a multiwire circuit.
+  QString namesOn(BreakerId breaker) const {
+    QStringList names;
+    for (const CircuitId id : circuitsOn(plan_, breaker, options_.reading)) {
+      names.push_back(QString::fromStdString(nameOf(*find(plan_, id), language_)));
+    }
+    return names.join(QStringLiteral(", "));
   }
 
   void readCurrent(CellContent& out, const Breaker& breaker) const {

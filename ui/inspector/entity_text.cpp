@@ -84,6 +84,14 @@ std::string entityName(const Plan& plan, const EntityRef& ref, const Language& l
             language);
       }
       break;
+    case RecordKind::raceway:
+      if (const Raceway* raceway = find(plan, RacewayId{ref.id}))
+        return named(*raceway, ref.kind, ref.id, language);
+      break;
+    case RecordKind::spliceBox:
+      if (const SpliceBox* box = find(plan, SpliceBoxId{ref.id}))
+        return named(*box, ref.kind, ref.id, language);
+      break;
     case RecordKind::space:
     case RecordKind::useWindow:
     case RecordKind::overloadPoint:
@@ -143,6 +151,8 @@ std::vector<EntityRef> entities(const Plan& plan) {
   all.push_back({RecordKind::battery});
   all.push_back({RecordKind::transfer});
   for (const auto& run : plan.runs) all.push_back({RecordKind::feederRun, run->id.number});
+  for (const auto& raceway : plan.raceways) all.push_back({RecordKind::raceway, raceway->id.number});
+  for (const auto& box : plan.spliceBoxes) all.push_back({RecordKind::spliceBox, box->id.number});
   all.push_back({RecordKind::scenario});
   for (const auto& circuit : plan.circuits) all.push_back({RecordKind::circuit, circuit->id.number});
   for (const auto& breaker : plan.breakers) {

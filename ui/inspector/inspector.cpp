@@ -99,8 +99,9 @@ void Inspector::addMenu() {
   add_->setMenu(menu);
   connect(menu, &QMenu::aboutToShow, this, [this, menu] {
     menu->clear();
-    for (const RecordKind kind : {RecordKind::circuit, RecordKind::load, RecordKind::breaker,
-                                  RecordKind::panel, RecordKind::feederRun}) {
+    for (const RecordKind kind :
+         {RecordKind::circuit, RecordKind::load, RecordKind::breaker, RecordKind::panel,
+          RecordKind::feederRun, RecordKind::raceway, RecordKind::spliceBox}) {
       QAction* action = menu->addAction(words(*style_.language, kAdd, kindName(kind, *style_.language)));
       action->setObjectName(QStringLiteral("add.") +
                             QString::fromStdString(std::string(recordType(kind).name)));
@@ -172,6 +173,14 @@ void Inspector::addOf(RecordKind kind) {
       after = addFeederRun(plan_, wanted);
       break;
     }
+    case RecordKind::raceway:
+      next = {kind, nextRacewayId(plan_).number};
+      after = addRaceway(plan_);
+      break;
+    case RecordKind::spliceBox:
+      next = {kind, nextSpliceBoxId(plan_).number};
+      after = addSpliceBox(plan_);
+      break;
     default:
       return;
   }

@@ -59,6 +59,7 @@ constexpr Dimension kWattSecond{.watt = 1, .second = 1};
 constexpr Dimension kBatterySecond{.ampere = 1, .volt = 1, .second = 1};
 constexpr Dimension kMetre{.metre = 1};
 constexpr Dimension kSquareMetre{.metre = 2};
+constexpr Dimension kCubicMetre{.metre = 3};
 constexpr Dimension kHorsepower{.horsepower = 1};
 constexpr Dimension kDegree{.degree = 1};
 constexpr Dimension kTemperature{.temperature = 1};
@@ -127,6 +128,13 @@ constexpr UnitWord kUnitWords[] = {
     {"ft2", 0.09290304, kSquareMetre},
     {"sqft", 0.09290304, kSquareMetre},
     {"m2", 1, kSquareMetre},
+    {"in2", 0.00064516, kSquareMetre},
+    {"sqin", 0.00064516, kSquareMetre},
+    {"cm2", 1e-4, kSquareMetre},
+    {"mm2", 1e-6, kSquareMetre},
+    {"in3", 1.6387064e-5, kCubicMetre},
+    {"cuin", 1.6387064e-5, kCubicMetre},
+    {"cm3", 1e-6, kCubicMetre},
     {"hp", 1, kHorsepower},
     {"deg", 1, kDegree},
     {"C", 1, kTemperature, 0},
@@ -519,10 +527,16 @@ Target targetOf(Unit unit, const ShownUnits& shown) {
       return {kHorsepower, kHorsepower, 1, 1, "1/2 hp"};
     case Unit::squareFoot:
       return {kSquareMetre, kSquareMetre, 1 / 0.09290304, 1, "1800 ft2, 170 m2"};
+    case Unit::squareInch:
+      return {kSquareMetre, kSquareMetre, 1 / 0.00064516, 1, "12.5 in2, 4 in * 3 in"};
+    case Unit::cubicInch:
+      return {kCubicMetre, kCubicMetre, 1 / 1.6387064e-5, 1, "21 in3"};
     case Unit::degree:
       return {kDegree, kDegree, 1, 1, "44.5"};
     case Unit::micrometre:
       return {kMetre, kMetre, 1e6, shown.metric ? 1e6 : 304800, "12 ft 6 in, 3.8 m"};
+    case Unit::micrometreShort:
+      return {kMetre, kMetre, 1e6, shown.metric ? 1e3 : 25400, "0.4 in, 10 mm"};
     case Unit::milliCelsius:
       return {kTemperature, kTemperature, 1000, 1000, "68 F, 20 C"};
     case Unit::minuteOfDay:
@@ -646,10 +660,16 @@ std::string_view shownUnit(Unit unit, const ShownUnits& shown) {
       return "hp";
     case Unit::squareFoot:
       return "ft\u00b2";
+    case Unit::squareInch:
+      return "in\u00b2";
+    case Unit::cubicInch:
+      return "in\u00b3";
     case Unit::degree:
       return "\u00b0";
     case Unit::micrometre:
       return shown.metric ? "m" : "ft";
+    case Unit::micrometreShort:
+      return shown.metric ? "mm" : "in";
     case Unit::milliCelsius:
       return shown.metric ? "\u00b0C" : "\u00b0F";
   }

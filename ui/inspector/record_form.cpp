@@ -31,7 +31,10 @@ bool canCopy(RecordKind kind) {
   return kind == RecordKind::circuit || kind == RecordKind::load || kind == RecordKind::panel ||
          kind == RecordKind::breaker;
 }
-bool canRemove(RecordKind kind) { return canCopy(kind) || kind == RecordKind::feederRun || isItem(kind); }
+bool canRemove(RecordKind kind) {
+  return canCopy(kind) || kind == RecordKind::feederRun || kind == RecordKind::raceway ||
+         kind == RecordKind::spliceBox || isItem(kind);
+}
 
 std::string nameInStep(const Plan& plan, const EntityRef& ref, const Language& language) {
   // An item alone says little: "point 2" of what.

@@ -136,8 +136,14 @@ class RowMaker {
       addVoltAmperes(row, breaker);
       return row;
     }
-    row.name = nameOf(*circuit);
-    row.serves = text(circuit->serves);
+    QStringList names, purposes;
+    for (const CircuitId id : circuitsOn(plan_, breaker.id, reading_)) {
+      const Circuit& on = *find(plan_, id);
+      names.push_back(nameOf(on));
+      if (!on.serves.empty()) purposes.push_back(text(on.serves));
+    }
+    row.name = names.join(QStringLiteral(", "));
+    row.serves = purposes.join(QStringLiteral("; "));
     if (circuit->conductor) {
       row.wire = QString::fromLatin1(name(*circuit->conductor).data(),
                                      static_cast<int>(name(*circuit->conductor).size()));

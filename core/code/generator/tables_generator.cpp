@@ -8,6 +8,7 @@
 
 #include "core/code/generator/csv.h"
 #include "core/code/tables.h"
+#include "core/plan/raceway.h"
 
 namespace stayalight::generator {
 namespace {
@@ -193,9 +194,11 @@ std::string ambient(const TableFiles& files) {
   return member("ambient", out);
 }
 
-std::string adjustment(const TableFiles& files) {
-  const Table table(files, "adjustment.csv", "count_from,count_to,percent");
-  table.expectRows(std::tuple_size_v<decltype(Tables::adjustment)>);
+// A percentage by a count: rows that follow each other from 1 on, the last without an end.
+std::string byCount(const TableFiles& files, const std::string& file, const std::string& name,
+                    std::size_t rows) {
+  const Table table(files, file, "count_from,count_to,percent");
+  table.expectRows(rows);
   std::vector<std::string> out;
   int next = 1;
   for (const CsvRow& row : table.rows()) {
@@ -209,7 +212,71 @@ std::string adjustment(const TableFiles& files) {
     out.push_back("{" + std::to_string(from) + ", " + std::to_string(to) + ", " +
                   text(table.positive(row, 2)) + "}");
   }
-  return member("adjustment", out);
+  return member(name, out);
+}
+
+std::string adjustment(const TableFiles& files) {
+  return byCount(files, "adjustment.csv", "adjustment", std::tuple_size_v<decltype(Tables::adjustment)>);
+}
+std::string racewayFill(const TableFiles& files) {
+  return byCount(files, "raceway_fill.csv", "racewayFill", std::tuple_size_v<decltype(Tables::racewayFill)>);
+}
+
+std::string conductorAreas(const TableFiles& files) {
+  const Table table(files, "conductor_areas.csv", "size,thwn_2,xhhw_2,bare");
+  table.expectAllSizes();
+  for (const std::size_t column : {1, 2, 3})
+    table.expectRising([&](const CsvRow& row) { return table.positive(row, column); });
+  std::vector<std::string> out;
+  for (const CsvRow& row : table.rows()) {
+    out.push_back("{" + list({text(table.positive(row, 1)), text(table.positive(row, 2))}) + ", " +
+                  text(table.positive(row, 3)) + "}");
+  }
+  return member("conductorAreas", out);
+}
+
+std::string racewayAreas(const TableFiles& files) {
+  const Table table(files, "raceway_areas.csv",
+                    "type,size_1/2,size_3/4,size_1,size_1-1/4,size_1-1/2,size_2,size_2-1/2,size_3");
+  table.expectRows(std::tuple_size_v<decltype(Tables::racewayAreas)>);
+  std::vector<std::string> out;
+  for (const CsvRow& row : table.rows()) {
+    if (row.cells[0] != ChoiceWords<RacewayType>::words[out.size()])
+      table.refuse(row, "type \"" + row.cells[0] + "\" is unknown or out of order");
+    std::vector<std::string> areas;
+    double before = 0.0;
+    for (std::size_t size = 1; size < row.cells.size(); ++size) {
+      const double area = table.positive(row, size);
+      if (area <= before) table.refuse(row, "area does not rise from one size to the next");
+      before = area;
+      areas.push_back(text(area));
+    }
+    out.push_back("{" + list(areas) + "}");
+  }
+  return member("racewayAreas", out);
+}
+
+std::string boxConductors(const TableFiles& files) {
+  const Table table(files, "box_conductor_volumes.csv", "size,in3");
+  table.expectRows(std::tuple_size_v<decltype(Tables::boxConductors)>);
+  table.expectRising([&](const CsvRow& row) { return static_cast<double>(table.size(row, 0)); });
+  table.expectRising([&](const CsvRow& row) { return table.positive(row, 1); });
+  std::vector<std::string> out;
+  for (const CsvRow& row : table.rows())
+    out.push_back("{" + text(table.size(row, 0)) + ", " + text(table.positive(row, 1)) + "}");
+  return member("boxConductors", out);
+}
+
+std::string boxVolumes(const TableFiles& files) {
+  const Table table(files, "box_volumes.csv", "box,in3");
+  table.expectRows(std::tuple_size_v<decltype(Tables::boxVolumes)>);
+  std::vector<std::string> out;
+  for (const CsvRow& row : table.rows()) {
+    if (row.cells[0] != ChoiceWords<BoxKind>::words[out.size() + 1])
+      table.refuse(row, "box \"" + row.cells[0] + "\" is unknown or out of order");
+    out.push_back(text(table.positive(row, 1)));
+  }
+  return "    .boxVolumes = " + list(out) + ",\n";
 }
 
 std::string ratings(const TableFiles& files) {
@@ -448,8 +515,11 @@ const std::vector<std::string>& tableFileNames() {
   static const std::vector<std::string> names = {"adjustment.csv",
                                                  "ambient_correction.csv",
                                                  "ampacity.csv",
+                                                 "box_conductor_volumes.csv",
+                                                 "box_volumes.csv",
                                                  "citations.csv",
                                                  "code_numbers.csv",
+                                                 "conductor_areas.csv",
                                                  "conductor_impedance.csv",
                                                  "conductor_properties.csv",
                                                  "demand.csv",
@@ -457,6 +527,8 @@ const std::vector<std::string>& tableFileNames() {
                                                  "motor_code_letters.csv",
                                                  "motor_full_load.csv",
                                                  "motor_locked_rotor.csv",
+                                                 "raceway_areas.csv",
+                                                 "raceway_fill.csv",
                                                  "small_conductors.csv",
                                                  "standard_ratings.csv"};
   return names;
@@ -473,7 +545,8 @@ std::string generateHeader(const TableFiles& files) {
       "inline constexpr Tables kTables = {\n";
   out += ampacity(files) + ambient(files) + adjustment(files) + ratings(files) + smallConductors(files) +
          grounding(files) + properties(files) + impedance(files) + fullLoad(files) + lockedRotor(files) +
-         codeLetters(files);
+         codeLetters(files) + conductorAreas(files) + racewayAreas(files) + racewayFill(files) +
+         boxConductors(files) + boxVolumes(files);
   out += "    .numbers = " + list(small.values) + ",\n" + member("demand", loads.values) + "};\n\n";
   out += unitsAndRules("Number", small) + unitsAndRules("Demand", loads);
   out += citations(files, small, loads) + "\n}  // namespace stayalight::generated\n";

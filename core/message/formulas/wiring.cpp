@@ -21,6 +21,10 @@ const FormulaRow kRows[] = {
      "Ohm's law, part across the leg's volts"},
     {"wiring.drop_leg", "E - sqrt((E - a)^2 + b^2)", "dV",
      "magnitude of the phasor that is left at the load"},
+    {"wiring.raceway_area", "sum(a)", "A",
+     "sum of the areas of NFPA 70 Chapter 9 Table 5, and of cables by Note 9"},
+    {"wiring.raceway_fill", "A / At", "f", "NFPA 70 Chapter 9 Table 1: share of the raceway's area"},
+    {"wiring.box_volume", "sum(v)", "V", "NFPA 70 314.16(B)"},
 };
 
 }  // namespace

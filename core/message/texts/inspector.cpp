@@ -74,6 +74,8 @@ const TextRow kRows[] = {
     {"inspector.record.battery", TEXT("Stayalight", "Battery")},
     {"inspector.record.transfer", TEXT("Stayalight", "Transfer")},
     {"inspector.record.feeder_run", TEXT("Stayalight", "Feeder piece")},
+    {"inspector.record.raceway", TEXT("Stayalight", "Raceway")},
+    {"inspector.record.splice_box", TEXT("Stayalight", "Splice box")},
     {"inspector.record.scenario", TEXT("Stayalight", "Outage")},
     {"inspector.step.set", TEXT("Stayalight", "change %1 of %2")},
     {"inspector.step.add", TEXT("Stayalight", "add %1")},

@@ -5,7 +5,6 @@ namespace {
 
 const TextRow kRows[] = {
     {"review.name", TEXT("Stayalight", "%1")},
-    {"review.circuit_number", TEXT("Stayalight", "Circuit %1")},
 
     // -- sources and transfer
     {"review.sources.not_kept_apart.plain", TEXT("Stayalight",
@@ -526,6 +525,74 @@ const TextRow kRows[] = {
     {"review.branch.poles.plain",
      TEXT("Stayalight", "%1 needs 240 volts and stands on a single-pole breaker.")},
     {"review.branch.poles.trade", TEXT("Stayalight", "%1, space %2: line-to-line load on one pole.")},
+    {"review.branch.two_on_breaker.plain",
+     TEXT("Stayalight",
+          "%1 are held by one breaker: look whether two wires are under one screw, and whether they are one "
+          "circuit.")},
+    {"review.branch.two_on_breaker.trade",
+     TEXT("Stayalight",
+          "%1 on one breaker, space %2. Pigtail to one conductor unless the terminal is marked for two; "
+          "both circuits then share its rating, and go off together.")},
+    {"review.raceway.fill.plain", TEXT("Stayalight", "%1 is too full: take a larger one, or a second.")},
+    {"review.raceway.fill.trade",
+     TEXT("Stayalight", "%1: %2 conductors fill %3 of its area, %4 is the most. Trade size %5 takes them.")},
+    {"review.raceway.fill.trade_none",
+     TEXT("Stayalight",
+          "%1: %2 conductors fill %3 of its area, %4 is the most, and no listed size takes them.")},
+    {"review.raceway.fill.fix", TEXT("Stayalight", "Make it %1")},
+    {"review.raceway.unknown.plain",
+     TEXT("Stayalight", "How full %1 gets is not known yet: something that runs in it has no size.")},
+    {"review.raceway.unknown.trade", TEXT("Stayalight", "%1: fill not known. Missing: %2.")},
+    {"review.raceway.adjusted.plain",
+     TEXT("Stayalight",
+          "With so many wires in %2 that of %1 gets too warm for its breaker: spread them over two raceways, "
+          "or take a larger wire.")},
+    {"review.raceway.adjusted.trade", TEXT("Stayalight",
+                                           "%1: %2 among %3 current-carrying conductors is good for %4; its "
+                                           "breaker of %5 does not protect it.")},
+    {"review.raceway.adjusted_ask.plain",
+     TEXT("Stayalight", "In %2 the wire of %1 is only protected under a condition: look it up on site.")},
+    {"review.raceway.adjusted_ask.trade",
+     TEXT("Stayalight",
+          "%1: %2 among %3 current-carrying conductors is good for %4 with a breaker of %5. It holds where a "
+          "motor's or air conditioner's label names that breaker, or where it has no several receptacles.")},
+    {"review.raceway.plastic_ground.plain",
+     TEXT("Stayalight", "%1 is plastic and cannot be the ground: a ground wire has to run along.")},
+    {"review.raceway.plastic_ground.trade",
+     TEXT("Stayalight", "%1: nonmetallic raceway entered as equipment ground; pull a ground wire.")},
+    {"review.raceway.plastic_ground.fix", TEXT("Stayalight", "Pull one ground wire")},
+    {"review.box.fill.plain", TEXT("Stayalight", "%1 is too small for the wires that are joined in it.")},
+    {"review.box.fill.trade", TEXT("Stayalight", "%1: conductors and fittings take %2, the box has %3.")},
+    {"review.box.unknown.plain",
+     TEXT("Stayalight", "Whether %1 is large enough is not known: look for the volume marked in it.")},
+    {"review.box.unknown.trade", TEXT("Stayalight", "%1: takes %2 as far as known. Missing: %3.")},
+    {"review.box.large.plain",
+     TEXT("Stayalight", "Wires as large as those in %1 go by the size of its raceways, not by its volume.")},
+    {"review.box.large.trade",
+     TEXT("Stayalight",
+          "%1 has 4 AWG or larger: straight pull 8 times the largest raceway, angle and U pull 6 times plus "
+          "the others of that row.")},
+    {"review.panel.wiring_space.plain",
+     TEXT("Stayalight", "The wires that are joined in %1 leave too little room beside its breakers.")},
+    {"review.panel.wiring_space.trade",
+     TEXT("Stayalight",
+          "%1: %2 conductors spliced there take %3 of a wiring space of %4; 40 % is the most for conductors, "
+          "75 % with the splices.")},
+    {"review.splice.unknown.plain",
+     TEXT("Stayalight", "Where the wires of these circuits are joined is not decided: %1.")},
+    {"review.splice.unknown.trade",
+     TEXT("Stayalight",
+          "Splice not entered: %1. In the old panel where its wiring space allows, in a box that stays in "
+          "reach, or none where the cable reaches the new breaker.")},
+    {"review.splice.no_box.plain", TEXT("Stayalight", "Say which box these circuits are joined in: %1.")},
+    {"review.splice.no_box.trade", TEXT("Stayalight", "Spliced in a box that is not entered: %1.")},
+    {"review.branch.arc_fault.plain",
+     TEXT("Stayalight", "%1 is made longer, so its new breaker has to guard against arcs as well.")},
+    {"review.branch.arc_fault.trade", TEXT("Stayalight",
+                                           "%1: extended by %2, more than the %3 of the exception, in a room "
+                                           "on the list. Arc-fault breaker, or "
+                                           "dual function where it has ground-fault protection.")},
+    {"review.branch.arc_fault.fix", TEXT("Stayalight", "Take an arc-fault breaker")},
     {"review.branch.aluminium.plain",
      TEXT("Stayalight", "%1 has aluminium wires: they may only be joined with connectors made for it.")},
     {"review.branch.aluminium.trade",

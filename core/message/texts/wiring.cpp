@@ -81,6 +81,24 @@ const TextRow kRows[] = {
     {"wiring.missing.switch_rating", TEXT("Stayalight", "rating of the transfer switch")},
     {"wiring.missing.bus_rating", TEXT("Stayalight", "bus rating of the backup subpanel")},
     {"wiring.missing.input_rating", TEXT("Stayalight", "input rating of the inverter")},
+    // -- raceways, boxes, splices
+    {"wiring.circuit_number", TEXT("Stayalight", "Circuit %1")},
+    {"wiring.raceway.circuit", TEXT("Stayalight", "%1")},
+    {"wiring.raceway.segment", TEXT("Stayalight", "feeder, %1")},
+    {"wiring.raceway.ground", TEXT("Stayalight", "equipment ground for all")},
+    {"wiring.raceway.other", TEXT("Stayalight", "conductors outside this plan")},
+    {"wiring.raceway.no_size", TEXT("Stayalight", "size of the wires of %1")},
+    {"wiring.raceway.no_width", TEXT("Stayalight", "width of the cable of %1")},
+    {"wiring.raceway.no_segment_size", TEXT("Stayalight", "size of the feeder's conductors")},
+    {"wiring.raceway.no_other_area", TEXT("Stayalight", "area of the conductors outside this plan")},
+    {"wiring.raceway.fill_note", TEXT("Stayalight", "%1 may be filled to %2")},
+    {"wiring.box.conductors", TEXT("Stayalight", "conductors of %1 AWG")},
+    {"wiring.box.grounds", TEXT("Stayalight", "%1 equipment grounds, largest %2 AWG")},
+    {"wiring.box.clamps", TEXT("Stayalight", "cable clamps inside")},
+    {"wiring.box.clamps_perhaps", TEXT("Stayalight", "cable clamps, as long as nobody has looked")},
+    {"wiring.box.devices", TEXT("Stayalight", "devices, twice the largest conductor each")},
+    {"wiring.box.no_volume", TEXT("Stayalight", "volume marked in the box")},
+    {"wiring.box.note", TEXT("Stayalight", "box %1")},
 };
 
 }  // namespace

@@ -83,7 +83,7 @@ void expectSound(const Plan& plan) {
 }
 
 EntityRef anyEntity(const Plan& plan) {
-  switch (draw(0, 6)) {
+  switch (draw(0, 8)) {
     case 0:
       return {RecordKind::panel, anyId(plan.panels).number};
     case 1:
@@ -97,6 +97,10 @@ EntityRef anyEntity(const Plan& plan) {
     case 5:
       return {draw(0, 1) == 0 ? RecordKind::overloadPoint : RecordKind::useWindow, draw(1, 6),
               static_cast<std::int32_t>(draw(0, 1))};
+    case 6:
+      return {RecordKind::raceway, anyId(plan.raceways).number};
+    case 7:
+      return {RecordKind::spliceBox, anyId(plan.spliceBoxes).number};
     default:
       return {RecordKind::breaker, anyId(plan.breakers).number};
   }

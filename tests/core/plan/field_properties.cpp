@@ -48,6 +48,10 @@ AnyRecord emptyRecord(RecordKind kind) {
       return std::make_shared<Transfer>();
     case RecordKind::feederRun:
       return std::make_shared<FeederRun>();
+    case RecordKind::raceway:
+      return std::make_shared<Raceway>();
+    case RecordKind::spliceBox:
+      return std::make_shared<SpliceBox>();
     case RecordKind::scenario:
       return std::make_shared<Scenario>();
   }

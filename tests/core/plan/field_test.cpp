@@ -179,6 +179,12 @@ TEST(FindRecord, everyKindIsFoundAndChangedThroughThePlan) {
   FeederRun run;
   run.id = {1};
   plan.runs.emplace_back(run);
+  Raceway raceway;
+  raceway.id = {1};
+  plan.raceways.emplace_back(raceway);
+  SpliceBox box;
+  box.id = {1};
+  plan.spliceBoxes.emplace_back(box);
   const Plan before = plan;
   const EntityRef all[] = {{RecordKind::plan},
                            {RecordKind::site},
@@ -190,6 +196,8 @@ TEST(FindRecord, everyKindIsFoundAndChangedThroughThePlan) {
                            {RecordKind::breaker, 3},
                            {RecordKind::circuit, 2},
                            {RecordKind::feederRun, 1},
+                           {RecordKind::raceway, 1},
+                           {RecordKind::spliceBox, 1},
                            {RecordKind::load, toaster.number},
                            {RecordKind::useWindow, toaster.number, 0},
                            {RecordKind::space, 1, 0},

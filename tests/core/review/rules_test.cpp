@@ -309,12 +309,71 @@ const RuleCase kCases[] = {
     {"branch.next_size_unknown", Severity::checkOnSite,
      [](Plan& p) { planned(p, "Range").rating = RatingAmperes(60); }},
     {"branch.poles", Severity::mustFix, [](Plan& p) { circuit(p, "Office").voltage = VoltageClass::v240; }},
+    {"branch.two_on_breaker", Severity::mustFix,
+     [](Plan& p) {
+       const BreakerId moved = find(p, circuitNamed(p, "Office"))->planned;
+       circuit(p, "Freezer").planned = moved;
+     }},
     {"branch.aluminium", Severity::checkOnSite,
      [](Plan& p) { circuit(p, "Office").metal = Metal::aluminium; }},
     {"branch.protection_lost", Severity::mustFix,
      [](Plan& p) {
        editBreaker(p, find(p, circuitNamed(p, "Office"))->breaker).protection = Protection::afci;
      }},
+    {"branch.arc_fault", Severity::mustFix,
+     [](Plan& p) {
+       circuit(p, "Office").arcFaultArea = Answer::yes;
+       circuit(p, "Office").extensionLength = Length::feet(6.1);
+     }},
+    {"branch.protection_decide", Severity::checkOnSite,
+     [](Plan& p) {
+       circuit(p, "Office").arcFaultArea = Answer::unknown;
+       circuit(p, "Office").extensionLength.reset();
+     }},
+    // raceways and splices
+    {"raceway.fill", Severity::mustFix, [](Plan& p) { p.raceways.front().edit().size = TradeSize::half; }},
+    {"raceway.unknown", Severity::checkOnSite, [](Plan& p) { circuit(p, "Office").conductor.reset(); }},
+    {"raceway.adjusted", Severity::mustFix,
+     [](Plan& p) {
+       p.raceways.front().edit().length = Length::feet(6);
+       p.raceways.front().edit().otherCarrying = 12;
+       p.raceways.front().edit().otherArea = SquareInches(0.1);
+       circuit(p, "Office").severalReceptacles = Answer::yes;
+     }},
+    {"raceway.adjusted_ask", Severity::checkOnSite,
+     [](Plan& p) {
+       p.raceways.front().edit().length = Length::feet(6);
+       p.raceways.front().edit().otherCarrying = 12;
+       p.raceways.front().edit().otherArea = SquareInches(0.1);
+       circuit(p, "Office").severalReceptacles = Answer::unknown;
+     }},
+    {"raceway.plastic_ground", Severity::mustFix,
+     [](Plan& p) {
+       p.raceways.front().edit().type = RacewayType::pvc80;
+       p.raceways.front().edit().ground = GroundPath::raceway;
+     }},
+    {"box.fill", Severity::mustFix,
+     [](Plan& p) {
+       p.spliceBoxes.front().edit().volume = CubicInches(6);
+       circuit(p, "Office").splice = Splice::inBox;
+       circuit(p, "Office").spliceBox = {1};
+     }},
+    {"box.unknown", Severity::checkOnSite,
+     [](Plan& p) {
+       p.spliceBoxes.front().edit().volume.reset();
+       circuit(p, "Office").splice = Splice::inBox;
+       circuit(p, "Office").spliceBox = {1};
+     }},
+    {"box.large", Severity::checkOnSite,
+     [](Plan& p) {
+       circuit(p, "Office").extension = ConductorSize::awg4;
+       circuit(p, "Office").splice = Splice::inBox;
+       circuit(p, "Office").spliceBox = {1};
+     }},
+    {"panel.wiring_space", Severity::mustFix,
+     [](Plan& p) { editPanel(p, kMain).wiringSpace = SquareInches(0.2); }},
+    {"splice.unknown", Severity::checkOnSite, [](Plan& p) { circuit(p, "Office").splice = Splice::unknown; }},
+    {"splice.no_box", Severity::checkOnSite, [](Plan& p) { circuit(p, "Office").splice = Splice::inBox; }},
     {"branch.untraced", Severity::checkOnSite,
      [](Plan& p) { circuit(p, "Office").traced = Answer::unknown; }},
     {"alarms.split", Severity::mustFix, [](Plan& p) { circuit(p, "Freezer").smokeAlarms = Answer::yes; }},

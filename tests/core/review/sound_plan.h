@@ -47,7 +47,23 @@ inline Plan plan() {
     circuit.traced = Answer::yes;
     circuit.neutralShared = circuit.multiwire > 0 ? Answer::yes : Answer::no;
     if (!circuit.smokeAlarms.is(Answer::yes)) circuit.smokeAlarms = Answer::no;
+    circuit.arcFaultArea = Answer::no;
+    circuit.splice = Splice::inPanel;
+    circuit.raceway = {1};
+    circuit.extensionLength = Length::inches(18);
   }
+  Raceway nipple;
+  nipple.id = {1};
+  nipple.name = "Nipple";
+  nipple.size = TradeSize::oneHalf;
+  nipple.length = Length::inches(18);
+  made.raceways.emplace_back(nipple);
+  SpliceBox box;
+  box.id = {1};
+  box.name = "Box";
+  box.volume = CubicInches(30.3);
+  box.clampsInside = Answer::no;
+  made.spliceBoxes.emplace_back(box);
   Transfer& transfer = made.transfer.edit();
   transfer.serviceBondUpstream = Answer::no;
   transfer.bypass = Answer::yes;

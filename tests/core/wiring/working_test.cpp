@@ -7,6 +7,8 @@
 #include <cmath>
 #include <set>
 
+#include "core/wiring/raceway.h"
+#include "core/wiring/splice.h"
 #include "tests/core/wiring/feeder_plans.h"
 
 using namespace stayalight;
@@ -48,6 +50,24 @@ TEST(WiringWorking, EveryFormulaGivesTheRecordedResult) {
     (void)figuresOf(plan, &working);
     expectEvaluates(working, seen);
   }
+  Plan piped = manualSwitch();
+  Raceway raceway;
+  raceway.id = {1};
+  piped.raceways.emplace_back(raceway);
+  SpliceBox box;
+  box.id = {1};
+  piped.spliceBoxes.emplace_back(box);
+  for (auto& circuit : piped.circuits) {
+    Circuit& changed = circuit.edit();
+    changed.conductor = ConductorSize::awg12;
+    changed.splice = Splice::inBox;
+    changed.spliceBox = box.id;
+    changed.raceway = raceway.id;
+  }
+  Working shared;
+  (void)racewayFigures(piped, {}, Edition::y2023, &shared);
+  (void)spliceBoxFigures(piped, Edition::y2023, &shared);
+  expectEvaluates(shared, seen);
   for (const FormulaRow& row : formulas()) {
     if (row.key.starts_with("wiring.")) {
       EXPECT_TRUE(seen.count(std::string(row.key))) << row.key << " is never written down";

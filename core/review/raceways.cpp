@@ -1,0 +1,213 @@
+// Raceways between the panels, splices of moved circuits, arc-fault protection after a circuit is made
+// longer.
+
+#include <algorithm>
+
+#include "core/review/rules.h"
+#include "core/wiring/extension.h"
+
+namespace stayalight::reviewing {
+namespace {
+
+constexpr RuleId kFill{"raceway.fill"};
+constexpr RuleId kNippleFill{"raceway.nipple_fill"};
+constexpr RuleId kAdjustment{"conductor.adjustment"};
+constexpr RuleId kBoxFill{"box.fill"};
+constexpr RuleId kBoxLarge{"box.large"};
+constexpr RuleId kAccess{"box.access"};
+constexpr RuleId kWiringSpace{"panel.wiring_space"};
+constexpr RuleId kAfci{"afci.extended"};
+constexpr RuleId kGroundPath{"ground.size"};
+
+constexpr MessageId kFillPlain{"review.raceway.fill.plain"};
+constexpr MessageId kFillTrade{"review.raceway.fill.trade"};
+constexpr MessageId kFillTradeNone{"review.raceway.fill.trade_none"};
+constexpr MessageId kFillFix{"review.raceway.fill.fix"};
+constexpr MessageId kUnknownPlain{"review.raceway.unknown.plain"};
+constexpr MessageId kUnknownTrade{"review.raceway.unknown.trade"};
+constexpr MessageId kAdjustedPlain{"review.raceway.adjusted.plain"};
+constexpr MessageId kAdjustedTrade{"review.raceway.adjusted.trade"};
+constexpr MessageId kAdjustedAskPlain{"review.raceway.adjusted_ask.plain"};
+constexpr MessageId kAdjustedAskTrade{"review.raceway.adjusted_ask.trade"};
+constexpr MessageId kPlasticPlain{"review.raceway.plastic_ground.plain"};
+constexpr MessageId kPlasticTrade{"review.raceway.plastic_ground.trade"};
+constexpr MessageId kPlasticFix{"review.raceway.plastic_ground.fix"};
+constexpr MessageId kBoxPlain{"review.box.fill.plain"};
+constexpr MessageId kBoxTrade{"review.box.fill.trade"};
+constexpr MessageId kBoxUnknownPlain{"review.box.unknown.plain"};
+constexpr MessageId kBoxUnknownTrade{"review.box.unknown.trade"};
+constexpr MessageId kBoxLargePlain{"review.box.large.plain"};
+constexpr MessageId kBoxLargeTrade{"review.box.large.trade"};
+constexpr MessageId kSpacePlain{"review.panel.wiring_space.plain"};
+constexpr MessageId kSpaceTrade{"review.panel.wiring_space.trade"};
+constexpr MessageId kSplicePlain{"review.splice.unknown.plain"};
+constexpr MessageId kSpliceTrade{"review.splice.unknown.trade"};
+constexpr MessageId kNoBoxPlain{"review.splice.no_box.plain"};
+constexpr MessageId kNoBoxTrade{"review.splice.no_box.trade"};
+constexpr MessageId kArcPlain{"review.branch.arc_fault.plain"};
+constexpr MessageId kArcTrade{"review.branch.arc_fault.trade"};
+constexpr MessageId kArcFix{"review.branch.arc_fault.fix"};
+constexpr MessageId kArcAskPlain{"review.branch.protection_decide.plain"};
+constexpr MessageId kArcAskTrade{"review.branch.protection_decide.trade"};
+
+EntityRef at(RacewayId id) { return {RecordKind::raceway, id.number}; }
+EntityRef at(SpliceBoxId id) { return {RecordKind::spliceBox, id.number}; }
+
+std::string nameOf(const Raceway& raceway) {
+  return raceway.name.empty() ? std::string(raceway.type.word()) + " " + std::string(raceway.size.word())
+                              : raceway.name;
+}
+std::string nameOf(const SpliceBox& box) {
+  return box.name.empty() ? std::to_string(box.id.number) : box.name;
+}
+
+void raceways(const ReviewInput& in, Findings& out) {
+  if (in.raceways == nullptr) return;
+  for (const RacewayFigures& figures : *in.raceways) {
+    const Raceway& raceway = *find(in.plan, figures.raceway);
+    const std::string name = nameOf(raceway);
+    const double share = figures.area.count() / figures.inside.count();
+    const double allowed = figures.allowed.count() / figures.inside.count();
+    if (figures.plasticGround) {
+      Finding& finding = out.add("raceway.plastic_ground", Severity::mustFix, kGroundPath,
+                                 say(kPlasticPlain, name), say(kPlasticTrade, name), {at(raceway.id)});
+      out.offer(finding, fix::SetField{at(raceway.id), "ground", std::string("one_wire")}, say(kPlasticFix));
+    }
+    if (figures.fill == Verdict::over) {
+      const std::string larger =
+          figures.smallest ? std::string(Choice<TradeSize>(*figures.smallest).word()) : std::string();
+      Finding& finding = out.add(
+          "raceway.fill", Severity::mustFix, figures.nipple ? kNippleFill : kFill, say(kFillPlain, name),
+          figures.smallest ? say(kFillTrade, name, static_cast<std::int64_t>(figures.conductors),
+                                 percent(share), percent(allowed), larger)
+                           : say(kFillTradeNone, name, static_cast<std::int64_t>(figures.conductors),
+                                 percent(share), percent(allowed)),
+          {at(raceway.id)});
+      if (figures.smallest) {
+        out.offer(finding, fix::SetField{at(raceway.id), "trade_size", larger}, say(kFillFix, larger));
+      }
+    } else if (!figures.notKnown.empty()) {
+      out.add("raceway.unknown", Severity::checkOnSite, kFill, say(kUnknownPlain, name),
+              say(kUnknownTrade, name, figures.notKnown), {at(raceway.id)});
+    }
+    for (const RacewayBranch& branch : figures.branches) {
+      const Circuit& circuit = *find(in.plan, branch.circuit);
+      const bool hard =
+          branch.protection == BranchProtection::over || branch.protection == BranchProtection::receptacles;
+      const bool ask = branch.protection == BranchProtection::readLabel ||
+                       branch.protection == BranchProtection::receptaclesUnknown;
+      if (!hard && !ask) continue;
+      const Figure carries = amperes(branch.ampacity.governing.value_or(AcAmperes()).count());
+      const std::string wire = conductorName(branch.size, Metal::copper);
+      const Figure device{static_cast<double>(branch.device.count()), "A", 0};
+      const auto count = static_cast<std::int64_t>(figures.carrying.most());
+      out.add(hard ? "raceway.adjusted" : "raceway.adjusted_ask",
+              hard ? Severity::mustFix : Severity::checkOnSite, kAdjustment,
+              say(hard ? kAdjustedPlain : kAdjustedAskPlain, reviewing::nameOf(circuit), name),
+              say(hard ? kAdjustedTrade : kAdjustedAskTrade, reviewing::nameOf(circuit), wire, count, carries,
+                  device),
+              {{RecordKind::circuit, circuit.id.number}, at(raceway.id)});
+    }
+  }
+}
+
+void boxes(const ReviewInput& in, Findings& out) {
+  if (in.boxes == nullptr) return;
+  for (const SpliceBoxFigures& figures : *in.boxes) {
+    const SpliceBox& box = *find(in.plan, figures.box);
+    const std::string name = nameOf(box);
+    const Figure needed{figures.needed.count(), "in³", 2};
+    if (figures.large) {
+      out.add("box.large", Severity::checkOnSite, kBoxLarge, say(kBoxLargePlain, name),
+              say(kBoxLargeTrade, name), {at(box.id)});
+    } else if (figures.verdict == Verdict::over) {
+      out.add("box.fill", Severity::mustFix, kBoxFill, say(kBoxPlain, name),
+              say(kBoxTrade, name, needed, Figure{figures.volume->count(), "in³", 1}), {at(box.id)});
+    } else if (!figures.notKnown.empty() && !figures.circuits.empty()) {
+      out.add("box.unknown", Severity::checkOnSite, kBoxFill, say(kBoxUnknownPlain, name),
+              say(kBoxUnknownTrade, name, needed, figures.notKnown), {at(box.id)});
+    }
+  }
+}
+
+void wiringSpace(const ReviewInput& in, Findings& out) {
+  if (in.wiringSpaces == nullptr) return;
+  for (const WiringSpaceFigures& figures : *in.wiringSpaces) {
+    if (figures.verdict != Verdict::over) continue;
+    const Panel& panel = *find(in.plan, figures.panel);
+    out.add("panel.wiring_space", Severity::mustFix, kWiringSpace, say(kSpacePlain, reviewing::nameOf(panel)),
+            say(kSpaceTrade, reviewing::nameOf(panel), static_cast<std::int64_t>(figures.conductors),
+                Figure{figures.area.count(), "in²", 2}, Figure{figures.space->count(), "in²", 1}),
+            {{RecordKind::panel, panel.id.number}});
+  }
+}
+
+void splices(const ReviewInput& in, Findings& out) {
+  if (canadian(in.plan)) return;
+  std::vector<std::string> open, boxless;
+  std::vector<EntityRef> openPlaces, boxlessPlaces;
+  for (const auto& circuit : in.plan.circuits) {
+    if (!moved(in.plan, *circuit)) continue;
+    const EntityRef place{RecordKind::circuit, circuit->id.number};
+    if (circuit->splice.is(Splice::unknown)) {
+      open.push_back(reviewing::nameOf(*circuit));
+      openPlaces.push_back(place);
+    } else if (circuit->splice.is(Splice::inBox) && find(in.plan, circuit->spliceBox) == nullptr) {
+      boxless.push_back(reviewing::nameOf(*circuit));
+      boxlessPlaces.push_back(place);
+    }
+  }
+  if (!open.empty()) {
+    out.add("splice.unknown", Severity::checkOnSite, kAccess, say(kSplicePlain, listed(open)),
+            say(kSpliceTrade, listed(open)), openPlaces);
+  }
+  if (!boxless.empty()) {
+    out.add("splice.no_box", Severity::checkOnSite, kAccess, say(kNoBoxPlain, listed(boxless)),
+            say(kNoBoxTrade, listed(boxless)), boxlessPlaces);
+  }
+}
+
+/// A circuit that is made longer than the exception allows, in a room that the rule lists, gets arc-fault
+/// protection; a shorter one does not need it for that reason. What is not known is asked for all at once.
+void arcFault(const ReviewInput& in, Findings& out) {
+  std::vector<std::string> asked;
+  std::vector<EntityRef> askedPlaces;
+  for (const auto& circuit : in.plan.circuits) {
+    const Breaker* breaker = plannedBreaker(in.plan, *circuit);
+    if (!moved(in.plan, *circuit) || !circuit->voltage.is(VoltageClass::v120)) continue;
+    const Protection has = breaker->protection.valueOr(Protection::none);
+    if (has == Protection::afci || has == Protection::dual) continue;
+    const bool shortOne = circuit->extensionLength && *circuit->extensionLength <= afciExtensionLength();
+    if (!canadian(in.plan) && (circuit->arcFaultArea.is(Answer::no) || shortOne)) continue;
+    if (circuit->arcFaultArea.is(Answer::yes) && circuit->extensionLength && !canadian(in.plan)) {
+      Finding& finding = out.add(
+          "branch.arc_fault", Severity::mustFix, kAfci, say(kArcPlain, reviewing::nameOf(*circuit)),
+          say(kArcTrade, reviewing::nameOf(*circuit), Figure{circuit->extensionLength->inFeet(), "ft", 1},
+              Figure{afciExtensionLength().inFeet(), "ft", 0}),
+          {{RecordKind::circuit, circuit->id.number}, {RecordKind::breaker, breaker->id.number}});
+      const bool ground = has == Protection::gfci;
+      // On one breaker of a multiwire pair it would trip at once.
+      if (circuit->multiwire == 0) {
+        out.offer(finding,
+                  fix::SetField{{RecordKind::breaker, breaker->id.number},
+                                "protection",
+                                std::string(ground ? "dual" : "afci")},
+                  say(kArcFix));
+      }
+      continue;
+    }
+    asked.push_back(reviewing::nameOf(*circuit));
+    askedPlaces.push_back({RecordKind::circuit, circuit->id.number});
+  }
+  if (asked.empty()) return;
+  out.add("branch.protection_decide", Severity::checkOnSite, kAfci, say(kArcAskPlain, listed(asked)),
+          say(kArcAskTrade, listed(asked)), askedPlaces);
+}
+
+constexpr Rule kRules[] = {raceways, boxes, wiringSpace, splices, arcFault};
+
+}  // namespace
+
+std::span<const Rule> racewayRules() { return kRules; }
+
+}  // namespace stayalight::reviewing

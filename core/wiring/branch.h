@@ -1,0 +1,38 @@
+#pragma once
+
+// Does the breaker of a branch circuit protect a conductor of it?
+
+#include "core/code/edition.h"
+#include "core/code/tables.h"
+#include "core/plan/plan.h"
+
+namespace stayalight {
+
+enum class BranchProtection : std::uint8_t {
+  holds,
+  labelAllows,         ///< a motor or an air conditioner, whose label names a breaker at least as large
+  readLabel,           ///< perhaps so: the label is not entered
+  receptacles,         ///< next standard size above the ampacity, and several receptacles on it bar that
+  receptaclesUnknown,  ///< next standard size above the ampacity, fine unless it has several receptacles
+  over
+};
+
+struct BranchQuestion {
+  const Circuit& circuit;
+  RatingAmperes device;
+  ConductorSize size{};
+  Metal metal = Metal::copper;
+  std::optional<AcAmperes>
+      ampacity;  ///< under its conditions; none: only the small conductor's limit is held
+};
+struct BranchAnswer {
+  BranchProtection protection = BranchProtection::holds;
+  bool small = false;                 ///< 240.4(D) is the limit that is exceeded
+  std::optional<RatingAmperes> most;  ///< largest standard rating that would protect it
+};
+/// 240.4: at most the ampacity or, without several receptacles, the next standard rating above it; within
+/// 240.4(D) for small conductors; 240.4(G) puts the label of a motor or an air conditioner above both.
+[[nodiscard]] BranchAnswer branchProtection(const BranchQuestion& question, Edition edition,
+                                            const Tables& tables = publishedTables());
+
+}  // namespace stayalight

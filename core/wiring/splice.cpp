@@ -1,0 +1,198 @@
+#include "core/wiring/splice.h"
+
+#include <algorithm>
+#include <map>
+#include <set>
+#include <tuple>
+
+#include "core/code/conductors.h"
+#include "core/code/numbers.h"
+#include "core/wiring/extension.h"
+#include "core/wiring/record.h"
+
+namespace stayalight {
+namespace {
+
+using namespace wiring;
+
+constexpr MessageId kConductors{"wiring.box.conductors"};
+constexpr MessageId kGrounds{"wiring.box.grounds"};
+constexpr MessageId kClamps{"wiring.box.clamps"};
+constexpr MessageId kClampsPerhaps{"wiring.box.clamps_perhaps"};
+constexpr MessageId kDevices{"wiring.box.devices"};
+constexpr MessageId kNoSize{"wiring.raceway.no_size"};
+constexpr MessageId kNoVolume{"wiring.box.no_volume"};
+constexpr MessageId kBoxNote{"wiring.box.note"};
+
+constexpr double kYokeVolumes = 2.0;
+constexpr double kSlack = 1.0 + 1e-9;
+
+bool joined(const Plan& plan, const Circuit& circuit) {
+  return find(plan, circuit.planned) != nullptr &&
+         (circuit.splice.is(Splice::inPanel) || circuit.splice.is(Splice::inBox));
+}
+
+int jointCount(const Plan& plan, const Circuit& circuit) {
+  return hotCount(plan, circuit) + (ownNeutral(plan, circuit, circuit.raceway) ? 1 : 0);
+}
+
+// Adds up one box.
+class Box {
+ public:
+  Box(const Plan& plan, const SpliceBox& box, Edition edition, const Tables& tables)
+      : plan_(plan), box_(box), edition_(edition), tables_(tables) {
+    figures_.box = box.id;
+  }
+
+  SpliceBoxFigures make() {
+    for (const auto& circuit : plan_.circuits) {
+      if (circuit->spliceBox == box_.id && circuit->splice.is(Splice::inBox) && joined(plan_, *circuit))
+        addCircuit(*circuit);
+    }
+    for (const auto& [size, count] : conductors_) {
+      if (const auto each = boxConductorVolume(size, tables_)) {
+        addLine(say(kConductors, std::string(stayalight::name(size))), count, *each);
+      } else {
+        figures_.large = true;
+      }
+    }
+    addGrounds();
+    addFittings();
+    for (const BoxLine& line : figures_.lines) figures_.needed += line.volume();
+    figures_.volume = box_.kind.is(BoxKind::marked) || !box_.kind.known()
+                          ? box_.volume
+                          : boxVolume(box_.kind.valueOr(BoxKind::marked), tables_);
+    if (!figures_.volume && !figures_.large) figures_.notKnown.push_back(say(kNoVolume));
+    const bool over = figures_.volume && figures_.needed.count() > figures_.volume->count() * kSlack;
+    figures_.verdict = over && !figures_.large                        ? Verdict::over
+                       : figures_.large || !figures_.notKnown.empty() ? Verdict::notKnown
+                                                                      : Verdict::within;
+    return std::move(figures_);
+  }
+
+ private:
+  void addCircuit(const Circuit& circuit) {
+    figures_.circuits.push_back(circuit.id);
+    const int count = jointCount(plan_, circuit);
+    const std::optional<ConductorSize> out = extensionSize(circuit);
+    if (!circuit.conductor || !out) figures_.notKnown.push_back(say(kNoSize, circuitName(circuit)));
+    if (circuit.conductor) conductors_[*circuit.conductor] += count;
+    if (out) conductors_[*out] += count;
+    // One ground comes in with each cable: a multiwire group has one cable.
+    const bool ownCable = circuit.multiwire == 0 || groups_.insert(circuit.multiwire).second;
+    if (ownCable) ++grounds_;
+    const Raceway* raceway = find(plan_, circuit.raceway);
+    if (raceway == nullptr || raceway->ground.is(GroundPath::oneEach)) {
+      if (ownCable) ++grounds_;
+    } else if (raceway->ground.is(GroundPath::oneWire) && sharedGrounds_.insert(raceway->id).second) {
+      ++grounds_;
+    }
+    if (const auto size = groundingConductor(find(plan_, circuit.planned)->rating, Metal::copper, tables_))
+      largestGround_ = largestGround_ ? std::max(*largestGround_, *size) : *size;
+  }
+  void addGrounds() {
+    if (!largestGround_ || grounds_ == 0) return;
+    // With the circuit's own conductor smaller than the table asks, the ground is that size.
+    const ConductorSize size =
+        conductors_.empty() ? *largestGround_ : std::min(*largestGround_, conductors_.rbegin()->first);
+    if (const auto each = boxConductorVolume(size, tables_))
+      addLine(say(kGrounds, std::int64_t{grounds_}, std::string(stayalight::name(size))),
+              groundsInBox(grounds_, edition_, tables_), *each);
+  }
+  void addFittings() {
+    if (conductors_.empty()) return;
+    const auto largest = boxConductorVolume(conductors_.rbegin()->first, tables_);
+    if (!largest) return;
+    if (!box_.clampsInside.is(Answer::no))
+      addLine(say(box_.clampsInside.is(Answer::yes) ? kClamps : kClampsPerhaps), 1.0, *largest);
+    if (box_.devices > 0) addLine(say(kDevices), kYokeVolumes * box_.devices, *largest);
+  }
+  void addLine(Message what, double count, CubicInches each) {
+    figures_.lines.push_back({std::move(what), count, each});
+  }
+
+  const Plan& plan_;
+  const SpliceBox& box_;
+  Edition edition_;
+  const Tables& tables_;
+  SpliceBoxFigures figures_;
+  std::map<ConductorSize, int> conductors_;
+  int grounds_ = 0;
+  std::optional<ConductorSize> largestGround_;
+  std::set<std::int32_t> groups_;
+  std::set<RacewayId> sharedGrounds_;
+};
+
+void recordBox(const SpliceBoxFigures& figures, const SpliceBox& box, Working& working) {
+  Step sum;
+  sum.formula = FormulaId{"wiring.box_volume"};
+  sum.rule = RuleId{"box.fill"};
+  sum.result = figures.needed.count();
+  sum.unit = CubicInches::unit();
+  sum.note = say(kBoxNote, box.name);
+  for (const BoxLine& line : figures.lines) {
+    sum.inputs.push_back(
+        fromPlace("v", line.volume().count(), CubicInches::unit(), render(line.what, plainEnglish())));
+  }
+  if (!sum.inputs.empty()) working.add(std::move(sum));
+}
+
+}  // namespace
+
+std::vector<SpliceBoxFigures> spliceBoxFigures(const Plan& plan, Edition edition, Working* working,
+                                               const Tables& tables) {
+  std::vector<SpliceBoxFigures> all;
+  if (!plan.site->country.is(Country::unitedStates)) return all;
+  for (const auto& box : plan.spliceBoxes) {
+    all.push_back(Box(plan, *box, edition, tables).make());
+    if (working != nullptr) recordBox(all.back(), *box, *working);
+  }
+  return all;
+}
+
+std::vector<WiringSpaceFigures> wiringSpaceFigures(const Plan& plan, const Tables& tables) {
+  std::vector<WiringSpaceFigures> all;
+  if (!plan.site->country.is(Country::unitedStates)) return all;
+  for (const auto& panel : plan.panels) {
+    WiringSpaceFigures figures;
+    figures.panel = panel->id;
+    figures.space = panel->wiringSpace;
+    for (const auto& circuit : plan.circuits) {
+      if (!circuit->splice.is(Splice::inPanel) || !joined(plan, *circuit) ||
+          panelOf(plan, *circuit, Reading::before) != panel->id)
+        continue;
+      const int count = jointCount(plan, *circuit);
+      figures.conductors += 2 * count;
+      const std::optional<ConductorSize> out = extensionSize(*circuit);
+      if (!circuit->conductor || !out) figures.complete = false;
+      if (circuit->conductor)
+        figures.area += conductorArea(*circuit->conductor, WireType::thwn2, tables) * count;
+      if (out)
+        figures.area += conductorArea(*out, circuit->extensionWire.valueOr(WireType::xhhw2), tables) * count;
+    }
+    if (figures.conductors == 0) continue;
+    if (figures.space) {
+      const double allowed = figures.space->count() * wiringSpaceConductors(tables).count();
+      figures.verdict = figures.area.count() > allowed * kSlack ? Verdict::over
+                        : figures.complete                      ? Verdict::within
+                                                                : Verdict::notKnown;
+    }
+    all.push_back(figures);
+  }
+  return all;
+}
+
+std::vector<Joint> joints(const Plan& plan) {
+  std::map<std::tuple<ConductorSize, Metal, ConductorSize>, int> counts;
+  for (const auto& circuit : plan.circuits) {
+    const std::optional<ConductorSize> out = extensionSize(*circuit);
+    if (!joined(plan, *circuit) || !circuit->conductor || !out) continue;
+    counts[{*circuit->conductor, circuit->metal.valueOr(Metal::copper), *out}] += jointCount(plan, *circuit);
+  }
+  std::vector<Joint> all;
+  for (const auto& [sizes, count] : counts)
+    all.push_back({std::get<0>(sizes), std::get<1>(sizes), std::get<2>(sizes), count});
+  return all;
+}
+
+}  // namespace stayalight

@@ -1,0 +1,204 @@
+// What shares a raceway: area, count, ampacity of each moved circuit.
+
+#include "core/wiring/raceway.h"
+
+#include <gtest/gtest.h>
+
+#include "tests/core/wiring/feeder_plans.h"
+#include "tests/reference/worked_examples.h"
+
+using namespace stayalight;
+using namespace stayalight::feeder;
+
+namespace {
+
+RacewayId addRaceway(Plan& plan, RacewayType type, TradeSize size, double feet, GroundPath ground) {
+  Raceway raceway;
+  raceway.id = nextRacewayId(plan);
+  raceway.name = "Pipe";
+  raceway.type = type;
+  raceway.size = size;
+  raceway.length = Length::feet(feet);
+  raceway.ground = ground;
+  plan.raceways.emplace_back(raceway);
+  return raceway.id;
+}
+
+/// A circuit on a new breaker of the backup subpanel, through the raceway, with singles.
+CircuitId through(Plan& plan, RacewayId raceway, SpacePosition place, int poles, int amperes,
+                  VoltageClass voltage, ConductorSize size) {
+  const CircuitId id = example::addCircuit(plan, example::kBackup, place, poles, amperes,
+                                           "Circuit " + std::to_string(plan.circuits.size() + 1));
+  Circuit& circuit = example::editCircuit(plan, id);
+  circuit.voltage = voltage;
+  circuit.conductor = size;
+  circuit.splice = Splice::inPanel;
+  circuit.raceway = raceway;
+  circuit.severalReceptacles = Answer::yes;
+  return id;
+}
+
+Plan bare() {
+  Plan plan = example::emptyHouse();
+  example::editPanel(plan, example::kBackup).spaces = 24;
+  example::editPanel(plan, example::kBackup).terminals75 = Answer::yes;
+  return plan;
+}
+
+RacewayFigures only(const Plan& plan) {
+  const std::vector<RacewayFigures> all = racewayFigures(plan, {}, Edition::y2023);
+  EXPECT_EQ(all.size(), 1u);
+  return all.front();
+}
+
+TEST(Raceway, ThreeOfEachInMetalTubing) {
+  const reference::WorkedExample example("S-21");
+  Plan plan = bare();
+  const RacewayId pipe = addRaceway(plan, RacewayType::emt, TradeSize::one, 10, GroundPath::raceway);
+  through(plan, pipe, {Column::left, 1}, 2, 40, VoltageClass::v120_240, ConductorSize::awg8);
+  through(plan, pipe, {Column::right, 1}, 2, 50, VoltageClass::v120_240, ConductorSize::awg6);
+  const RacewayFigures figures = only(plan);
+  EXPECT_EQ(figures.conductors, 6);
+  example.expectNear("total_area_in2", figures.area.count());
+  example.expectNear("min_raceway_total_area_in2", figures.area.count() / 0.40);
+  example.expectNear("fill_pct_in_selected", figures.area.count() / figures.inside.count() * 100.0);
+  example.expectWord("trade_size", std::string(Choice<TradeSize>(*figures.smallest).word()));
+  EXPECT_EQ(figures.fill, Verdict::within);
+  // The neutral of a 120/240 V circuit carries the difference only.
+  EXPECT_EQ(figures.carrying.most(), 4);
+}
+
+TEST(Raceway, FourTwoWireCircuitsKeepTheirBreakersAndFiveDoNot) {
+  // NFPA 70 Table 310.15(C)(1) and 310.16: 12 AWG at 90 C is 30 A; 8 conductors 70 % = 21 A, 10 conductors
+  // 50 % = 15 A, on breakers of 20 A with several receptacles.
+  for (const int circuits : {4, 5}) {
+    Plan plan = bare();
+    const RacewayId pipe = addRaceway(plan, RacewayType::emt, TradeSize::one, 6, GroundPath::oneWire);
+    for (int i = 0; i < circuits; ++i)
+      through(plan, pipe, {Column::left, i + 1}, 1, 20, VoltageClass::v120, ConductorSize::awg12);
+    const RacewayFigures figures = only(plan);
+    EXPECT_EQ(figures.carrying.most(), 2 * circuits);
+    EXPECT_EQ(figures.conductors, 2 * circuits + 1);
+    for (const RacewayBranch& branch : figures.branches) {
+      EXPECT_NEAR(branch.ampacity.governing->count(), circuits == 4 ? 21.0 : 15.0, 1e-9);
+      EXPECT_EQ(branch.protection, circuits == 4 ? BranchProtection::holds : BranchProtection::over);
+    }
+    EXPECT_EQ(figures.verdict, circuits == 4 ? Verdict::within : Verdict::over);
+  }
+}
+
+TEST(Raceway, ANippleIsNotAdjustedAndMayBeFuller) {
+  // NFPA 70 310.15(C)(1)(b) and Chapter 9 Note 4: 24 in or less.
+  Plan plan = bare();
+  const RacewayId pipe = addRaceway(plan, RacewayType::emt, TradeSize::threeQuarters, 2, GroundPath::oneWire);
+  for (int i = 0; i < 8; ++i)
+    through(plan, pipe, {Column::left, i + 1}, 1, 20, VoltageClass::v120, ConductorSize::awg12);
+  RacewayFigures figures = only(plan);
+  EXPECT_TRUE(figures.nipple);
+  EXPECT_EQ(figures.verdict, Verdict::within);  // 17 x 0.0133 = 0.226 in2, 60 % of 0.533 = 0.320
+  EXPECT_NEAR(figures.branches.front().ampacity.governing->count(), 25.0, 1e-9);
+  plan.raceways.front().edit().length = Length::inches(24.5);
+  figures = only(plan);
+  EXPECT_FALSE(figures.nipple);
+  EXPECT_EQ(figures.fill, Verdict::over);  // 40 % = 0.213
+  EXPECT_EQ(figures.smallest, TradeSize::one);
+  EXPECT_NEAR(figures.branches.front().ampacity.derated->count(), 15.0, 1e-9);
+  // Not measured counts as longer.
+  plan.raceways.front().edit().length = {};
+  EXPECT_FALSE(only(plan).nipple);
+}
+
+TEST(Raceway, SharedNeutralsCountOnAWyeOnly) {
+  Plan plan = bare();
+  const RacewayId pipe = addRaceway(plan, RacewayType::emt, TradeSize::one, 6, GroundPath::oneWire);
+  for (const int row : {1, 2}) {
+    const CircuitId id =
+        through(plan, pipe, {Column::left, row}, 1, 20, VoltageClass::v120, ConductorSize::awg12);
+    example::editCircuit(plan, id).multiwire = 7;
+  }
+  EXPECT_EQ(carryingCount(plan, pipe).most(), 2);  // 310.15(E)(1)
+  EXPECT_EQ(only(plan).conductors, 4);             // two hots, one neutral, one ground
+  plan.site.edit().service = ServiceSystem::wye120_208;
+  EXPECT_EQ(carryingCount(plan, pipe).most(), 3);  // 310.15(E)(2)
+  plan.site.edit().service = ServiceSystem::splitPhase120_240;
+  // Both hots on one leg: the neutral carries their sum.
+  example::editBreaker(plan, plan.circuits.back()->planned).row = 3;
+  EXPECT_EQ(carryingCount(plan, pipe).most(), 3);
+}
+
+TEST(Raceway, FeedersThatAreNeverLiveTogetherAreNotCountedTogether) {
+  Plan plan = manualSwitch();
+  const RacewayId pipe = addRaceway(plan, RacewayType::pvc40, TradeSize::two, 6, GroundPath::oneWire);
+  editRun(plan, Segment::mainToSwitch).inRaceway = pipe;
+  editRun(plan, Segment::inverterToSwitch).inRaceway = pipe;
+  EXPECT_EQ(carryingCount(plan, pipe).ordinary, 2);
+  EXPECT_EQ(carryingCount(plan, pipe).outage, 2);
+  EXPECT_EQ(carryingCount(plan, pipe).most(), 2);
+  editRun(plan, Segment::switchToBackup).inRaceway = pipe;
+  EXPECT_EQ(carryingCount(plan, pipe).most(), 4);
+  const std::vector<RacewayFigures> all = racewayFigures(plan, figuresOf(plan), Edition::y2023);
+  EXPECT_EQ(all.front().conductors, 10);  // three times two hots and a neutral, one ground
+  EXPECT_TRUE(all.front().notKnown.empty());
+}
+
+TEST(Raceway, TheCountOfARacewayAdjustsTheFeederInIt) {
+  Plan plan = manualSwitch();
+  const RacewayId pipe = addRaceway(plan, RacewayType::pvc40, TradeSize::two, 6, GroundPath::oneWire);
+  editRun(plan, Segment::mainToSwitch).inRaceway = pipe;
+  editRun(plan, Segment::mainToSwitch).currentCarrying = 2;
+  EXPECT_DOUBLE_EQ(at(figuresOf(plan), Segment::mainToSwitch).conductor.adjustmentFactor, 1.0);
+  plan.raceways.front().edit().otherCarrying = 6;
+  EXPECT_DOUBLE_EQ(at(figuresOf(plan), Segment::mainToSwitch).conductor.adjustmentFactor, 0.70);
+}
+
+TEST(Raceway, WhatIsNotKnownIsNamedAndNeverWithin) {
+  Plan plan = bare();
+  const RacewayId pipe = addRaceway(plan, RacewayType::emt, TradeSize::one, 6, GroundPath::oneWire);
+  const CircuitId id =
+      through(plan, pipe, {Column::left, 1}, 1, 20, VoltageClass::v120, ConductorSize::awg12);
+  example::editCircuit(plan, id).conductor.reset();
+  EXPECT_TRUE(says(only(plan).notKnown, "wiring.raceway.no_size"));
+  EXPECT_EQ(only(plan).verdict, Verdict::notKnown);
+  // The cable itself runs on: it counts as one conductor of its width (Chapter 9 Note 9).
+  example::editCircuit(plan, id).splice = Splice::none;
+  example::editCircuit(plan, id).wiring = WiringMethod::nmCable;
+  EXPECT_TRUE(says(only(plan).notKnown, "wiring.raceway.no_width"));
+  example::editCircuit(plan, id).cableWidth = Length::inches(0.4);
+  EXPECT_EQ(only(plan).conductors, 1);
+  EXPECT_EQ(only(plan).fill, Verdict::within);
+}
+
+TEST(Raceway, PlasticIsNoGround) {
+  Plan plan = bare();
+  addRaceway(plan, RacewayType::pvc40, TradeSize::one, 6, GroundPath::raceway);
+  EXPECT_TRUE(only(plan).plasticGround);
+  EXPECT_EQ(only(plan).verdict, Verdict::over);
+}
+
+TEST(Raceway, ConductorsOfOneSizeRoundUpFromFourFifths) {
+  // Chapter 9 Note 7. 14 AWG in 1/2 EMT: 0.304 x 40 % / 0.0097 = 12.5, twelve.
+  Plan plan = bare();
+  const RacewayId pipe = addRaceway(plan, RacewayType::emt, TradeSize::half, 10, GroundPath::raceway);
+  for (int i = 0; i < 6; ++i)
+    through(plan, pipe, {Column::left, i + 1}, 1, 15, VoltageClass::v120, ConductorSize::awg14);
+  EXPECT_EQ(only(plan).fill, Verdict::within);  // twelve
+  through(plan, pipe, {Column::left, 7}, 2, 15, VoltageClass::v240, ConductorSize::awg14);
+  EXPECT_EQ(only(plan).fill, Verdict::over);
+  // 6 AWG in 1-1/4 EMT: 1.496 x 40 % / 0.0507 = 11.8, which goes up to 12.
+  Plan large = bare();
+  const RacewayId pipeTwo =
+      addRaceway(large, RacewayType::emt, TradeSize::oneQuarter, 10, GroundPath::raceway);
+  for (int i = 0; i < 4; ++i)
+    through(large, pipeTwo, {Column::left, 2 * i + 1}, 2, 50, VoltageClass::v120_240, ConductorSize::awg6);
+  EXPECT_EQ(only(large).conductors, 12);
+  EXPECT_EQ(only(large).fill, Verdict::within);
+}
+
+TEST(Raceway, ACanadianSiteHasNone) {
+  Plan plan = bare();
+  addRaceway(plan, RacewayType::emt, TradeSize::one, 6, GroundPath::oneWire);
+  plan.site.edit().country = Country::canada;
+  EXPECT_TRUE(racewayFigures(plan, {}, Edition::y2023).empty());
+}
+
+}  // namespace
