@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "ui/paper/flow.h"
+#include "ui/paper/moves.h"
 #include "ui/paper/schedule.h"
 #include "ui/wording/language.h"
 
@@ -10,6 +11,8 @@ namespace stayalight {
 namespace {
 
 constexpr MessageId kPanelSchedule{"paper.panel_schedule"};
+constexpr MessageId kMovesHead{"paper.moves.head"};
+constexpr MessageId kMovesTitle{"paper.moves.title"};
 constexpr MessageId kBefore{"paper.title_before"};
 constexpr MessageId kAfter{"paper.title_after"};
 constexpr MessageId kNoSuchSheet{"paper.no_such_sheet"};
@@ -27,6 +30,28 @@ QString roleWord(PanelRole role) {
   return {};
 }
 
+MessageId headOf(SheetKind kind) {
+  switch (kind) {
+    case SheetKind::panelSchedule:
+      return kPanelSchedule;
+    case SheetKind::moves:
+      return kMovesHead;
+  }
+  return {};
+}
+
+void drawPanel(SheetFlow& flow, const Plan& plan, const Assessment& assessment, const SheetChoice& choice,
+               const Language& language) {
+  const Panel* panel = find(plan, choice.panel);
+  if (panel == nullptr) return;
+  const ScheduleRows rows = scheduleRows(plan, assessment, *panel, choice.reading, language);
+  drawFacts(flow, plan, assessment, *panel, choice.reading, language);
+  drawSchedule(flow, rows, language);
+  drawFigures(flow, plan, assessment, *panel, choice.reading, language);
+  if (choice.reading == Reading::planned) drawOpen(flow, plan, assessment, *panel, language);
+  drawNotes(flow, plan, *panel, choice.reading, rows, language);
+}
+
 }  // namespace
 
 std::vector<SheetChoice> sheetChoices(const Plan& plan, const Language& language) {
@@ -39,9 +64,13 @@ std::vector<SheetChoice> sheetChoices(const Plan& plan, const Language& language
       QString word = roleWord(role);
       if (role == PanelRole::subpanel) word += QString::number(panel->id.number);
       if (reading == Reading::before) word += QStringLiteral("-before");
-      choices.push_back({panel->id, reading, word,
+      choices.push_back({SheetKind::panelSchedule, panel->id, reading, word,
                          words(language, reading == Reading::before ? kBefore : kAfter, panel->name)});
     }
+  }
+  if (hasMoves(plan)) {
+    choices.push_back(
+        {SheetKind::moves, {}, Reading::planned, QStringLiteral("moves"), words(language, kMovesTitle)});
   }
   return choices;
 }
@@ -70,15 +99,15 @@ std::vector<Sheet> sheets(const Plan& plan, const Assessment& assessment,
                           const PaperOptions& options) {
   std::vector<Sheet> pages;
   for (const SheetChoice& choice : chosen) {
-    const Panel* panel = find(plan, choice.panel);
-    if (panel == nullptr) continue;
-    const ScheduleRows rows = scheduleRows(plan, assessment, *panel, choice.reading, language);
-    SheetFlow flow(options, *plan.site, language, words(language, kPanelSchedule), choice.title);
-    drawFacts(flow, plan, assessment, *panel, choice.reading, language);
-    drawSchedule(flow, rows, language);
-    drawFigures(flow, plan, assessment, *panel, choice.reading, language);
-    if (choice.reading == Reading::planned) drawOpen(flow, plan, assessment, *panel, language);
-    drawNotes(flow, plan, *panel, choice.reading, rows, language);
+    SheetFlow flow(options, *plan.site, language, words(language, headOf(choice.kind)), choice.title);
+    switch (choice.kind) {
+      case SheetKind::panelSchedule:
+        drawPanel(flow, plan, assessment, choice, language);
+        break;
+      case SheetKind::moves:
+        drawMoves(flow, plan, assessment, language);
+        break;
+    }
     for (Sheet& page : flow.take()) pages.push_back(std::move(page));
   }
   numberPages(pages, language);

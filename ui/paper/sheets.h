@@ -10,15 +10,20 @@
 
 namespace stayalight {
 
-/// A panel schedule before or after the work.
+enum class SheetKind : std::uint8_t {
+  panelSchedule,  ///< of one panel, before or after the work
+  moves           ///< circuits that move, raceways, splices: for the electrician
+};
 struct SheetChoice {
+  SheetKind kind = SheetKind::panelSchedule;
   PanelId panel;
   Reading reading = Reading::planned;
-  QString word;   ///< of the command line: "main-before", "main", "backup", "subpanel"
+  QString word;   ///< of the command line: "main-before", "main", "backup", "subpanel3", "moves"
   QString title;  ///< "Main panel, after the work"
 };
-/// All a plan can print, in the order of the set: each panel before the work, then as planned. A backup
-/// subpanel in which nothing stands before the work has no sheet "before".
+/// All a plan can print, in the order of the set: each panel before the work, then as planned, then the other
+/// sheets that the plan has something for. A backup subpanel in which nothing stands before the work has no
+/// sheet "before".
 [[nodiscard]] std::vector<SheetChoice> sheetChoices(const Plan& plan, const Language& language);
 /// The chosen ones; a word no sheet has is refused with the words there are.
 [[nodiscard]] Result<std::vector<SheetChoice>> chosenSheets(const Plan& plan, const QStringList& words,

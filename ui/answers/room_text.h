@@ -1,0 +1,13 @@
+#pragma once
+
+// What the answers column says of room: how full raceways, boxes and a panel's gutter are.
+
+#include "ui/answers/answers_text.h"
+
+namespace stayalight {
+
+/// No lines where the plan has neither raceway nor box nor a splice in a panel.
+[[nodiscard]] AnswerSection roomSection(const Plan& plan, const Assessment& assessment,
+                                        const Language& language);
+
+}  // namespace stayalight
