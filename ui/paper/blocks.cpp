@@ -16,6 +16,8 @@ constexpr MessageId kLugsOnly{"paper.lugs_only"};
 constexpr MessageId kSpaces{"paper.fact_spaces"};
 constexpr MessageId kTandemYes{"paper.tandem_yes"};
 constexpr MessageId kTandemNo{"paper.tandem_no"};
+constexpr MessageId kTandemAt{"paper.tandem_at"};
+constexpr MessageId kTandemMany{"paper.tandem_many"};
 constexpr MessageId kTandemUnknown{"paper.tandem_unknown"};
 constexpr MessageId kFedFrom{"paper.fact_fed_from"};
 constexpr MessageId kFromUtility{"paper.from_utility"};
@@ -300,14 +302,25 @@ void drawFacts(SheetFlow& flow, const Plan& plan, const Assessment& assessment, 
                Reading reading, const Language& language) {
   const bool backup = panel.role.is(PanelRole::backup);
   const Answer tandems = panel.tandems.valueOr(Answer::unknown);
-  const MessageId tandemWords = tandems == Answer::yes  ? kTandemYes
-                                : tandems == Answer::no ? kTandemNo
-                                                        : kTandemUnknown;
+  // Spaces that differ from the rest of the panel.
+  QStringList some;
+  for (const SpacePosition space : allSpaces(panel)) {
+    if (tandems != Answer::yes && takesTandem(panel, space) == Answer::yes)
+      some << QString::fromStdString(printedNumber(panel, space));
+  }
+  constexpr qsizetype kListed = 4;
+  const auto spaces = std::int64_t{panel.spaces};
+  const QString tandemWords =
+      tandems == Answer::yes  ? words(language, kTandemYes, spaces)
+      : some.size() > kListed ? words(language, kTandemMany, spaces, static_cast<std::int64_t>(some.size()))
+      : !some.isEmpty() ? words(language, kTandemAt, spaces, some.join(QStringLiteral(", ")).toStdString())
+      : tandems == Answer::no ? words(language, kTandemNo, spaces)
+                              : words(language, kTandemUnknown, spaces);
   const SystemVoltages system = voltages(plan, backup ? Mode::outage : Mode::ordinary);
   drawFactRow(flow, {{words(language, kSystem), words(language, system.wye ? kSystemWye : kSystemSplit)},
                      {words(language, kBus), ratingText(panel.busRating, language, kNotEntered)},
                      {words(language, kMain), ratingText(panel.mainBreaker, language, kLugsOnly)},
-                     {words(language, kSpaces), words(language, tandemWords, std::int64_t{panel.spaces})}});
+                     {words(language, kSpaces), tandemWords}});
   QString from = words(language, kFromUtility);
   if (backup)
     from =

@@ -61,6 +61,8 @@ const TextRow kRows[] = {
     {"paper.fact_spaces", TEXT("Stayalight", "Spaces")},
     {"paper.tandem_yes", TEXT("Stayalight", "%1, tandems accepted")},
     {"paper.tandem_no", TEXT("Stayalight", "%1, no tandems")},
+    {"paper.tandem_at", TEXT("Stayalight", "%1, tandems at %2 only")},
+    {"paper.tandem_many", TEXT("Stayalight", "%1, tandems at %2 of them")},
     {"paper.tandem_unknown", TEXT("Stayalight", "%1, tandems: look at the label")},
     {"paper.fact_fed_from", TEXT("Stayalight", "Fed from")},
     {"paper.from_utility", TEXT("Stayalight", "utility service")},
