@@ -311,6 +311,10 @@ void Inspector::focusField(std::string_view key) {
   for (RecordForm* form : forms_) {
     if (key.empty() || form->editor(key) != nullptr) {
       form->focusField(key);
+      // After the layout has run, and after whatever else wanted to be seen.
+      QTimer::singleShot(0, form, [this, form] {
+        if (QWidget* field = form->focusWidget()) scroll_->ensureWidgetVisible(field);
+      });
       return;
     }
   }

@@ -265,7 +265,8 @@ void MainWindow::connectViews() {
   connect(boards_, &BoardsView::removeRequested, this,
           [this](const std::vector<EntityRef>&) { removeSelection(); });
   connect(boards_, &BoardsView::factsRequested, this, [this](EntityRef breaker) {
-    inspector_->look(breaker);
+    const Circuit* circuit = circuitOn(document_->plan(), BreakerId{breaker.id}, Reading::planned);
+    inspector_->look(circuit != nullptr ? EntityRef{RecordKind::circuit, circuit->id.number} : breaker);
     showSide(Command::inspector);
     inspector_->focusField({});
   });

@@ -68,6 +68,9 @@ OutageStrip::OutageStrip(QWidget* parent) : QWidget(parent) {
   table_->setSelectionBehavior(QAbstractItemView::SelectRows);
   table_->verticalHeader()->hide();
   table_->setFont(stayalight::font(Face::condensed, 12));
+  // A header takes no face from its table.
+  table_->horizontalHeader()->setFont(stayalight::font(Face::condensed, 12));
+  table_->verticalHeader()->setDefaultSectionSize(22);
   table_->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
   pages_->addWidget(chart_);
   pages_->addWidget(table_);

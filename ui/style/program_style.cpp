@@ -8,7 +8,8 @@ namespace stayalight {
 
 namespace {
 constexpr double kRadius = 3.0;
-}
+constexpr int kFieldMargin = 3;  // between a field's edge and what is typed
+}  // namespace
 
 ProgramStyle::ProgramStyle(const Palette& palette)
     : QProxyStyle(QStringLiteral("Fusion")), palette_(palette) {}
@@ -85,6 +86,12 @@ void ProgramStyle::drawControl(ControlElement element, const QStyleOption* optio
       break;
   }
   QProxyStyle::drawControl(element, option, painter, widget);
+}
+
+QRect ProgramStyle::subElementRect(SubElement element, const QStyleOption* option,
+                                   const QWidget* widget) const {
+  const QRect rect = QProxyStyle::subElementRect(element, option, widget);
+  return element == SE_LineEditContents ? rect.adjusted(kFieldMargin, 0, -kFieldMargin, 0) : rect;
 }
 
 }  // namespace stayalight

@@ -15,6 +15,8 @@ class ProgramStyle final : public QProxyStyle {
                      const QWidget* widget) const override;
   void drawControl(ControlElement element, const QStyleOption* option, QPainter* painter,
                    const QWidget* widget) const override;
+  [[nodiscard]] QRect subElementRect(SubElement element, const QStyleOption* option,
+                                     const QWidget* widget) const override;
 
  private:
   void frame(QPainter* painter, const QStyleOption& option, ColorRole ground, bool fill) const;

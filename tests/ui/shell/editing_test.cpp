@@ -19,6 +19,7 @@ class EditingTest : public QObject {
   void everyKindIsAddedCopiedAndDeleted_data();
   void everyKindIsAddedCopiedAndDeleted();
   void nonsenseInAFieldIsSaidBesideItAndKept();
+  void enterOnABreakerOpensItsFactsAtAFieldInSight();
 
  private:
   [[nodiscard]] const Plan& plan() const { return window_->document().plan(); }
@@ -134,6 +135,20 @@ void EditingTest::nonsenseInAFieldIsSaidBesideItAndKept() {
   QVERIFY(note != nullptr && note->isVisible() && !note->text().isEmpty());
   QTest::keyClick(line, Qt::Key_Escape);
   QVERIFY(line->text() != QStringLiteral("plenty"));
+}
+
+void EditingTest::enterOnABreakerOpensItsFactsAtAFieldInSight() {
+  const Circuit* circuit = circuitNamed(plan(), "Freezer");
+  window_->boards()->focusBreaker(circuit->planned);
+  QTest::keyClick(window_->boards()->boardWidget(backupPanel(plan())->id), Qt::Key_Return);
+  QVERIFY(window_->inspector()->isVisible());
+  QCOMPARE(window_->inspector()->lookingAt(), (EntityRef{RecordKind::circuit, circuit->id.number}));
+  const auto inSight = [this] {
+    const QWidget* field = window_->focusWidget();
+    return field != nullptr && window_->inspector()->isAncestorOf(field) &&
+           field->visibleRegion().boundingRect().size() == field->size();
+  };
+  QTRY_VERIFY(inSight());
 }
 
 QTEST_MAIN(EditingTest)
