@@ -58,10 +58,10 @@ void MainWindow::showTitle() {
 }
 
 void MainWindow::showError(const Message& why) {
-  const QString text = words(why, language_);
-  say(text, true);
   // A question or an answer needs the window behind it.
   show();
+  const QString text = words(why, language_);
+  say(text, true);
   QMessageBox box(QMessageBox::Warning, words(language_, kErrorTitle), text, QMessageBox::Ok, this);
   box.setObjectName(QStringLiteral("errorBox"));
   box.setTextFormat(Qt::PlainText);
