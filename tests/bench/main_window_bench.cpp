@@ -60,7 +60,7 @@ void untilPainted(benchmark::State& state, OpenWindow& open, const std::function
                   const std::function<void()>& back) {
   double worked = 0.0, worst = 0.0;
   int painted = 0;
-  for (auto _ : state) {
+  while (state.KeepRunning()) {
     const int before = open.painted.widgets;
     const Clock::time_point begin = Clock::now();
     change();
@@ -136,7 +136,7 @@ void saveToDisk(benchmark::State& state) {
   PlanDocument document;
   document.start(bench::largeHouse());
   if (document.saveAs(folder.filePath(QStringLiteral("large.stayalight")))) std::abort();
-  for (auto _ : state) {
+  while (state.KeepRunning()) {
     if (document.save(true)) std::abort();
   }
 }

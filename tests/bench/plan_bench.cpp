@@ -31,21 +31,21 @@ void count(benchmark::State& state, const Plan& plan) {
 
 void assessUnrecorded(benchmark::State& state) {
   const Plan plan = largeHouse();
-  for (auto _ : state) benchmark::DoNotOptimize(assess(plan));
+  while (state.KeepRunning()) benchmark::DoNotOptimize(assess(plan));
   count(state, plan);
 }
 BENCHMARK(assessUnrecorded)->Unit(benchmark::kMicrosecond);
 
 void assessFullBackup(benchmark::State& state) {
   const Plan plan = fullBackup();
-  for (auto _ : state) benchmark::DoNotOptimize(assess(plan));
+  while (state.KeepRunning()) benchmark::DoNotOptimize(assess(plan));
   count(state, plan);
 }
 BENCHMARK(assessFullBackup)->Unit(benchmark::kMicrosecond);
 
 void assessRecorded(benchmark::State& state) {
   const Plan plan = largeHouse();
-  for (auto _ : state) benchmark::DoNotOptimize(assess(plan, Circumstances{true}));
+  while (state.KeepRunning()) benchmark::DoNotOptimize(assess(plan, Circumstances{true}));
 }
 BENCHMARK(assessRecorded)->Unit(benchmark::kMicrosecond);
 
@@ -53,7 +53,7 @@ BENCHMARK(assessRecorded)->Unit(benchmark::kMicrosecond);
 void previewOfAMove(benchmark::State& state) {
   const Plan plan = largeHouse();
   const std::vector<CircuitId> moving{plan.circuits[1]->id};
-  for (auto _ : state) {
+  while (state.KeepRunning()) {
     const Result<Plan> moved = moveCircuits(plan, moving, example::kBackup);
     benchmark::DoNotOptimize(assess(moved.value()));
   }
@@ -63,14 +63,14 @@ BENCHMARK(previewOfAMove)->Unit(benchmark::kMicrosecond);
 void writeText(benchmark::State& state) {
   const Plan plan = largeHouse();
   std::size_t bytes = 0;
-  for (auto _ : state) bytes = writePlan(plan).size();
+  while (state.KeepRunning()) bytes = writePlan(plan).size();
   state.counters["bytes"] = static_cast<double>(bytes);
 }
 BENCHMARK(writeText)->Unit(benchmark::kMicrosecond);
 
 void readText(benchmark::State& state) {
   const std::string text = writePlan(largeHouse());
-  for (auto _ : state) {
+  while (state.KeepRunning()) {
     const Result<ReadPlan> read = readPlan(text, "bench");
     if (!read.ok() || !read.value().notes.empty()) std::abort();
   }
@@ -81,7 +81,7 @@ BENCHMARK(readText)->Unit(benchmark::kMicrosecond);
 /// Floor of readText: every byte of the same text looked at once.
 void readTextFloor(benchmark::State& state) {
   const std::string text = writePlan(largeHouse());
-  for (auto _ : state) {
+  while (state.KeepRunning()) {
     unsigned sum = 0;
     for (const char c : text) sum += static_cast<unsigned char>(c);
     benchmark::DoNotOptimize(sum);
@@ -104,7 +104,7 @@ void undoSteps(benchmark::State& state) {
   const Plan start = largeHouse();
   constexpr int kSteps = 10000;
   double grown = 0;
-  for (auto _ : state) {
+  while (state.KeepRunning()) {
     const double before = residentBytes();
     std::deque<Plan> history{start};
     for (int i = 0; i < kSteps; ++i) {
