@@ -39,7 +39,7 @@ QVariant asData(const EntityRef& ref) {
 
 }  // namespace
 
-Inspector::Inspector(FormStyle style, QWidget* parent) : QWidget(parent), style_(std::move(style)) {
+Inspector::Inspector(FormStyle style, QWidget* parent) : QWidget(parent), style_(style) {
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(0, 0, 0, 0);
   column->setSpacing(6);

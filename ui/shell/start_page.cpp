@@ -95,7 +95,7 @@ class BoardPicture : public QWidget {
 };
 
 StartPage::StartPage(FormStyle style, QWidget* parent)
-    : QWidget(parent), style_(std::move(style)), draft_(newPlan()) {
+    : QWidget(parent), style_(style), draft_(newPlan()) {
   setObjectName(QStringLiteral("startPage"));
   new QVBoxLayout(this);
   layout()->setContentsMargins(0, 0, 0, 0);
