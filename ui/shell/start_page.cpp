@@ -94,8 +94,7 @@ class BoardPicture : public QWidget {
   Assessment assessment_;
 };
 
-StartPage::StartPage(FormStyle style, QWidget* parent)
-    : QWidget(parent), style_(style), draft_(newPlan()) {
+StartPage::StartPage(FormStyle style, QWidget* parent) : QWidget(parent), style_(style), draft_(newPlan()) {
   setObjectName(QStringLiteral("startPage"));
   new QVBoxLayout(this);
   layout()->setContentsMargins(0, 0, 0, 0);
