@@ -171,6 +171,7 @@ Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstance
   result.system = voltages(plan, Mode::outage);
   result.limits = inverterLimits(*plan.inverter);
   const Edition edition = plan.site->edition.valueOr(Edition::y2023);
+  result.demand = demandFigures(plan, edition, result.limits, working);
   if (backup != nullptr) {
     const std::vector<Draw> loads = draws(plan, backup->id, Reading::planned, result.system);
     const HourLoads hour(plan, loads, result.system, scenario.month, scenario.start.hour());
@@ -181,8 +182,9 @@ Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstance
     result.starts = startFigures(plan, hour, result.limits, working);
     LegPower operating;
     for (const Draw& draw : loads) operating += draw.likely;
-    result.segments = segmentFigures(plan, segmentLoads(plan, result.hour, operating, result.limits, working),
-                                     edition, working);
+    result.segments = segmentFigures(
+        plan, segmentLoads(plan, result.hour, operating, result.limits, result.demand.feederLoad, working),
+        edition, working);
     result.outage = outageFigures(plan, scenario, result.profile, result.peaks, result.limits, working);
   }
 
@@ -195,6 +197,7 @@ Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstance
   input.raceways = &result.raceways;
   input.boxes = &result.boxes;
   input.wiringSpaces = &result.wiringSpaces;
+  input.demand = &result.demand;
   if (backup != nullptr) {
     input.hour = &result.hour;
     input.starts = &result.starts;

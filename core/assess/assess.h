@@ -2,6 +2,7 @@
 
 // The one door: from a plan to everything the program says about it. Pure; no incremental computing.
 
+#include "core/demand/demand.h"
 #include "core/outage/outage.h"
 #include "core/review/review.h"
 #include "core/start/start.h"
@@ -37,6 +38,7 @@ struct Assessment {
   DayProfile profile;  ///< average by hour of the day in the month shown
   DayPeaks peaks{};    ///< likely peak of each leg by hour
   StartFigures starts;
+  DemandFigures demand;  ///< load calculations, capacity of the source
   std::vector<SegmentFigures> segments;
   std::vector<RacewayFigures> raceways;
   std::vector<SpliceBoxFigures> boxes;

@@ -54,7 +54,7 @@ struct Climate {
 class Dwelling {
  public:
   Dwelling(const DemandQuestion& question, Working* working, const Tables& tables)
-      : question_(question), working_(working), figures_(question.edition, tables) {}
+      : question_(question), working_(working), figures_(question.edition, tables, working != nullptr) {}
 
   DemandCalculation optional() {
     Part general = generalLighting();
@@ -110,8 +110,7 @@ class Dwelling {
       way.factor = factor;
       way.load = way.gross * factor;
       way.confirmed = figures_.confirmed();
-      way.step = shareStep(way.items, factor, demandCell(DemandKey::existingAdded, question_.edition),
-                           way.rule, way.load);
+      way.step = shareStep(way.items, factor, figures_.cell(DemandKey::existingAdded), way.rule, way.load);
       addClimate(way, true);
     }
     return finish();
@@ -288,7 +287,7 @@ class Dwelling {
       way.factor = factor;
       way.load = way.gross * factor;
       way.confirmed = figures_.confirmed();
-      way.step = shareStep(way.items, factor, demandCell(key, question_.edition), rule, way.load);
+      way.step = shareStep(way.items, factor, figures_.cell(key), rule, way.load);
       ways.push_back(std::move(way));
     };
     add(group({LoadClass::airConditioning}), kAir, DemandKey::optionalAirConditioning);

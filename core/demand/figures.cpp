@@ -239,6 +239,7 @@ const MethodFigures* chosenMethod(const ServiceDemand& service) {
 DemandFigures demandFigures(const Plan& plan, Edition edition, const InverterLimits& limits, Working* working,
                             const Tables& tables) {
   DemandFigures figures;
+  figures.feederLoad = feederLoadOf(plan, figures.feeder, tables);  // what is typed holds anywhere
   if (!plan.site->country.is(Country::unitedStates) || plan.site->service.is(ServiceSystem::threePhase))
     return figures;
   figures.covered = true;

@@ -170,12 +170,13 @@ struct Gatherer {
       return;
     }
     DemandItem item;
-    item.name = nameOf(load, circuit);
+    const bool table = loadClass == LoadClass::dryer || loadClass == LoadClass::cooking;
+    // Parts of a dryer or a range are called as their circuit.
+    item.name = table && circuit.loads.size() > 1 ? nameOf(circuit) : nameOf(load, circuit);
     item.loadClass = loadClass;
     item.rating = rating;
     item.leg = shares(load, poles, question.wye);
     const bool hasNeutral = circuit.voltage.is(VoltageClass::v120_240) || !circuit.voltage.known();
-    const bool table = loadClass == LoadClass::dryer || loadClass == LoadClass::cooking;
     item.neutral = lineToNeutral(load) || (table && hasNeutral);
     item.motor = isMotor(load, loadClass);
     item.continuous = load.continuous || loadClass == LoadClass::vehicleCharger;

@@ -38,7 +38,8 @@ inline StepIndex record(Working* working, std::string_view formula, RuleId rule,
 /// Looks figures up for one edition. A figure that is not there is remembered, and the calculation refused.
 class Figures {
  public:
-  Figures(Edition edition, const Tables& tables) : edition_(edition), tables_(tables) {}
+  Figures(Edition edition, const Tables& tables, bool recording)
+      : edition_(edition), tables_(tables), recording_(recording) {}
 
   double operator()(DemandKey key) { return take(demandFigure(key, edition_, tables_), ruleOf(key)); }
   double take(const std::optional<DemandFigure>& figure, RuleId rule) {
@@ -55,13 +56,18 @@ class Figures {
   [[nodiscard]] std::optional<RuleId> missing() const { return missing_; }
   [[nodiscard]] Edition edition() const { return edition_; }
   [[nodiscard]] const Tables& tables() const { return tables_; }
+  /// Name of a cell; empty where nothing is written down.
+  [[nodiscard]] std::string cell(DemandKey key) const {
+    return recording_ ? demandCell(key, edition_) : std::string();
+  }
   [[nodiscard]] StepInput input(std::string_view symbol, DemandKey key, double value) const {
-    return demanding::input(symbol, value, unitOf(key), kNoStep, demandCell(key, edition_));
+    return demanding::input(symbol, value, unitOf(key), kNoStep, cell(key));
   }
 
  private:
   Edition edition_;
   const Tables& tables_;
+  bool recording_;
   bool confirmed_ = true;
   std::optional<RuleId> missing_;
 };

@@ -25,9 +25,10 @@ void conclude(DemandCalculation& to, const DemandQuestion& question, Figures& fi
     if (!line.load) continue;
     to.total += *line.load;
     to.confirmed = to.confirmed && line.confirmed;
-    parts.push_back(input("S", line.load->count(), "VA", line.step, render(line.what, plainEnglish())));
+    if (working != nullptr)
+      parts.push_back(input("S", line.load->count(), "VA", line.step, render(line.what, plainEnglish())));
   }
-  if (parts.empty()) parts.push_back(input("S", 0.0, "VA", kNoStep, "no load"));
+  if (working != nullptr && parts.empty()) parts.push_back(input("S", 0.0, "VA", kNoStep, "no load"));
   if (const auto missing = figures.missing()) {
     to.refused = say(kRefused, Citation{*missing}, std::string(name(figures.edition())));
   }
@@ -128,7 +129,7 @@ struct Group {
 class Standard {
  public:
   Standard(const DemandQuestion& question, Working* working, const Tables& tables)
-      : question_(question), working_(working), figures_(question.edition, tables) {}
+      : question_(question), working_(working), figures_(question.edition, tables, working != nullptr) {}
 
   DemandCalculation run() {
     lighting();
@@ -303,10 +304,9 @@ class Standard {
       added.load = VoltAmperes(gross * with);
       added.neutral = line.neutral;
       added.confirmed = sure;
-      added.step = sumOf(group, with,
-                         reduced && with < 1.0 ? demandCell(DemandKey::appliancesFactor, question_.edition)
-                                               : "counted in full",
-                         rule, gross * with);
+      added.step = sumOf(
+          group, with, reduced && with < 1.0 ? figures_.cell(DemandKey::appliancesFactor) : "counted in full",
+          rule, gross * with);
     };
     add(large, factor, reduced ? kAppliancesMany : kAppliances);
     add(small, 1.0, kAppliancesSmall);
@@ -362,7 +362,7 @@ class Standard {
     for (std::size_t i = 0; i < items.size(); ++i) tableItems({items[i]}, of(*items[i]), each[i], line);
   }
   [[nodiscard]] std::string citationOfDryers() const {
-    return demandCell(DemandKey::dryer1, question_.edition) + " and following";
+    return figures_.cell(DemandKey::dryer1) + " and following";
   }
 
   void cooking() {
@@ -484,9 +484,8 @@ class Standard {
     line.load = larger.load * share;
     line.neutral = larger.neutral;
     line.confirmed = figures_.confirmed();
-    line.step = sumOf(larger.items, share,
-                      hot ? demandCell(DemandKey::spaceHeating, question_.edition) : "counted in full", rule,
-                      line.load->count());
+    line.step = sumOf(larger.items, share, hot ? figures_.cell(DemandKey::spaceHeating) : "counted in full",
+                      rule, line.load->count());
     out_.continuous += larger.continuous * share;
     for (std::size_t leg = 0; leg < 2; ++leg) {
       const Group& here = heating.legLoad[leg] >= cooling.legLoad[leg] ? heating : cooling;
@@ -529,8 +528,7 @@ class Standard {
     line.load = VoltAmperes(of(*largest) * share);
     if (largest->neutral) line.neutral = *line.load;
     line.confirmed = figures_.confirmed();
-    line.step = sumOf({largest}, share, demandCell(DemandKey::largestMotor, question_.edition), rule,
-                      line.load->count());
+    line.step = sumOf({largest}, share, figures_.cell(DemandKey::largestMotor), rule, line.load->count());
     onLegs("a quarter of the largest motor on this leg", {legLoad[0] * share, legLoad[1] * share},
            {legNeutral[0] * share, legNeutral[1] * share}, 0.0);
   }
@@ -612,8 +610,7 @@ std::optional<CookingLoad> byColumnC(const std::vector<double>& ratings, Figures
   load.step =
       record(working, "demand.cooking_column_c", ruleOf(DemandKey::cookingC1), result, "VA",
              {input("C", kilowatts, "kW", kNoStep,
-                    demandCell(DemandKey::cookingC1, figures.edition()) + " and following, " +
-                        std::to_string(count)),
+                    figures.cell(DemandKey::cookingC1) + " and following, " + std::to_string(count)),
               figures.input("p", DemandKey::cookingIncrease, increase),
               input("k", steps, "", kNoStep, "kW or major fraction of the average rating above column C")});
   return load;
@@ -624,7 +621,7 @@ std::optional<CookingLoad> byColumnC(const std::vector<double>& ratings, Figures
 std::optional<CookingLoad> cookingLoad(const std::vector<double>& kilowatts, Edition edition,
                                        Working* working, const Tables& tables) {
   if (kilowatts.empty()) return CookingLoad{};
-  Figures figures(edition, tables);
+  Figures figures(edition, tables, working != nullptr);
   const double fromB = figures(DemandKey::cookingBFrom), fromC = figures(DemandKey::cookingCFrom),
                most = figures(DemandKey::cookingMost);
   std::vector<double> a, b, c;
@@ -644,8 +641,8 @@ std::optional<CookingLoad> cookingLoad(const std::vector<double>& kilowatts, Edi
     const auto factor = cookingDemand(column, static_cast<int>(ratings.size()), edition, tables);
     if (!factor) return false;
     const double f = figures.take(factor, ruleOf(key));
-    std::vector<StepInput> inputs{input(
-        "f", f, "", kNoStep, demandCell(key, edition) + " and following, " + std::to_string(ratings.size()))};
+    std::vector<StepInput> inputs{
+        input("f", f, "", kNoStep, figures.cell(key) + " and following, " + std::to_string(ratings.size()))};
     double total = 0.0;
     for (const double rating : ratings) {
       total += rating * 1000.0;

@@ -39,6 +39,7 @@ Json num(Vars q) { return rounded(q.count(), kWattDecimals); }
 Json num(VoltAmperes q) { return rounded(q.count(), kWattDecimals); }
 Json num(BatteryWattHours q) { return rounded(q.count(), kWattDecimals); }
 Json num(LoadWattHours q) { return rounded(q.count(), kWattDecimals); }
+Json num(Fraction q) { return rounded(q.count(), kShareDecimals); }
 Json num(Hours q) { return rounded(q.count(), kHourDecimals); }
 Json num(Seconds q) { return rounded(q.count(), kSecondDecimals); }
 Json num(AcVolts q) { return rounded(q.count(), kVoltDecimals); }
@@ -80,6 +81,11 @@ std::string word(OutageEnd e) {
   return word(e, std::array<std::string_view, 6>{"floor_reached", "leg_overload", "total_overload",
                                                  "battery_current", "beyond_horizon", "not_known"});
 }
+std::string word(DemandMethod m) { return word(m, kDemandMethodWords); }
+std::string word(CapacityPath p) { return word(p, ChoiceWords<CapacityPath>::words); }
+std::string word(Condition c) {
+  return word(c, std::array<std::string_view, 3>{"kept", "broken", "not_known"});
+}
 std::string word(Segment s) { return word(s, ChoiceWords<Segment>::words); }
 std::string word(StartKind s) { return word(s, ChoiceWords<StartKind>::words); }
 std::string word(TimeOfDay time) { return plainEnglish().clock(ClockTime{time.minutes()}); }
@@ -110,6 +116,7 @@ class Report {
     json["day"] = Json::array();
     for (std::size_t h = 0; h < assessment_.peaks.size(); ++h) json["day"].push_back(hourInBrief(h));
     json["starts"] = starts();
+    json["load_calculation"] = loadCalculation(assessment_.demand);
     json["segments"] = Json::array();
     for (const SegmentFigures& figures : assessment_.segments) json["segments"].push_back(segment(figures));
     json["raceways"] = Json::array();
@@ -259,6 +266,91 @@ class Report {
                 {"checks", checks},
                 {"worst_pair", optional(assessment_.starts.worstPair)},
                 {"all_at_once", optional(assessment_.starts.allAtOnce)}};
+  }
+
+  [[nodiscard]] Json text(const std::optional<Message>& message) const {
+    return message ? text(*message) : Json(nullptr);
+  }
+  [[nodiscard]] Json calculation(const DemandCalculation& figures) const {
+    Json lines = Json::array();
+    for (const DemandLine& line : figures.lines) {
+      lines.push_back(
+          Json{{"what", text(line.what)},
+               {"items", line.items},
+               {"gross_VA", num(line.gross)},
+               {"factor", num(line.factor)},
+               {"load_VA", num(line.load)},
+               {"neutral_VA", num(line.neutral)},
+               {"citation", line.rule.key.empty() ? Json(nullptr) : Json(language_.citation(line.rule))},
+               {"confirmed", line.confirmed}});
+    }
+    const auto leg = [](const DemandLeg& of) {
+      return Json{
+          {"load_VA", num(of.load)}, {"continuous_VA", num(of.continuous)}, {"neutral_VA", num(of.neutral)}};
+    };
+    return Json{{"complete", figures.complete()},
+                {"confirmed", figures.confirmed},
+                {"refused", text(figures.refused)},
+                {"missing", texts(figures.missing)},
+                {"notes", texts(figures.notes)},
+                {"total_VA", num(figures.total)},
+                {"continuous_VA", num(figures.continuous)},
+                {"line_A", num(figures.line)},
+                {"minimum_A", num(figures.minimum)},
+                {"neutral_A", num(figures.neutral)},
+                {"heavier_leg_A", num(figures.heavier)},
+                {"L1", leg(figures.leg[0])},
+                {"L2", leg(figures.leg[1])},
+                {"lines", lines}};
+  }
+  /// Null where the code is not covered.
+  [[nodiscard]] Json loadCalculation(const DemandFigures& figures) const {
+    if (!figures.covered) return nullptr;
+    Json methods = Json::array();
+    for (const MethodFigures& method : figures.service.methods) {
+      const bool applies = !method.notApplicable;
+      methods.push_back(Json{{"method", word(method.method)},
+                             {"citation", language_.citation(method.rule)},
+                             {"not_applicable", text(method.notApplicable)},
+                             {"before", applies ? calculation(method.before) : Json(nullptr)},
+                             {"verdict_before", word(method.verdictBefore)},
+                             {"after", applies ? calculation(method.after) : Json(nullptr)},
+                             {"verdict_after", word(method.verdictAfter)}});
+    }
+    const ChargeSetting& charge = figures.service.charge;
+    Json paths = Json::array();
+    for (const PathFigures& path : figures.paths) {
+      Json conditions = Json::array();
+      for (const CapacityCondition& condition : path.conditions)
+        conditions.push_back(Json{{"what", text(condition.what)}, {"state", word(condition.state)}});
+      paths.push_back(Json{{"path", word(path.path)},
+                           {"citation", language_.citation(path.rule)},
+                           {"closed", text(path.closed)},
+                           {"asked_VA", num(path.asked)},
+                           {"conditions", conditions},
+                           {"caution", text(path.caution)},
+                           {"verdict", word(path.verdict)},
+                           {"chosen", path.chosen}});
+    }
+    const FeederLoad& load = figures.feederLoad;
+    return Json{{"feeder", calculation(figures.feeder)},
+                {"feeder_load", Json{{"load_VA", num(load.load)},
+                                     {"continuous_VA", num(load.continuous)},
+                                     {"neutral_VA", num(load.neutral)},
+                                     {"typed", load.typed},
+                                     {"neutral_typed", load.neutralTyped}}},
+                {"service", Json{{"rating_A", num(figures.service.rating)},
+                                 {"methods", methods},
+                                 {"chosen", figures.service.chosen ? Json(word(*figures.service.chosen))
+                                                                   : Json(nullptr)},
+                                 {"charging", Json{{"asked", charge.asked},
+                                                   {"entered_W", num(charge.entered)},
+                                                   {"fits_W", num(charge.fits)},
+                                                   {"governs", text(charge.governs)},
+                                                   {"verdict", word(charge.verdict)}}}}},
+                {"capacity", Json{{"carries_VA", num(figures.carries)},
+                                  {"largest_single_load_VA", num(figures.largestSingle)},
+                                  {"paths", paths}}}};
   }
 
   [[nodiscard]] Json segment(const SegmentFigures& figures) const {

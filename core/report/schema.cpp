@@ -40,6 +40,19 @@ Assessment specimen() {
   box.notKnown.emplace_back();
   full.boxes.push_back(box);
   full.wiringSpaces.emplace_back();
+  DemandCalculation calculation;
+  calculation.lines.emplace_back().factor = Fraction{};
+  calculation.missing.emplace_back();
+  calculation.notes.emplace_back();
+  full.demand.covered = true;
+  full.demand.feeder = calculation;
+  MethodFigures method;
+  method.before = calculation;
+  method.after = calculation;
+  full.demand.service.methods.push_back(method);
+  PathFigures path;
+  path.conditions.emplace_back();
+  full.demand.paths.push_back(path);
   full.outage.known = true;
   full.outage.missing.emplace_back();
   full.outage.energy.capacityNow.emplace();
@@ -70,7 +83,7 @@ Json shapeOf(const Json& value, const std::string& key) {
     return Json{{"type", "array"}, {"items", value.empty() ? Json::object() : shapeOf(value.front(), "")}};
   if (value.is_boolean()) return Json{{"type", "boolean"}};
   if (value.is_string()) {
-    if (key == "verdict") return Json{{"enum", Json::array({"within", "over", "not_known"})}};
+    if (key.starts_with("verdict")) return Json{{"enum", Json::array({"within", "over", "not_known"})}};
     if (key == "severity")
       return Json{{"enum", Json::array({"danger", "must_fix", "check_on_site", "advice"})}};
     return Json{{"type", "string"}};

@@ -17,7 +17,6 @@ constexpr RuleId kBatteryCurrent{"practice.battery_current"};
 constexpr RuleId kRuntime{"practice.runtime"};
 constexpr RuleId kHeater{"practice.heater_load"};
 constexpr RuleId kMedical{"medical.optional_standby"};
-constexpr RuleId kCalculation{"load.calculation"};
 
 constexpr MessageId kLegOverPlain{"review.leg.over.plain"};
 constexpr MessageId kLegOverTrade{"review.leg.over.trade"};
@@ -68,8 +67,6 @@ constexpr MessageId kWattsPlain{"review.load.watts.plain"};
 constexpr MessageId kWattsTrade{"review.load.watts.trade"};
 constexpr MessageId kNoLoadsPlain{"review.load.none.plain"};
 constexpr MessageId kNoLoadsTrade{"review.load.none.trade"};
-constexpr MessageId kCalculationPlain{"review.load.calculation.plain"};
-constexpr MessageId kCalculationTrade{"review.load.calculation.trade"};
 
 // Above this a heating element is worth a question; and a start that is over once in a day of outage. Both
 // common practice, no source.
@@ -342,16 +339,7 @@ void whatIsOnTheCircuits(const ReviewInput& in, Findings& out) {
   }
 }
 
-void calculation(const ReviewInput& in, Findings& out) {
-  const bool any = std::any_of(in.plan.circuits.begin(), in.plan.circuits.end(),
-                               [&](const auto& c) { return backedUp(in.plan, *c); });
-  if (!any || in.plan.transfer->calculatedLoad || canadian(in.plan)) return;
-  out.add("load.calculation", Severity::mustFix, kCalculation, say(kCalculationPlain), say(kCalculationTrade),
-          {at(RecordKind::transfer)});
-}
-
-constexpr Rule kRules[] = {legs,       total, starts, ratings, battery, endsByOverload, whatIsOnTheCircuits,
-                           calculation};
+constexpr Rule kRules[] = {legs, total, starts, ratings, battery, endsByOverload, whatIsOnTheCircuits};
 
 }  // namespace
 

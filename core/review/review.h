@@ -6,6 +6,7 @@
 #include <string_view>
 #include <vector>
 
+#include "core/demand/demand.h"
 #include "core/edit/edit.h"
 #include "core/outage/outage.h"
 #include "core/start/start.h"
@@ -43,6 +44,7 @@ struct ReviewInput {
   const std::vector<RacewayFigures>* raceways = nullptr;
   const std::vector<SpliceBoxFigures>* boxes = nullptr;
   const std::vector<WiringSpaceFigures>* wiringSpaces = nullptr;
+  const DemandFigures* demand = nullptr;  ///< load calculations and capacity; null where nobody computed them
   Edition edition = Edition::y2023;
 };
 /// Findings, worst first, among equals those on two sources that can meet, then in the order of their places.

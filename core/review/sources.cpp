@@ -17,7 +17,6 @@ constexpr RuleId kOwnBond{"bond.separately_derived"};
 constexpr RuleId kGeneratorBond{"bond.portable_generator"};
 constexpr RuleId kSingleSource{"source.single_120"};
 constexpr RuleId kWyeInverter{"practice.wye_inverter"};
-constexpr RuleId kAutomatic{"capacity.automatic"};
 constexpr RuleId kBypass{"practice.bypass"};
 
 constexpr MessageId kNotKeptApartPlain{"review.sources.not_kept_apart.plain"};
@@ -34,8 +33,6 @@ constexpr MessageId kNoTransferPlain{"review.transfer.none.plain"};
 constexpr MessageId kNoTransferTrade{"review.transfer.none.trade"};
 constexpr MessageId kNoBypassPlain{"review.transfer.no_bypass.plain"};
 constexpr MessageId kNoBypassTrade{"review.transfer.no_bypass.trade"};
-constexpr MessageId kAutomaticPlain{"review.transfer.automatic_capacity.plain"};
-constexpr MessageId kAutomaticTrade{"review.transfer.automatic_capacity.trade"};
 constexpr MessageId kHoldDownPlain{"review.holddown.missing.plain"};
 constexpr MessageId kHoldDownTrade{"review.holddown.missing.trade"};
 constexpr MessageId kHoldDownUnknownPlain{"review.holddown.unknown.plain"};
@@ -132,22 +129,6 @@ void transferArrangement(const ReviewInput& in, Findings& out) {
   if (transfer.bypass.is(Answer::no)) {
     out.add("transfer.no_bypass", Severity::advice, kBypass, say(kNoBypassPlain), say(kNoBypassTrade), place);
   }
-}
-
-void automaticCapacity(const ReviewInput& in, Findings& out) {
-  const Transfer& transfer = *in.plan.transfer;
-  const bool automatic = transfer.arrangement.is(Arrangement::automaticSwitch) ||
-                         transfer.arrangement.is(Arrangement::inverterPassThrough);
-  const InverterLimits limits = inverterLimits(*in.plan.inverter);
-  const std::optional<double> carries = limits.totalApparent ? std::optional(limits.totalApparent->count())
-                                        : limits.total       ? std::optional(limits.total->count())
-                                                             : std::nullopt;
-  if (canadian(in.plan) || !automatic || !transfer.calculatedLoad || !carries) return;
-  const VoltAmperes load = *transfer.calculatedLoad;
-  if (compare(load, load, std::optional(VoltAmperes(*carries))) != Verdict::over) return;
-  out.add("transfer.automatic_capacity", Severity::checkOnSite, kAutomatic, say(kAutomaticPlain),
-          say(kAutomaticTrade, Figure{load.count(), "VA", 0}, Figure{*carries, "VA", 0}),
-          {at(RecordKind::transfer)});
 }
 
 void holdDown(const ReviewInput& in, Findings& out) {
@@ -283,7 +264,7 @@ void single120(const ReviewInput& in, Findings& out) {
 }
 
 constexpr Rule kRules[] = {
-    busOfTwoSources, transferArrangement,          automaticCapacity, holdDown, bondOfEachMode, bondInBackup,
+    busOfTwoSources, transferArrangement,          holdDown, bondOfEachMode, bondInBackup,
     generator,       voltagesOfServiceAndInverter, single120};
 
 }  // namespace

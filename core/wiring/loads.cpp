@@ -40,6 +40,7 @@ struct Loads {
   const Plan& plan;
   const HourFigures& hour;
   const InverterLimits& limits;
+  const FeederLoad& feeder;
   Working* working;
 
   [[nodiscard]] Part ofPower(double power, std::string_view unit, const SystemVoltages& system,
@@ -58,11 +59,31 @@ struct Loads {
     Part continuous;
     Part other;
   };
-  // The typed load of the backup feeder; a part that nobody called continuous is not.
+  // The load of the backup feeder: typed, and then a part that nobody called continuous is not; or worked
+  // out, and then the leg that asks for the larger device, against its own volts.
   [[nodiscard]] std::optional<Calculated> calculated(const SystemVoltages& system) const {
-    if (!plan.transfer->calculatedLoad) return std::nullopt;
-    const double all = plan.transfer->calculatedLoad->count();
-    const double continuous = std::min(all, plan.transfer->continuousPart.value_or(VoltAmperes()).count());
+    if (!feeder.load) return std::nullopt;
+    if (feeder.heavier) {
+      const DemandLeg& leg = *feeder.heavier;
+      const double volts = system.legToNeutral.count();
+      Calculated found{{leg.continuous / system.legToNeutral},
+                       {(leg.load - leg.continuous) / system.legToNeutral}};
+      if (working != nullptr) {
+        const auto input = [](std::string_view symbol, VoltAmperes value, StepIndex step) {
+          return fromStepOr(symbol, value.count(), "VA", step, "calculated load of the heavier leg");
+        };
+        const StepInput nominal = fromPlace("V", volts, "V", "nominal volts of one leg");
+        found.continuous.step =
+            record(*working, FormulaId{"wiring.load_current"}, RuleId{}, found.continuous.current.count(),
+                   "A", {input("S", leg.continuous, leg.continuousStep), nominal});
+        found.other.step = record(
+            *working, FormulaId{"wiring.load_rest"}, RuleId{}, found.other.current.count(), "A",
+            {input("S", leg.load, leg.loadStep), input("C", leg.continuous, leg.continuousStep), nominal});
+      }
+      return found;
+    }
+    const double all = feeder.load->count();
+    const double continuous = std::min(all, feeder.continuous.value_or(VoltAmperes()).count());
     return Calculated{ofPower(continuous, "VA", system, "continuous part of the calculated load"),
                       ofPower(all - continuous, "VA", system, "rest of the calculated load")};
   }
@@ -98,7 +119,7 @@ struct Loads {
 
   // Largest net load between neutral and one leg.
   [[nodiscard]] std::optional<AcAmperes> neutralLoad(const SystemVoltages& system) const {
-    if (plan.transfer->neutralLoad) return *plan.transfer->neutralLoad / system.legToNeutral;
+    if (feeder.neutral) return *feeder.neutral / system.legToNeutral;
     if (hour.neutralWorst > AcAmperes(0.0)) return hour.neutralWorst;
     return std::nullopt;
   }
@@ -157,12 +178,13 @@ std::array<Phasor, 2> lineToLine(AcAmperes current, const LegPower& operating, c
 }  // namespace
 
 std::vector<SegmentLoad> segmentLoads(const Plan& plan, const HourFigures& hour, const LegPower& operating,
-                                      const InverterLimits& limits, Working* working, const Tables& tables) {
+                                      const InverterLimits& limits, const FeederLoad& feeder,
+                                      Working* working, const Tables& tables) {
   const SystemVoltages service = voltages(plan, Mode::ordinary);
   const SystemVoltages output = voltages(plan, Mode::outage);
   const bool passThrough = plan.transfer->arrangement.is(Arrangement::inverterPassThrough);
   const double factor = continuousFactor(tables).count();
-  const Loads from{plan, hour, limits, working};
+  const Loads from{plan, hour, limits, feeder, working};
 
   std::vector<SegmentLoad> loads;
   for (const Segment segment : segments(plan)) {

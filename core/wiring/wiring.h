@@ -4,6 +4,7 @@
 
 #include "core/code/edition.h"
 #include "core/code/tables.h"
+#include "core/demand/demand.h"
 #include "core/transfer/transfer.h"
 #include "core/use/use.h"
 
@@ -83,14 +84,14 @@ struct SegmentFigures {
   std::vector<Message> notKnown;        ///< what is missing for a verdict
 };
 
-/// Loads of all segments of the plan: the utility side from the typed calculated load (plus charging as a
-/// continuous load where it passes through), the inverter side from its rated output, the sum where it adds
-/// to pass-through, the wire after the switch for the larger device. `hour` gives the worst single leg,
-/// `operating` how the load lies on the legs: the heavier leg is taken at the segment's load, the other in
-/// proportion.
+/// Loads of all segments of the plan: the utility side from the calculated load, typed or worked out (plus
+/// charging as a continuous load where it passes through), the inverter side from its rated output, the sum
+/// where it adds to pass-through, the wire after the switch for the larger device. `hour` gives the worst
+/// single leg, `operating` how the load lies on the legs: the heavier leg is taken at the segment's load, the
+/// other in proportion.
 [[nodiscard]] std::vector<SegmentLoad> segmentLoads(const Plan& plan, const HourFigures& hour,
                                                     const LegPower& operating, const InverterLimits& limits,
-                                                    Working* working = nullptr,
+                                                    const FeederLoad& feeder, Working* working = nullptr,
                                                     const Tables& tables = publishedTables());
 /// Device, conductors and drop for each segment; `working` records them. None for a Canadian site, whose code
 /// is not covered.

@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 #include <sstream>
 
+#include "tests/core/demand/calculated_house.h"
 #include "tests/core/example_plans.h"
 
 namespace stayalight {
@@ -51,6 +52,31 @@ TEST(Report, RoundsEachFigureOnceByItsUnit) {
   EXPECT_EQ(leg["odds_over"], 0.1235);
   EXPECT_EQ(leg["limit_A"], 25.0);
   EXPECT_EQ(leg["verdict"], "over");
+}
+
+TEST(Report, HoldsTheLoadCalculationLineByLine) {
+  const Plan plan = calculated::house();
+  const Assessment assessment = assess(plan);
+  const Json json = report(plan, assessment)["load_calculation"];
+  EXPECT_EQ(json["feeder"]["total_VA"], 3930.0);  // by hand in tests/core/demand/figures_test.cpp
+  EXPECT_EQ(json["feeder"]["complete"], true);
+  EXPECT_EQ(json["feeder"]["confirmed"], false);
+  EXPECT_EQ(json["feeder_load"]["typed"], false);
+  double sum = 0.0;
+  for (const Json& line : json["feeder"]["lines"]) {
+    EXPECT_FALSE(line["what"].get<std::string>().empty());
+    if (!line["load_VA"].is_null()) sum += line["load_VA"].get<double>();
+  }
+  EXPECT_NEAR(sum, 3930.0, 0.5);
+  EXPECT_EQ(json["service"]["methods"].size(), 4u);
+  EXPECT_EQ(json["service"]["methods"][3]["after"], nullptr);
+  EXPECT_EQ(json["capacity"]["paths"].size(), 5u);
+  EXPECT_EQ(json["capacity"]["paths"][0]["verdict"], "within");
+  EXPECT_EQ(json["capacity"]["paths"][0]["conditions"][0]["state"], "kept");
+
+  Plan abroad = plan;
+  abroad.site.edit().country = Country::canada;
+  EXPECT_TRUE(report(abroad, assess(abroad))["load_calculation"].is_null());
 }
 
 TEST(Report, WhatIsNotKnownIsNull) {

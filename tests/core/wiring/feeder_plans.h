@@ -56,6 +56,13 @@ inline Plan passThrough() {
   return plan;
 }
 
+/// Load of the backup feeder, typed or worked out.
+inline FeederLoad feederOf(const Plan& plan, Working* working = nullptr) {
+  return demandFigures(plan, plan.site->edition.valueOr(Edition::y2023), inverterLimits(*plan.inverter),
+                       working)
+      .feederLoad;
+}
+
 /// Loads of all segments with the likely draws of the backup subpanel all on.
 inline std::vector<SegmentLoad> loadsOf(const Plan& plan, Working* working = nullptr) {
   const SystemVoltages system = voltages(plan, Mode::outage);
@@ -64,7 +71,7 @@ inline std::vector<SegmentLoad> loadsOf(const Plan& plan, Working* working = nul
   LegPower operating;
   for (const Draw& draw : all) operating += draw.likely;
   return segmentLoads(plan, hourFigures(HourLoads(plan, all, system, 1, 18), limits), operating, limits,
-                      working);
+                      feederOf(plan, working), working);
 }
 
 inline std::vector<SegmentFigures> figuresOf(const Plan& plan, Working* working = nullptr) {

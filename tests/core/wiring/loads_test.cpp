@@ -4,6 +4,7 @@
 
 #include <cmath>
 
+#include "tests/core/demand/calculated_house.h"
 #include "tests/core/wiring/feeder_plans.h"
 
 using namespace stayalight;
@@ -137,6 +138,25 @@ TEST(SegmentLoads, ContinuousPartNeverExceedsTheLoad) {
   expectLoad(at(loadsOf(plan), Segment::mainToSwitch), 37.5, 0.0, 37.5);
 }
 
+// Worked out from the plan the load is that of the leg that asks for the larger device (core/demand), at 120
+// V.
+TEST(SegmentLoads, WithoutATypedLoadTheWorkedOutOneCounts) {
+  Plan plan = calculated::house();
+  for (const Segment segment : {Segment::mainToSwitch, Segment::inverterToSwitch, Segment::switchToBackup})
+    addRun(plan, segment);
+  calculated::load(plan, "Furnace").continuous = true;
+  const FeederLoad feeder = feederOf(plan);
+  ASSERT_TRUE(feeder.heavier);
+  const double continuous = 720.0 / 120.0;  // the furnace, on L2
+  const double all = (420.0 + 720.0 + 660.0 + 180.0) / 120.0;
+  const auto loads = loadsOf(plan);
+  expectLoad(at(loads, Segment::mainToSwitch), continuous, all - continuous, all);
+  EXPECT_NEAR(at(loads, Segment::mainToSwitch).neutral->count(), 1320.0 / 120.0, 1e-9);
+  EXPECT_TRUE(at(loads, Segment::mainToSwitch).complete);
+  plan.transfer.edit().calculatedLoad = VoltAmperes(9000);
+  expectLoad(at(loadsOf(plan), Segment::mainToSwitch), 0.0, 37.5, 37.5);
+}
+
 TEST(SegmentLoads, NeutralIsTheTypedLoadElseTheWorstLeg) {
   Plan plan = manualSwitch();
   plan.transfer.edit().neutralLoad = VoltAmperes(3000);
@@ -144,9 +164,11 @@ TEST(SegmentLoads, NeutralIsTheTypedLoadElseTheWorstLeg) {
   plan.transfer.edit().neutralLoad.reset();
   HourFigures hour;
   hour.neutralWorst = AcAmperes(17.0);
-  const auto loads = segmentLoads(plan, hour, LegPower(), inverterLimits(*plan.inverter));
+  const auto loads = segmentLoads(plan, hour, LegPower(), inverterLimits(*plan.inverter), feederOf(plan));
   EXPECT_NEAR(loads[0].neutral->count(), 17.0, 1e-9);
-  EXPECT_FALSE(segmentLoads(plan, HourFigures(), LegPower(), inverterLimits(*plan.inverter))[0].neutral);
+  EXPECT_FALSE(
+      segmentLoads(plan, HourFigures(), LegPower(), inverterLimits(*plan.inverter), feederOf(plan))[0]
+          .neutral);
 }
 
 TEST(SegmentLoads, HeavierLegIsAtTheLoadAndTheOtherInProportion) {
@@ -154,7 +176,8 @@ TEST(SegmentLoads, HeavierLegIsAtTheLoadAndTheOtherInProportion) {
   LegPower operating;
   operating.leg = {complexPower(Watts(1200), Fraction(1.0)), complexPower(Watts(480), Fraction(0.8))};
   operating.lineToNeutral = operating.leg;
-  const auto loads = segmentLoads(plan, HourFigures(), operating, inverterLimits(*plan.inverter));
+  const auto loads =
+      segmentLoads(plan, HourFigures(), operating, inverterLimits(*plan.inverter), feederOf(plan));
   const SegmentLoad& load = at(loads, Segment::mainToSwitch);
   // 10 A at unity on L1; 480 W at 0.8 are 600 VA, 5 A on L2: half of it.
   EXPECT_NEAR(std::abs(load.legCurrent[0]), 37.5, 1e-9);
@@ -167,7 +190,8 @@ TEST(SegmentLoads, HeavierLegIsAtTheLoadAndTheOtherInProportion) {
 
 TEST(SegmentLoads, WithoutKnownLoadsTheLegsAreInBalance) {
   const Plan plan = manualSwitch();
-  const auto loads = segmentLoads(plan, HourFigures(), LegPower(), inverterLimits(*plan.inverter));
+  const auto loads =
+      segmentLoads(plan, HourFigures(), LegPower(), inverterLimits(*plan.inverter), feederOf(plan));
   EXPECT_NEAR(std::abs(loads[0].legCurrent[0] + loads[0].legCurrent[1]), 0.0, 1e-9);
   EXPECT_NEAR(std::abs(loads[0].legCurrent[0]), 37.5, 1e-9);
 }

@@ -9,6 +9,7 @@
 
 #include "core/wiring/raceway.h"
 #include "core/wiring/splice.h"
+#include "tests/core/demand/calculated_house.h"
 #include "tests/core/wiring/feeder_plans.h"
 
 using namespace stayalight;
@@ -45,6 +46,8 @@ TEST(WiringWorking, EveryFormulaGivesTheRecordedResult) {
   plans[2].site.edit().edition = Edition::y2017;
   plans[3].inverter.edit().addsToPassThrough = Answer::yes;
   plans[3].site.edit().service = ServiceSystem::wye120_208;
+  plans.push_back(calculated::house());
+  addRun(plans.back(), Segment::mainToSwitch);
   for (const Plan& plan : plans) {
     Working working;
     (void)figuresOf(plan, &working);

@@ -1,0 +1,177 @@
+// Load calculation, what the main still carries, and by which rule the source is large enough.
+
+#include <algorithm>
+#include <cmath>
+
+#include "core/review/rules.h"
+
+namespace stayalight::reviewing {
+namespace {
+
+constexpr RuleId kCalculation{"load.calculation"};
+constexpr RuleId kLighting{"load.lighting"};
+constexpr RuleId kAutomatic{"capacity.automatic"};
+
+constexpr MessageId kCalculationPlain{"review.load.calculation.plain"};
+constexpr MessageId kCalculationTrade{"review.load.calculation.trade"};
+constexpr MessageId kCalculationNothing{"review.load.calculation.nothing"};
+constexpr MessageId kTypedPlain{"review.load.typed_below.plain"};
+constexpr MessageId kTypedTrade{"review.load.typed_below.trade"};
+constexpr MessageId kAreaPlain{"review.load.area.plain"};
+constexpr MessageId kAreaTrade{"review.load.area.trade"};
+constexpr MessageId kServicePlain{"review.service.over.plain"};
+constexpr MessageId kServiceTrade{"review.service.over.trade"};
+constexpr MessageId kServiceBeforePlain{"review.service.over_before.plain"};
+constexpr MessageId kServiceBeforeTrade{"review.service.over_before.trade"};
+constexpr MessageId kServiceUnknownPlain{"review.service.not_known.plain"};
+constexpr MessageId kServiceUnknownTrade{"review.service.not_known.trade"};
+constexpr MessageId kChargePlain{"review.charge.over.plain"};
+constexpr MessageId kChargeTrade{"review.charge.over.trade"};
+constexpr MessageId kChargeFix{"review.charge.over.fix"};
+constexpr MessageId kAutomaticPlain{"review.transfer.automatic_capacity.plain"};
+constexpr MessageId kAutomaticTrade{"review.transfer.automatic_capacity.trade"};
+constexpr MessageId kNoPathPlain{"review.capacity.not_chosen.plain"};
+constexpr MessageId kNoPathTrade{"review.capacity.not_chosen.trade"};
+constexpr MessageId kPathOverPlain{"review.capacity.over.plain"};
+constexpr MessageId kPathOverTrade{"review.capacity.over.trade"};
+constexpr MessageId kPathUnknownPlain{"review.capacity.not_known.plain"};
+constexpr MessageId kPathUnknownTrade{"review.capacity.not_known.trade"};
+
+// A charge limit is set in steps; the next lower one stays within.
+constexpr double kChargeStep = 10.0;
+
+Figure voltAmperes(VoltAmperes value) { return {value.count(), "VA", 0}; }
+
+bool anyBackedUp(const Plan& plan) {
+  return std::any_of(plan.circuits.begin(), plan.circuits.end(),
+                     [&](const auto& circuit) { return backedUp(plan, *circuit); });
+}
+
+/// One finding for all that is missing: it jumps to the first of it.
+void calculation(const ReviewInput& in, Findings& out) {
+  if (in.demand == nullptr || !in.demand->covered || !anyBackedUp(in.plan)) return;
+  const DemandCalculation& feeder = in.demand->feeder;
+  const FeederLoad& load = in.demand->feederLoad;
+  if (!load.load) {
+    std::vector<Message> missing = feeder.missing;
+    if (feeder.refused) missing.push_back(*feeder.refused);
+    if (missing.empty()) missing.push_back(say(kCalculationNothing));
+    std::vector<EntityRef> places = feeder.places;
+    places.push_back(at(RecordKind::transfer));
+    out.add("load.calculation", Severity::mustFix, kCalculation, say(kCalculationPlain),
+            say(kCalculationTrade, missing), places);
+    return;
+  }
+  const bool worked = feeder.complete() && !feeder.lines.empty();
+  if (load.typed && worked &&
+      compare(feeder.total, feeder.total, std::optional(*load.load + VoltAmperes(0.5))) == Verdict::over) {
+    out.add("load.typed_below", Severity::checkOnSite, kCalculation, say(kTypedPlain),
+            say(kTypedTrade, voltAmperes(*load.load), voltAmperes(feeder.total)), {at(RecordKind::transfer)});
+  }
+}
+
+void areasCountOnce(const ReviewInput& in, Findings& out) {
+  if (canadian(in.plan) || !in.plan.site->floorArea) return;
+  SquareFeet sum;
+  for (const auto& circuit : in.plan.circuits) sum += circuit->areaServed.value_or(SquareFeet());
+  if (compare(sum, sum, in.plan.site->floorArea) != Verdict::over) return;
+  out.add("load.area", Severity::checkOnSite, kLighting, say(kAreaPlain),
+          say(kAreaTrade, Figure{sum.count(), "ft\u00b2", 0},
+              Figure{in.plan.site->floorArea->count(), "ft\u00b2", 0}),
+          {at(RecordKind::site)});
+}
+
+void service(const ReviewInput& in, Findings& out) {
+  if (in.demand == nullptr || !in.demand->covered || mainPanel(in.plan) == nullptr) return;
+  const ServiceDemand& service = in.demand->service;
+  const EntityRef place = at(*mainPanel(in.plan));
+  const MethodFigures* const chosen = chosenMethod(service);
+  if (chosen != nullptr && service.rating) {
+    const Figure rating{static_cast<double>(service.rating->count()), "A", 0};
+    const std::vector<Message> name{methodName(chosen->method)};
+    if (chosen->verdictAfter == Verdict::over && chosen->verdictBefore == Verdict::over) {
+      out.add("service.over_before", Severity::checkOnSite, chosen->rule, say(kServiceBeforePlain),
+              say(kServiceBeforeTrade, name, amperes(chosen->before.minimum.count()),
+                  amperes(chosen->after.minimum.count()), rating),
+              {place});
+    } else if (chosen->verdictAfter == Verdict::over) {
+      out.add("service.over", Severity::mustFix, chosen->rule, say(kServicePlain),
+              say(kServiceTrade, name, amperes(chosen->after.minimum.count()), rating), {place});
+    }
+    return;
+  }
+  // The work adds nothing to the main, unless something is new or charges from it.
+  const bool adds = service.charge.asked ||
+                    std::any_of(in.plan.circuits.begin(), in.plan.circuits.end(), [](const auto& circuit) {
+                      return !circuit->breaker.valid() && circuit->planned.valid();
+                    });
+  if (!adds || service.methods.empty()) return;
+  const DemandCalculation& standard = service.methods.front().after;
+  if (standard.missing.empty()) return;
+  std::vector<EntityRef> places{place};
+  places.insert(places.end(), standard.places.begin(), standard.places.end());
+  out.add("service.not_known", Severity::checkOnSite, kCalculation, say(kServiceUnknownPlain),
+          say(kServiceUnknownTrade, standard.missing), places);
+}
+
+void charging(const ReviewInput& in, Findings& out) {
+  if (in.demand == nullptr || !in.demand->covered) return;
+  const ChargeSetting& charge = in.demand->service.charge;
+  if (charge.verdict != Verdict::over || !charge.fits || !charge.entered) return;
+  Finding& finding = out.add("charge.over", Severity::mustFix, kCalculation, say(kChargePlain),
+                             say(kChargeTrade, watts(charge.entered->count()), watts(charge.fits->count()),
+                                 std::vector<Message>{charge.governs}),
+                             {at(RecordKind::inverter)});
+  const double each =
+      std::floor(charge.fits->count() / std::max(1, in.plan.inverter->units) / kChargeStep) * kChargeStep;
+  out.offer(finding, fix::SetField{at(RecordKind::inverter), "charge_limit_W", each},
+            say(kChargeFix, watts(each)));
+}
+
+void capacity(const ReviewInput& in, Findings& out) {
+  if (in.demand == nullptr || !in.demand->covered || !anyBackedUp(in.plan)) return;
+  const Transfer& transfer = *in.plan.transfer;
+  const std::vector<EntityRef> place{at(RecordKind::transfer)};
+  const auto chosen = std::find_if(in.demand->paths.begin(), in.demand->paths.end(),
+                                   [](const PathFigures& path) { return path.chosen; });
+  if (chosen == in.demand->paths.end()) {
+    const bool automatic = transfer.arrangement.is(Arrangement::automaticSwitch) ||
+                           transfer.arrangement.is(Arrangement::inverterPassThrough);
+    if (!automatic) return;
+    const auto& load = in.demand->feederLoad.load;
+    const auto& carries = in.demand->carries;
+    if (load && carries && compare(*load, *load, carries) == Verdict::over) {
+      out.add("transfer.automatic_capacity", Severity::checkOnSite, kAutomatic, say(kAutomaticPlain),
+              say(kAutomaticTrade, voltAmperes(*load), voltAmperes(*carries)), place);
+    } else {
+      out.add("capacity.not_chosen", Severity::advice, kAutomatic, say(kNoPathPlain), say(kNoPathTrade),
+              place);
+    }
+    return;
+  }
+  const auto inState = [&](Condition state) {
+    std::vector<Message> list;
+    for (const CapacityCondition& condition : chosen->conditions) {
+      if (condition.state == state) list.push_back(condition.what);
+    }
+    return list;
+  };
+  const std::vector<Message> name{pathName(chosen->path)};
+  if (chosen->verdict == Verdict::over) {
+    std::vector<Message> broken = inState(Condition::broken);
+    if (chosen->closed) broken.insert(broken.begin(), *chosen->closed);
+    out.add("capacity.over", Severity::mustFix, chosen->rule, say(kPathOverPlain),
+            say(kPathOverTrade, name, broken), place);
+  } else if (chosen->verdict == Verdict::notKnown) {
+    out.add("capacity.not_known", Severity::checkOnSite, chosen->rule, say(kPathUnknownPlain),
+            say(kPathUnknownTrade, name, inState(Condition::notKnown)), place);
+  }
+}
+
+constexpr Rule kRules[] = {calculation, areasCountOnce, service, charging, capacity};
+
+}  // namespace
+
+std::span<const Rule> capacityRules() { return kRules; }
+
+}  // namespace stayalight::reviewing
