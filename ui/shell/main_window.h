@@ -92,6 +92,7 @@ class MainWindow : public QMainWindow {
   void showSelection();
   void showPending(const std::optional<BoardMove>& move);
   void say(const QString& text, bool wrong = false);
+  void saySelection();  ///< in the status line
   void showHints();
   void moveSelection();
   void sendSelectionBack();

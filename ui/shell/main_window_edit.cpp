@@ -87,6 +87,18 @@ void MainWindow::say(const QString& text, bool wrong) {
   status_->setPalette(colors);
 }
 
+void MainWindow::saySelection() {
+  const std::vector<EntityRef> breakers = boards_->selection();
+  if (breakers.size() == 1) {
+    say(words(language_, kSelectedOne, entityName(document_->plan(), breakers.front(), language_),
+              placeName(document_->plan(), breakers.front(), language_)));
+  } else if (breakers.empty()) {
+    say({});
+  } else {
+    say(words(language_, kSelectedMany, static_cast<std::int64_t>(breakers.size())));
+  }
+}
+
 QString MainWindow::statusText() const { return status_->text(); }
 
 void MainWindow::planChanged() {
@@ -256,11 +268,8 @@ void MainWindow::connectViews() {
       const EntityRef& ref = breakers.front();
       const Circuit* circuit = circuitOn(document_->plan(), BreakerId{ref.id}, Reading::planned);
       inspector_->look(circuit != nullptr ? EntityRef{RecordKind::circuit, circuit->id.number} : ref);
-      say(words(language_, kSelectedOne, entityName(document_->plan(), ref, language_),
-                placeName(document_->plan(), ref, language_)));
-    } else if (!breakers.empty()) {
-      say(words(language_, kSelectedMany, static_cast<std::int64_t>(breakers.size())));
     }
+    if (!breakers.empty()) saySelection();
   });
   connect(boards_, &BoardsView::removeRequested, this,
           [this](const std::vector<EntityRef>&) { removeSelection(); });
@@ -273,7 +282,14 @@ void MainWindow::connectViews() {
   connect(boards_, &BoardsView::workingRequested, this,
           [this](EntityRef breaker) { workingOf(BreakerId{breaker.id}); });
   connect(boards_, &BoardsView::pendingChanged, this,
-          [this](const std::optional<BoardMove>& move, const Preview*) { showPending(move); });
+          [this](const std::optional<BoardMove>& move, const Preview* preview) {
+            showPending(move);
+            // No word of the space before it stays.
+            if (!move && preview != nullptr)
+              refuse(preview->refusal);
+            else if (!move)
+              saySelection();
+          });
   connect(boards_, &BoardsView::refused, this, [this](const Message& reason) { refuse(reason); });
   connect(boards_, &BoardsView::contextMenuRequested, this,
           [this](EntityRef breaker, QPoint global) { contextMenu(breaker, global); });

@@ -88,6 +88,13 @@ void ProgramStyle::drawControl(ControlElement element, const QStyleOption* optio
   QProxyStyle::drawControl(element, option, painter, widget);
 }
 
+int ProgramStyle::styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
+                            QStyleHintReturn* back) const {
+  // The desktop's icons are of another family than the program's.
+  if (hint == SH_DialogButtonBox_ButtonsHaveIcons) return 0;
+  return QProxyStyle::styleHint(hint, option, widget, back);
+}
+
 QRect ProgramStyle::subElementRect(SubElement element, const QStyleOption* option,
                                    const QWidget* widget) const {
   const QRect rect = QProxyStyle::subElementRect(element, option, widget);

@@ -17,6 +17,8 @@ class ProgramStyle final : public QProxyStyle {
                    const QWidget* widget) const override;
   [[nodiscard]] QRect subElementRect(SubElement element, const QStyleOption* option,
                                      const QWidget* widget) const override;
+  int styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
+                QStyleHintReturn* back) const override;
 
  private:
   void frame(QPainter* painter, const QStyleOption& option, ColorRole ground, bool fill) const;

@@ -23,6 +23,7 @@ class MovingTest : public QObject {
   void cleanup() { delete window_; }
   void aKeyTakesUpArrowsChooseAndEnterDrops();
   void escapeWhileChoosingByKeyRestoresEverything();
+  void theStatusLineFollowsThePointer();
   void theBestFreeSpaceIsTakenWithoutChoosing();
   void severalMoveInOneStep();
   void aGroupThatSharesANeutralTravelsWhole();
@@ -120,14 +121,39 @@ void MovingTest::escapeWhileChoosingByKeyRestoresEverything() {
   const CircuitId id = movable().back();
   window_->boards()->focusBreaker(circuit(id)->planned);
   const Shown before = shown();
+  const QString status = window_->statusText();
   QTest::keyClick(board(main()), Qt::Key_M);
   QTest::keyClick(board(main()), Qt::Key_Down);
+  QVERIFY(window_->statusText() != status);
   QVERIFY(window_->answers()->answers().headline != before.headline ||
           window_->card()->accessibleName() != before.card);
   QTest::keyClick(board(main()), Qt::Key_Escape);
   QVERIFY(!window_->boards()->carrying());
   QCOMPARE(steps(), 0);
   compare(before);
+  QCOMPARE(window_->statusText(), status);
+}
+
+// Word for word the space under the pointer, also where nothing at all could be done there.
+void MovingTest::theStatusLineFollowsThePointer() {
+  const Breaker* feeder = nullptr;
+  for (const auto& each : plan().breakers) {
+    if (each->panel == main() && each->feeds.is(Feeds::inverterInput) && stands(*each, Reading::planned))
+      feeder = &*each;
+  }
+  QVERIFY2(feeder != nullptr, "the sample feeds its inverter from the main panel");
+  const BreakerId id = feeder->id;
+  carry(*window_, id, main(), main(), find(plan(), circuit(movable().front())->planned)->position());
+  const QString overAnother = window_->statusText();
+  QWidget* pressed = board(main());
+  QTest::mouseMove(pressed, pressed->mapFrom(window_->boards(),
+                                             spacePoint(*window_, backup(),
+                                                        landings(plan(), backup(), 1, {}).front().position)));
+  QVERIFY(window_->statusText() != overAnother);
+  QTest::mouseMove(pressed, pressed->mapFrom(window_, QPoint(window_->width() / 2, window_->height() - 40)));
+  QVERIFY(window_->statusText().contains(QStringLiteral("main")));
+  QTest::keyClick(pressed, Qt::Key_Escape);
+  QCOMPARE(steps(), 0);
 }
 
 void MovingTest::theBestFreeSpaceIsTakenWithoutChoosing() {
