@@ -44,7 +44,17 @@ namespace stayalight {
 /// A circuit with its breaker in an existing panel; without a placement on the first free space.
 [[nodiscard]] Result<Plan> addCircuit(const Plan& plan, PanelId panel, std::optional<Placement> placement,
                                       std::int32_t poles, RatingAmperes rating, std::string name);
+/// A circuit on a breaker that stands there and feeds nothing.
+[[nodiscard]] Result<Plan> addCircuitOn(const Plan& plan, BreakerId breaker, std::string name);
 [[nodiscard]] Result<Plan> addLoad(const Plan& plan, CircuitId circuit, Load load);
+/// Makes a breaker a one- or two-pole where it stands. What hangs on it follows: the circuit's voltage (120
+/// or 240), its loads from one hot and neutral to two hots or back, and its other breaker where it is moved.
+[[nodiscard]] Result<Plan> setPoles(const Plan& plan, BreakerId breaker, std::int32_t poles);
+/// The circuits, with the groups they are in, share one neutral. Where they stand and whether their handles
+/// are tied stays as it is.
+[[nodiscard]] Result<Plan> shareNeutral(const Plan& plan, std::span<const CircuitId> circuits);
+/// Takes a circuit out of its group; of two, both are out.
+[[nodiscard]] Result<Plan> partNeutral(const Plan& plan, CircuitId circuit);
 [[nodiscard]] Plan addFeederRun(const Plan& plan, Segment segment);
 [[nodiscard]] Plan addRaceway(const Plan& plan);
 [[nodiscard]] Plan addSpliceBox(const Plan& plan);

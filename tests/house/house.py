@@ -34,6 +34,7 @@ STEPS = [
 BESIDE = {
     "edit": {"message", "quantity", "plan", "panel"},
     "file": {"message", "quantity", "plan", "panel"},
+    "directory": {"message", "quantity", "plan", "panel", "code", "edit"},
 }
 EDIT_READERS_FROM = "review"
 

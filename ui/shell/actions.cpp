@@ -18,6 +18,8 @@ constexpr CommandRow kCommands[] = {
     {Command::saveAs, Menu::file, "save_as", "Ctrl+Shift+S", std::nullopt},
     {Command::print, Menu::file, "print", "Ctrl+P", Icon::sheet, true},
     {Command::savePdf, Menu::file, "save_pdf", "Ctrl+E", std::nullopt},
+    {Command::readCircuits, Menu::file, "read_circuits", "", std::nullopt, true},
+    {Command::writeCircuits, Menu::file, "write_circuits", "", std::nullopt},
     {Command::quit, Menu::file, "quit", "Ctrl+Q", std::nullopt, true},
     {Command::undo, Menu::edit, "undo", "Ctrl+Z", Icon::undo},
     {Command::redo, Menu::edit, "redo", "Ctrl+Shift+Z", Icon::redo},
@@ -26,12 +28,25 @@ constexpr CommandRow kCommands[] = {
     {Command::facts, Menu::edit, "facts", "Ctrl+I", Icon::pen, true},
     {Command::working, Menu::edit, "working", "", Icon::working},
     {Command::add, Menu::edit, "add", "Ctrl+Shift+A", Icon::add, true},
-    {Command::copy, Menu::edit, "duplicate", "Ctrl+D", std::nullopt},
-    {Command::remove, Menu::edit, "delete", "", Icon::remove},
+    {Command::copy, Menu::edit, "duplicate", "Ctrl+Shift+D", std::nullopt},
+    {Command::remove, Menu::edit, "delete", "Ctrl+Del", Icon::remove},
+    {Command::copyCells, Menu::edit, "copy_cells", "Ctrl+C", std::nullopt, true},
+    {Command::pasteCells, Menu::edit, "paste_cells", "Ctrl+V", std::nullopt},
+    {Command::fillDown, Menu::edit, "fill_down", "Ctrl+D", std::nullopt},
+    {Command::pasteDirectory, Menu::edit, "paste_directory", "Ctrl+Shift+V", Icon::list},
+    {Command::twoPole, Menu::edit, "two_pole", "F6", std::nullopt, true},
+    {Command::tandem, Menu::edit, "tandem", "F7", std::nullopt},
+    {Command::sharedNeutral, Menu::edit, "shared_neutral", "F8", std::nullopt},
+    {Command::gradeUnknown, Menu::edit, "grade_unknown", "Alt+1", std::nullopt, true},
+    {Command::gradeTypical, Menu::edit, "grade_typical", "Alt+2", std::nullopt},
+    {Command::gradeNameplate, Menu::edit, "grade_nameplate", "Alt+3", std::nullopt},
+    {Command::gradeTraced, Menu::edit, "grade_traced", "Alt+4", std::nullopt},
+    {Command::gradeMeasured, Menu::edit, "grade_measured", "Alt+5", std::nullopt},
     {Command::boards, Menu::view, "boards", "Ctrl+1", std::nullopt, false, true},
-    {Command::paper, Menu::view, "paper", "Ctrl+2", std::nullopt, false, true},
-    {Command::answers, Menu::view, "answers", "Ctrl+3", std::nullopt, true, true},
-    {Command::inspector, Menu::view, "inspector", "Ctrl+4", std::nullopt, false, true},
+    {Command::survey, Menu::view, "survey", "Ctrl+2", std::nullopt, false, true},
+    {Command::paper, Menu::view, "paper", "Ctrl+4", std::nullopt, false, true},
+    {Command::answers, Menu::view, "answers", "Ctrl+5", std::nullopt, true, true},
+    {Command::inspector, Menu::view, "inspector", "Ctrl+6", std::nullopt, false, true},
     {Command::desktop, Menu::view, "theme_desktop", "", std::nullopt, true, true},
     {Command::light, Menu::view, "theme_light", "", std::nullopt, false, true},
     {Command::dark, Menu::view, "theme_dark", "", std::nullopt, false, true},
@@ -69,7 +84,7 @@ Actions::Actions(QWidget* owner, const Language& language, const Palette& palett
     auto* made = new QActionGroup(owner);
     for (const Command member : members) made->addAction(actions_.at(member));
   };
-  group({Command::boards, Command::paper});
+  group({Command::boards, Command::survey, Command::paper});
   group({Command::answers, Command::inspector});
   group({Command::desktop, Command::light, Command::dark, Command::contrast});
   setColors(palette);

@@ -1,6 +1,7 @@
 #include "ui/shell/main_window.h"
 
 #include <QtCore/QSettings>
+#include <QtCore/QTimer>
 #include <QtGui/QAction>
 #include <QtGui/QGuiApplication>
 #include <QtGui/QScreen>
@@ -27,11 +28,14 @@
 #include "ui/style/application.h"
 #include "ui/style/fonts.h"
 #include "ui/style/motion.h"
+#include "ui/survey/survey_table.h"
+#include "ui/survey/survey_view.h"
 
 namespace stayalight {
 namespace {
 
 constexpr MessageId kPlaceBoards{"shell.place.boards"};
+constexpr MessageId kPlaceSurvey{"shell.place.survey"};
 constexpr MessageId kPlacePaper{"shell.place.paper"};
 constexpr MessageId kSideAnswers{"shell.side.answers"};
 constexpr MessageId kSideFacts{"shell.side.facts"};
@@ -143,6 +147,7 @@ void MainWindow::buildHeader() {
     button->setMinimumSize(72, 28);
   };
   place(Command::boards, kPlaceBoards, QStringLiteral("placeBoards"));
+  place(Command::survey, kPlaceSurvey, QStringLiteral("placeSurvey"));
   place(Command::paper, kPlacePaper, QStringLiteral("placePaper"));
   auto* space = new QWidget(tools_);
   space->setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Preferred);
@@ -178,7 +183,8 @@ void MainWindow::buildPages() {
     splitter->setChildrenCollapsible(false);
   }
 
-  boards_ = new BoardsView(upper_);
+  left_ = new QStackedWidget(upper_);
+  boards_ = new BoardsView(left_);
   boards_->setObjectName(QStringLiteral("boards"));
   boards_->setLanguage(&language_);
   auto* under = new QWidget;
@@ -193,7 +199,18 @@ void MainWindow::buildPages() {
   underColumn->addWidget(feeder_, 3);
   underColumn->addStretch(0);
   boards_->setUnderBackup(under);
-  upper_->addWidget(boards_);
+  left_->addWidget(boards_);
+  auto* surveySheet = new SheetFrame(left_);
+  auto* surveyColumn = new QVBoxLayout(surveySheet);
+  surveyColumn->setContentsMargins(0, 0, 0, 0);
+  survey_ = new SurveyView(surveySheet);
+  survey_->setObjectName(QStringLiteral("survey"));
+  surveyColumn->addWidget(survey_);
+  left_->addWidget(surveySheet);
+  surveyLook_ = new QTimer(this);
+  surveyLook_->setSingleShot(true);
+  surveyLook_->setInterval(150);
+  upper_->addWidget(left_);
 
   auto* right = new SheetFrame(upper_);
   auto* rightColumn = new QVBoxLayout(right);
@@ -305,9 +322,21 @@ bool MainWindow::eventFilter(QObject* watched, QEvent* event) {
   return QMainWindow::eventFilter(watched, event);
 }
 
+bool MainWindow::inSurvey() const { return places_->currentIndex() == 0 && left_->currentIndex() == 1; }
+
 void MainWindow::showPlace(Command place) {
+  if (inSurvey()) survey_->finishTyping();
+  const bool survey = place == Command::survey;
   places_->setCurrentIndex(place == Command::paper ? 1 : 0);
+  left_->setCurrentIndex(survey ? 1 : 0);
+  lower_->setVisible(!survey);
   actions_[place]->setChecked(true);
+  for (const Command command :
+       {Command::copyCells, Command::pasteCells, Command::fillDown, Command::pasteDirectory, Command::twoPole,
+        Command::tandem, Command::sharedNeutral, Command::gradeUnknown, Command::gradeTypical,
+        Command::gradeNameplate, Command::gradeTraced, Command::gradeMeasured}) {
+    actions_[command]->setEnabled(open_ && inSurvey());
+  }
   showHints();
 }
 
@@ -376,6 +405,7 @@ void MainWindow::applyPalette() {
   answers_->setColors(palette_);
   strip_->setColors(palette_);
   findings_->setColors(palette_);
+  survey_->setColors(palette_);
   inspector_->setStyle(formStyle());
   start_->setStyle(formStyle());
   const Command chosen = !theme_                   ? Command::desktop
@@ -434,8 +464,30 @@ void MainWindow::connectActions() {
   });
   on(Command::copy, [this] { copySelection(); });
   on(Command::remove, [this] { removeSelection(); });
-  for (const Command place : {Command::boards, Command::paper})
-    on(place, [this, place] { showPlace(place); });
+  on(Command::readCircuits, [this] { readCircuitsFile(); });
+  on(Command::writeCircuits, [this] { writeCircuitsFile(); });
+  on(Command::copyCells, [this] { survey_->copyCells(); });
+  on(Command::pasteCells, [this] { survey_->pasteCells(); });
+  on(Command::fillDown, [this] { survey_->fillDown(); });
+  on(Command::pasteDirectory, [this] { survey_->pasteDirectory(); });
+  on(Command::twoPole, [this] { survey_->twoPole(); });
+  on(Command::tandem, [this] { survey_->tandem(); });
+  on(Command::sharedNeutral, [this] { survey_->sharedNeutral(); });
+  constexpr std::array kGrades = {Command::gradeUnknown, Command::gradeTypical, Command::gradeNameplate,
+                                  Command::gradeTraced, Command::gradeMeasured};
+  for (std::size_t i = 0; i < kGrades.size(); ++i)
+    on(kGrades[i], [this, i] { survey_->grade(static_cast<Grade>(i)); });
+  on(Command::boards, [this] { showPlace(Command::boards); });
+  on(Command::paper, [this] { showPlace(Command::paper); });
+  on(Command::survey, [this] {
+    const std::vector<BreakerId> selected = selectedBreakers();
+    showPlace(Command::survey);
+    showSide(Command::inspector);
+    if (!selected.empty())
+      survey_->focusBreaker(selected.front());
+    else
+      survey_->table()->setFocus();
+  });
   for (const Command side : {Command::answers, Command::inspector})
     on(side, [this, side] { showSide(side); });
   on(Command::desktop, [this] { setTheme(std::nullopt); });

@@ -19,6 +19,7 @@ class QLabel;
 class QMenu;
 class QSplitter;
 class QStackedWidget;
+class QTimer;
 class QToolButton;
 
 namespace stayalight {
@@ -30,6 +31,7 @@ class FindingsList;
 class OutageStrip;
 class PaperView;
 class StartPage;
+class SurveyView;
 class WorkingWindow;
 
 class MainWindow : public QMainWindow {
@@ -54,6 +56,7 @@ class MainWindow : public QMainWindow {
   [[nodiscard]] FindingsList* findings() const { return findings_; }
   [[nodiscard]] OutageStrip* strip() const { return strip_; }
   [[nodiscard]] PaperView* paper() const { return paper_; }
+  [[nodiscard]] SurveyView* survey() const { return survey_; }
   [[nodiscard]] StartPage* startPage() const { return start_; }
   [[nodiscard]] EffectCard* card() const { return card_; }
   [[nodiscard]] QAction* action(Command command) const { return actions_[command]; }
@@ -75,6 +78,7 @@ class MainWindow : public QMainWindow {
   void connectActions();
   void showPlace(Command place);
   void showSide(Command side);
+  [[nodiscard]] bool inSurvey() const;
   void restorePlaces();
   void restoreTheme();
   void keepPlaces();
@@ -116,6 +120,8 @@ class MainWindow : public QMainWindow {
   void askReload();
   void fillRecent();
   void showPlan();
+  void readCircuitsFile();
+  void writeCircuitsFile();
 
   // help_pages.cpp
   void showKeys();
@@ -131,6 +137,7 @@ class MainWindow : public QMainWindow {
   QMenu* recent_;
   QStackedWidget* pages_ = nullptr;
   QStackedWidget* places_ = nullptr;
+  QStackedWidget* left_ = nullptr;  ///< boards or survey, beside the same right column
   QStackedWidget* side_ = nullptr;
   QSplitter* rows_ = nullptr;
   QSplitter* upper_ = nullptr;
@@ -151,6 +158,8 @@ class MainWindow : public QMainWindow {
   FindingsList* findings_ = nullptr;
   PaperView* paper_ = nullptr;
   StartPage* start_ = nullptr;
+  SurveyView* survey_ = nullptr;
+  QTimer* surveyLook_ = nullptr;  ///< the facts follow the keyboard once it rests
   bool open_ = false;
 };
 

@@ -12,6 +12,7 @@
 #include "ui/shell/main_window.h"
 #include "ui/shell/start_page.h"
 #include "ui/strip/outage_strip.h"
+#include "ui/survey/survey_view.h"
 
 namespace stayalight {
 namespace {
@@ -34,6 +35,7 @@ constexpr MessageId kDropHere{"shell.drop_here"};
 constexpr MessageId kHintsIdle{"shell.hints.idle"};
 constexpr MessageId kHintsMoving{"shell.hints.moving"};
 constexpr MessageId kHintsStart{"shell.hints.start"};
+constexpr MessageId kHintsSurvey{"shell.hints.survey"};
 constexpr MessageId kHintsPaper{"shell.hints.paper"};
 constexpr MessageId kEdition{"shell.edition"};
 constexpr MessageId kEditionCanada{"shell.edition.canada"};
@@ -108,6 +110,7 @@ void MainWindow::planChanged() {
     language_.follow(document_->plan());
     assessment_ = assess(document_->plan());
     showAll(document_->plan(), assessment_);
+    survey_->show(document_->plan(), assessment_, language_, formStyle().units);
     inspector_->setPlan(document_->plan());
     paper_->setPlan(document_->plan(), assessment_, document_->name());
     showSelection();
@@ -115,7 +118,8 @@ void MainWindow::planChanged() {
   for (const Command command :
        {Command::save, Command::saveAs, Command::print, Command::savePdf, Command::move, Command::sendBack,
         Command::facts, Command::working, Command::add, Command::copy, Command::remove, Command::boards,
-        Command::paper, Command::answers, Command::inspector}) {
+        Command::paper, Command::survey, Command::readCircuits, Command::writeCircuits, Command::answers,
+        Command::inspector}) {
     actions_[command]->setEnabled(open_);
   }
   showFileState();
@@ -185,6 +189,8 @@ void MainWindow::showHints() {
   }
   if (places_->currentIndex() == 1)
     hints_->setText(words(language_, kHintsPaper));
+  else if (inSurvey())
+    hints_->setText(words(language_, kHintsSurvey));
   else
     hints_->setText(words(language_, boards_->carrying() ? kHintsMoving : kHintsIdle));
 }
@@ -295,6 +301,15 @@ void MainWindow::connectViews() {
           [this](EntityRef breaker, QPoint global) { contextMenu(breaker, global); });
   connect(answers_, &AnswersColumn::workingRequested, this,
           [this](const WorkingTarget& target) { openWorking(target); });
+  connect(survey_, &SurveyView::edited, this,
+          [this](const FormEdit& made) { edit(made.plan, made.name, made.mergeWith); });
+  connect(survey_, &SurveyView::refused, this, [this](const Message& why) { refuse(why); });
+  connect(survey_, &SurveyView::said, this, [this](const QString& text) { say(text); });
+  connect(survey_, &SurveyView::currentChanged, surveyLook_, [this] { surveyLook_->start(); });
+  connect(surveyLook_, &QTimer::timeout, this, [this] {
+    const std::optional<EntityRef> what = survey_->current();
+    if (inSurvey() && what) inspector_->look(*what);
+  });
   connect(inspector_, &Inspector::edited, this,
           [this](const FormEdit& made) { edit(made.plan, made.name, made.mergeWith); });
   connect(inspector_, &Inspector::refused, this, [this](const Message& why) { refuse(why); });
@@ -359,6 +374,7 @@ void MainWindow::sendSelectionBack() {
 }
 
 void MainWindow::copySelection() {
+  if (inSurvey()) return survey_->duplicateRows();
   const std::vector<BreakerId> selected = selectedBreakers();
   if (selected.empty()) return refuse(Message{kNothingSelected, {}});
   const EntityRef ref{RecordKind::breaker, selected.front().number};
@@ -370,6 +386,7 @@ void MainWindow::copySelection() {
 }
 
 void MainWindow::removeSelection() {
+  if (inSurvey()) return survey_->removeRows();
   const std::vector<BreakerId> selected = selectedBreakers();
   if (selected.empty()) return refuse(Message{kNothingSelected, {}});
   const Message name = stayalight::say(

@@ -10,7 +10,9 @@
 #include <QtWidgets/QPushButton>
 
 #include "core/file/file.h"
+#include "ui/document/circuits_file.h"
 #include "ui/shell/main_window.h"
+#include "ui/survey/survey_view.h"
 
 namespace stayalight {
 namespace {
@@ -20,6 +22,12 @@ constexpr MessageId kTitle{"shell.title"};
 constexpr MessageId kOpenTitle{"shell.open.title"};
 constexpr MessageId kSaveTitle{"shell.save.title"};
 constexpr MessageId kFilter{"shell.filter"};
+constexpr MessageId kReadCircuitsTitle{"shell.circuits.read_title"};
+constexpr MessageId kWriteCircuitsTitle{"shell.circuits.write_title"};
+constexpr MessageId kCircuitsFilter{"shell.circuits.filter"};
+constexpr MessageId kCircuitsStep{"shell.circuits.step"};
+constexpr MessageId kCircuitsRead{"shell.circuits.read"};
+constexpr MessageId kCircuitsMore{"shell.circuits.more"};
 constexpr MessageId kErrorTitle{"shell.error.title"};
 constexpr MessageId kAskSave{"shell.ask.save"};
 constexpr MessageId kAskSaveYes{"shell.ask.save_yes"};
@@ -72,6 +80,7 @@ void MainWindow::showPlan() {
   open_ = true;
   showPlace(Command::boards);
   boards_->select({});
+  survey_->model()->forget();
   inspector_->setPlan(document_->plan());
   inspector_->look({RecordKind::site});
   planChanged();
@@ -136,6 +145,46 @@ void MainWindow::chooseFile() {
   const QString path =
       QFileDialog::getOpenFileName(this, words(language_, kOpenTitle), folder, words(language_, kFilter));
   if (!path.isEmpty()) openFile(path);
+}
+
+void MainWindow::writeCircuitsFile() {
+  survey_->finishTyping();
+  const QString start =
+      (document_->name().isEmpty() ? words(language_, kUntitled) : document_->name()) + QStringLiteral(".csv");
+  QString path = QFileDialog::getSaveFileName(this, words(language_, kWriteCircuitsTitle), start,
+                                              words(language_, kCircuitsFilter));
+  if (path.isEmpty()) return;
+  if (QFileInfo(path).suffix().isEmpty()) path += QStringLiteral(".csv");
+  if (const std::optional<Message> why = saveCircuits(document_->plan(), path)) {
+    showError(*why);
+    return;
+  }
+  say(words(language_, kSavedAs, path.toStdString()));
+}
+
+void MainWindow::readCircuitsFile() {
+  survey_->finishTyping();
+  const QString path = QFileDialog::getOpenFileName(this, words(language_, kReadCircuitsTitle), QString(),
+                                                    words(language_, kCircuitsFilter));
+  if (path.isEmpty()) return;
+  const auto read = loadCircuits(document_->plan(), path);
+  const std::string name = QFileInfo(path).fileName().toStdString();
+  QStringList lines;
+  if (const auto* refused = std::get_if<CircuitsRefused>(&read)) {
+    for (const Message& problem : refused->problems) lines << words(problem, language_);
+    lines << words(language_, kCircuitsMore);
+  } else {
+    const auto& circuits = std::get<ReadCircuits>(read);
+    edit(circuits.plan, stayalight::say(kCircuitsStep, name));
+    say(words(language_, kCircuitsRead, name, std::int64_t{circuits.added}, std::int64_t{circuits.changed}));
+    for (const Message& note : circuits.notes) lines << words(note, language_);
+  }
+  if (lines.isEmpty()) return;
+  QMessageBox box(QMessageBox::Information, words(language_, kErrorTitle), lines.join(QStringLiteral("\n\n")),
+                  QMessageBox::Ok, this);
+  box.setObjectName(QStringLiteral("circuitsBox"));
+  box.setTextFormat(Qt::PlainText);
+  box.exec();
 }
 
 bool MainWindow::save() {

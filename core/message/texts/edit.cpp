@@ -52,6 +52,9 @@ const TextRow kRows[] = {
     {"edit.space_twice", TEXT("Stayalight", "Space %1 is listed already")},
     {"edit.all_spaces_listed", TEXT("Stayalight", "Every space is listed already")},
     {"edit.times_ascend", TEXT("Stayalight", "The times of the overload curve must rise from row to row")},
+    // -- shared neutrals
+    {"edit.neutral_needs_two", TEXT("Stayalight", "A neutral is shared by two circuits or more")},
+    {"edit.no_neutral_group", TEXT("Stayalight", "%1 shares its neutral with no other circuit")},
     {"edit.whole_hours", TEXT("Stayalight", "%1 wants a whole hour")},
 };
 

@@ -13,6 +13,8 @@ namespace stayalight::texts_of {
 extern const std::span<const TextRow> field;
 extern const std::span<const TextRow> panel;
 extern const std::span<const TextRow> edit;
+extern const std::span<const TextRow> directory;
+extern const std::span<const TextRow> survey;
 extern const std::span<const TextRow> transfer;
 extern const std::span<const TextRow> use;
 extern const std::span<const TextRow> demand;
