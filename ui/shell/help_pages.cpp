@@ -23,10 +23,10 @@ constexpr MessageId kAboutLicence{"shell.about.licence"};
 constexpr MessageId kAboutFonts{"shell.about.fonts"};
 constexpr MessageId kKeysTitle{"shell.keys.title"};
 constexpr std::array<MessageId, 11> kKeys = {
-    MessageId{"shell.keys.arrows"}, MessageId{"shell.keys.m"},     MessageId{"shell.keys.b"},
-    MessageId{"shell.keys.enter"},  MessageId{"shell.keys.w"},     MessageId{"shell.keys.delete"},
-    MessageId{"shell.keys.survey"}, MessageId{"shell.keys.survey_rows"},
-    MessageId{"shell.keys.escape"}, MessageId{"shell.keys.start"}, MessageId{"shell.keys.undo"}};
+    MessageId{"shell.keys.arrows"}, MessageId{"shell.keys.m"},           MessageId{"shell.keys.b"},
+    MessageId{"shell.keys.enter"},  MessageId{"shell.keys.w"},           MessageId{"shell.keys.delete"},
+    MessageId{"shell.keys.survey"}, MessageId{"shell.keys.survey_rows"}, MessageId{"shell.keys.escape"},
+    MessageId{"shell.keys.start"},  MessageId{"shell.keys.undo"}};
 constexpr int kWidth = 520;
 
 void showPage(QWidget* parent, const QString& name, const QString& title, const QStringList& paragraphs) {

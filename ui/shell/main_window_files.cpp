@@ -149,8 +149,8 @@ void MainWindow::chooseFile() {
 
 void MainWindow::writeCircuitsFile() {
   survey_->finishTyping();
-  const QString start =
-      (document_->name().isEmpty() ? words(language_, kUntitled) : document_->name()) + QStringLiteral(".csv");
+  const QString start = (document_->name().isEmpty() ? words(language_, kUntitled) : document_->name()) +
+                        QStringLiteral(".csv");
   QString path = QFileDialog::getSaveFileName(this, words(language_, kWriteCircuitsTitle), start,
                                               words(language_, kCircuitsFilter));
   if (path.isEmpty()) return;

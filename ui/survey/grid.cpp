@@ -9,18 +9,18 @@ constexpr std::uint8_t kPanel = 1, kWires = 2, kMachines = 4;
 constexpr std::uint8_t kEach = kPanel | kWires | kMachines;
 
 constexpr GridColumnRow kColumns[] = {
-    {GridColumn::space, "space", RecordKind::plan, "", 62, false, kEach},
-    {GridColumn::poles, "poles", RecordKind::breaker, "poles", 42, true, kPanel},
-    {GridColumn::rating, "rating", RecordKind::breaker, "rating_A", 46, true, kPanel},
-    {GridColumn::name, "name", RecordKind::circuit, "name", 150, false, kEach},
+    {GridColumn::space, "space", RecordKind::plan, "", 80, false, kEach},
+    {GridColumn::poles, "poles", RecordKind::breaker, "poles", 40, true, kPanel},
+    {GridColumn::rating, "rating", RecordKind::breaker, "rating_A", 40, true, kPanel},
+    {GridColumn::name, "name", RecordKind::circuit, "name", 140, false, kEach},
     {GridColumn::serves, "serves", RecordKind::circuit, "serves", 200, false, kPanel},
-    {GridColumn::room, "room", RecordKind::circuit, "room", 84, false, kPanel},
+    {GridColumn::room, "room", RecordKind::circuit, "room", 76, false, kPanel},
     {GridColumn::conductor, "conductor", RecordKind::circuit, "conductor_AWG", 74, true, kWires},
     {GridColumn::metal, "metal", RecordKind::circuit, "metal", 82, false, kWires},
     {GridColumn::wiring, "wiring", RecordKind::circuit, "wiring", 140, false, kWires},
     {GridColumn::voltage, "voltage", RecordKind::circuit, "voltage_V", 72, false, kWires},
     {GridColumn::multiwire, "multiwire", RecordKind::circuit, "multiwire", 60, true, kWires},
-    {GridColumn::half, "half", RecordKind::breaker, "half", 70, false, kPanel},
+    {GridColumn::half, "half", RecordKind::breaker, "half", 64, false, kPanel},
     {GridColumn::tie, "tie", RecordKind::breaker, "tie", 92, false, kWires},
     {GridColumn::protection, "protection", RecordKind::breaker, "protection", 76, false, kPanel},
     {GridColumn::running, "running", RecordKind::load, "running_W", 66, true, kMachines},
@@ -33,7 +33,7 @@ constexpr GridColumnRow kColumns[] = {
     {GridColumn::who, "who", RecordKind::load, "", 66, false, kMachines},
     {GridColumn::when, "when", RecordKind::load, "", 76, false, kMachines},
     {GridColumn::how, "how", RecordKind::load, "", 84, false, kMachines},
-    {GridColumn::goesTo, "goes_to", RecordKind::plan, "", 82, false, kPanel},
+    {GridColumn::goesTo, "goes_to", RecordKind::plan, "", 76, false, kPanel},
     {GridColumn::finding, "finding", RecordKind::plan, "", 170, false, kEach},
 };
 

@@ -22,6 +22,8 @@ constexpr std::array<MessageId, 4> kSeverities = {
     MessageId{"shell.severity.danger"}, MessageId{"shell.severity.must_fix"},
     MessageId{"shell.severity.check_on_site"}, MessageId{"shell.severity.advice"}};
 
+std::string headKey(GridColumn column) { return std::string("survey.column.") + columnRow(column).name; }
+
 GridColumn columnOf(const QModelIndex& index) { return static_cast<GridColumn>(index.column()); }
 
 }  // namespace
@@ -256,13 +258,15 @@ bool SurveyModel::backedUp(int at) const {
 }
 
 QString SurveyModel::columnName(GridColumn column) const {
-  return words(*style_.language, MessageId{"survey.column." + std::string(columnRow(column).name)});
+  const std::string key = headKey(column);
+  return words(*style_.language, MessageId{key});
 }
 
 QString SurveyModel::columnHelp(GridColumn column) const {
   if (const Field* field = fieldOf(column))
     return QString::fromStdString(fieldHelp(*field, *style_.language));
-  return words(*style_.language, MessageId{"survey.column." + std::string(columnRow(column).name) + ".help"});
+  const std::string key = headKey(column) + ".help";
+  return words(*style_.language, MessageId{key});
 }
 
 QString SurveyModel::rowName(int at) const {

@@ -282,6 +282,7 @@ QWidget* SurveyDelegate::createEditor(QWidget* parent, const QStyleOptionViewIte
   line->setStyleSheet(QStringLiteral("QLineEdit { border: 2px solid %1; background: %2; color: %3; }")
                           .arg(palette.color(ColorRole::ink).name(), palette.color(ColorRole::sheet).name(),
                                palette.color(ColorRole::ink).name()));
+  editor_ = line;
   return line;
 }
 
@@ -347,10 +348,11 @@ bool SurveyDelegate::eventFilter(QObject* watched, QEvent* event) {
 
 // -- the table
 
-SurveyTable::SurveyTable(SurveyModel* model, QWidget* parent) : QTableView(parent), survey_(model) {
+SurveyTable::SurveyTable(SurveyModel* model, QWidget* parent)
+    : QTableView(parent), survey_(model), delegate_(new SurveyDelegate(this)) {
   setObjectName(QStringLiteral("surveyTable"));
   setModel(model);
-  setItemDelegate(new SurveyDelegate(this));
+  setItemDelegate(delegate_);
   setHorizontalHeader(new FlatHead(this));
   setVerticalHeader(new Gutter(this));
   setShowGrid(false);
@@ -399,17 +401,27 @@ void SurveyTable::setColumns(ColumnSet set) {
     setColumnHidden(column, !stayalight::stands(static_cast<GridColumn>(column), set));
   // The keyboard stays in a column that is shown.
   if (currentIndex().isValid() && isColumnHidden(currentIndex().column()))
-    setCurrentIndex(survey_->index(currentIndex().row(), static_cast<int>(GridColumn::name)));
+    moveTo(currentIndex().row(), GridColumn::name);
   fitLastColumn();
 }
 
 void SurveyTable::fitLastColumn() {
   constexpr auto kLast = static_cast<int>(GridColumn::finding);
+  constexpr auto kWords = static_cast<int>(GridColumn::serves);
+  constexpr int kLeastWords = 104, kLeastFinding = 130;
   int used = 0;
   for (int column = 0; column < kLast; ++column) {
-    if (!isColumnHidden(column)) used += columnWidth(column);
+    if (!isColumnHidden(column) && column != kWords) used += columnWidth(column);
   }
-  setColumnWidth(kLast, std::max(scaled(columnRow(GridColumn::finding).width), viewport()->width() - used));
+  const int wanted = scaled(columnRow(GridColumn::finding).width);
+  // Where the room is short the words of the directory give way first, then those of the findings.
+  if (!isColumnHidden(kWords)) {
+    const int words = std::clamp(viewport()->width() - used - wanted, scaled(kLeastWords),
+                                 scaled(columnRow(GridColumn::serves).width));
+    setColumnWidth(kWords, words);
+    used += words;
+  }
+  setColumnWidth(kLast, std::max(std::min(wanted, scaled(kLeastFinding)), viewport()->width() - used));
 }
 
 void SurveyTable::resizeEvent(QResizeEvent* event) {
@@ -424,7 +436,13 @@ void SurveyTable::scrollContentsBy(int dx, int dy) {
 }
 
 QLineEdit* SurveyTable::typing() const {
-  return state() == EditingState ? viewport()->findChild<QLineEdit*>(QStringLiteral("cellEditor")) : nullptr;
+  return state() == EditingState ? qobject_cast<QLineEdit*>(delegate_->editor_.data()) : nullptr;
+}
+
+void SurveyTable::moveTo(int row, GridColumn column) {
+  if (row < 0 || row >= survey_->rows()) return;
+  selectionModel()->setCurrentIndex(survey_->index(row, static_cast<int>(column)),
+                                    QItemSelectionModel::ClearAndSelect);
 }
 
 void SurveyTable::finishTyping() {
@@ -471,7 +489,7 @@ void SurveyTable::step(int rows, int columns) {
     column = next;
     left -= sign;
   }
-  setCurrentIndex(survey_->index(row, column));
+  moveTo(row, static_cast<GridColumn>(column));
 }
 
 void SurveyTable::go(int key, bool back) {
@@ -485,14 +503,14 @@ void SurveyTable::go(int key, bool back) {
       const QModelIndex before = now;
       step(0, sign);
       if (currentIndex() == before && now.row() + sign >= 0 && now.row() + sign < survey_->rows())
-        setCurrentIndex(survey_->index(now.row() + sign, back ? now.column() : start));
+        moveTo(now.row() + sign, static_cast<GridColumn>(back ? now.column() : start));
       lineStart_ = start;
       return;
     }
     case Qt::Key_Return: {
       const int start = lineStart_;
       step(sign, 0);
-      if (start >= 0 && !isColumnHidden(start)) setCurrentIndex(survey_->index(currentIndex().row(), start));
+      if (start >= 0 && !isColumnHidden(start)) moveTo(currentIndex().row(), static_cast<GridColumn>(start));
       lineStart_ = -1;
       return;
     }
@@ -577,9 +595,8 @@ void SurveyTable::mousePressEvent(QMouseEvent* event) {
 }
 
 void SurveyTable::focusInEvent(QFocusEvent* event) {
+  if (!currentIndex().isValid()) moveTo(0, GridColumn::name);
   QTableView::focusInEvent(event);
-  if (!currentIndex().isValid() && survey_->rows() > 0)
-    setCurrentIndex(survey_->index(0, static_cast<int>(GridColumn::name)));
 }
 
 void SurveyTable::currentChanged(const QModelIndex& current, const QModelIndex& previous) {
@@ -592,6 +609,7 @@ void SurveyTable::currentChanged(const QModelIndex& current, const QModelIndex& 
 }
 
 void SurveyTable::showReason() {
+  if (reason_ == nullptr) return;  // a scroll while the table is being made
   const QModelIndex now = currentIndex();
   const UnreadCell* unread =
       now.isValid() && now.row() < survey_->rows() ? survey_->unread(now.row(), currentColumn()) : nullptr;

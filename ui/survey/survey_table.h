@@ -3,9 +3,9 @@
 // The grid of the survey under the keyboard: keys move as on a paper schedule, typing replaces, what is wrong
 // stays as it was typed.
 
+#include <QtCore/QPointer>
 #include <QtWidgets/QStyledItemDelegate>
 #include <QtWidgets/QTableView>
-#include <functional>
 
 #include "ui/style/palette.h"
 #include "ui/survey/survey_model.h"
@@ -33,8 +33,10 @@ class SurveyDelegate : public QStyledItemDelegate {
   bool eventFilter(QObject* watched, QEvent* event) override;
 
  private:
+  friend class SurveyTable;
   void paintFindings(QPainter& painter, const QRectF& rect, int row) const;
   SurveyTable* table_;
+  mutable QPointer<QWidget> editor_;  ///< the last one that was made
 };
 
 class SurveyTable : public QTableView {
@@ -51,6 +53,8 @@ class SurveyTable : public QTableView {
   [[nodiscard]] QLineEdit* typing() const;
   /// What is being typed counts, before something else is done with the cell.
   void finishTyping();
+  /// The keyboard goes to a cell, and only that is selected, whatever keys are held.
+  void moveTo(int row, GridColumn column);
   /// Moves as the key does: Enter, Tab, arrows, with Shift the other way.
   void go(int key, bool back);
   [[nodiscard]] GridColumn currentColumn() const;
@@ -80,11 +84,12 @@ class SurveyTable : public QTableView {
   void fitLastColumn();
 
   SurveyModel* survey_;
+  SurveyDelegate* delegate_;
   Palette colors_{Theme::light};
   ColumnSet set_ = ColumnSet::panel;
   int lineStart_ = -1;     ///< column in which Tab was pressed first; Enter returns to it
   bool typesOver_ = true;  ///< the editor was opened by typing: arrows leave it
-  QLabel* reason_;
+  QLabel* reason_ = nullptr;
 };
 
 }  // namespace stayalight

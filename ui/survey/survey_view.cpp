@@ -230,18 +230,16 @@ void SurveyView::fillPanels() {
 }
 
 void SurveyView::show(const Plan& plan, const Assessment& assessment, const Language& language,
-                      const ShownUnits& units, bool fresh) {
+                      const ShownUnits& units) {
   const bool otherWords = language_ != &language;
   language_ = &language;
   if (otherWords) fillTexts();
-  if (fresh) model_->forget();
-  const bool first = !model_->panel().valid() && (fresh || model_->plan().panels.empty());
+  const bool first = !model_->panel().valid() && model_->plan().panels.empty();
   model_->show(plan, assessment, language, units);
   if (first && mainPanel(plan) != nullptr) model_->setPanel(mainPanel(plan)->id);
   if (first) filters_[0]->setChecked(true);
   fillPanels();
-  if (fresh && model_->rows() > 0)
-    table_->setCurrentIndex(model_->index(0, static_cast<int>(GridColumn::name)));
+  if (first) table_->moveTo(0, GridColumn::name);
   showCell();
 }
 
@@ -249,8 +247,7 @@ void SurveyView::choosePanel(PanelId panel) {
   table_->finishTyping();
   model_->setPanel(panel);
   fillPanels();
-  if (model_->rows() > 0)
-    table_->setCurrentIndex(model_->index(0, static_cast<int>(table_->currentColumn())));
+  table_->moveTo(0, table_->currentColumn());
   table_->setFocus();
 }
 
@@ -258,8 +255,7 @@ void SurveyView::focusBreaker(BreakerId breaker) {
   const Breaker* record = stayalight::find(model_->plan(), breaker);
   if (record == nullptr) return;
   if (model_->rowOf(breaker) < 0) choosePanel(record->panel);
-  if (const int row = model_->rowOf(breaker); row >= 0)
-    table_->setCurrentIndex(model_->index(row, static_cast<int>(table_->currentColumn())));
+  table_->moveTo(model_->rowOf(breaker), table_->currentColumn());
   table_->setFocus();
 }
 

@@ -22,9 +22,8 @@ class SurveyView : public QWidget {
  public:
   explicit SurveyView(QWidget* parent = nullptr);
 
-  /// `fresh`: another plan than before.
-  void show(const Plan& plan, const Assessment& assessment, const Language& language, const ShownUnits& units,
-            bool fresh = false);
+  void show(const Plan& plan, const Assessment& assessment, const Language& language,
+            const ShownUnits& units);
   void setColors(const Palette& palette);
   [[nodiscard]] SurveyModel* model() const { return model_; }
   [[nodiscard]] SurveyTable* table() const { return table_; }

@@ -89,7 +89,8 @@ const TextRow kRows[] = {
     {"shell.action.boards", TEXT("Stayalight", "&Boards")},
     {"shell.action.boards.tip", TEXT("Stayalight", "Both panels, the answers, the outage and the findings")},
     {"shell.action.survey", TEXT("Stayalight", "S&urvey")},
-    {"shell.action.survey.tip", TEXT("Stayalight", "All circuits as a table, to be typed in as they are found")},
+    {"shell.action.survey.tip",
+     TEXT("Stayalight", "All circuits as a table, to be typed in as they are found")},
     {"shell.action.paper", TEXT("Stayalight", "&Paper")},
     {"shell.action.paper.tip", TEXT("Stayalight", "The sheets as they will be printed")},
     {"shell.action.answers", TEXT("Stayalight", "&Answers")},
@@ -139,8 +140,9 @@ const TextRow kRows[] = {
      TEXT("Stayalight",
           "Arrows: next breaker    M: move it    Enter: its facts    W: how a number came about")},
     {"shell.hints.survey",
-     TEXT("Stayalight", "Enter: next row    Tab: next cell    F2: edit    ?: not known    F6: two-pole    F7: tandem    "
-                        "F8: shared neutral    Ctrl+D: as above    Alt+1 to 5: grade    Ctrl+Tab: leave the grid")},
+     TEXT("Stayalight",
+          "Enter: next row    Tab: next cell    F2: edit    ?: not known    F6: two-pole    F7: tandem    "
+          "F8: shared neutral    Ctrl+D: as above    Alt+1 to 5: grade    Ctrl+Tab: leave the grid")},
     {"shell.hints.moving", TEXT("Stayalight", "Enter: drop    Esc: cancel    Arrows: another space")},
     {"shell.hints.start", TEXT("Stayalight", "No account, no network. Plans are files you keep.")},
     {"shell.hints.paper", TEXT("Stayalight", "Choose sheets, then print or save as PDF")},
@@ -291,12 +293,14 @@ const TextRow kRows[] = {
      TEXT("Stayalight", "W: how a number came about, on a breaker or on any figure of the answers.")},
     {"shell.keys.delete", TEXT("Stayalight", "Delete: delete the selected circuits.")},
     {"shell.keys.survey",
-     TEXT("Stayalight", "In the survey: type into a cell; Enter goes to the next row, Tab to the next cell, F2 edits, "
-                        "\"?\" says that nobody knows, Alt+Down lists what can stand there, Ctrl+Tab leaves the "
-                        "grid.")},
+     TEXT("Stayalight",
+          "In the survey: type into a cell; Enter goes to the next row, Tab to the next cell, F2 edits, "
+          "\"?\" says that nobody knows, Alt+Down lists what can stand there, Ctrl+Tab leaves the "
+          "grid.")},
     {"shell.keys.survey_rows",
-     TEXT("Stayalight", "F6 makes a breaker two-pole, F7 a tandem, F8 shares the neutral with the circuit above; Ctrl+D "
-                        "fills down, Ctrl+Shift+D duplicates, Alt+1 to Alt+5 say how well a figure is known.")},
+     TEXT("Stayalight",
+          "F6 makes a breaker two-pole, F7 a tandem, F8 shares the neutral with the circuit above; Ctrl+D "
+          "fills down, Ctrl+Shift+D duplicates, Alt+1 to Alt+5 say how well a figure is known.")},
     {"shell.keys.escape",
      TEXT("Stayalight", "Escape: put everything back while moving; in a field: the plan's value again.")},
     {"shell.keys.start",
