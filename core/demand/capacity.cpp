@@ -41,7 +41,7 @@ Condition ofAnswer(const Choice<Answer>& answer) {
 
 // What a load draws for 702.4: its nameplate, else the unfavourable end of what is entered, whoever knew it.
 std::optional<double> drawOf(const Load& load, const Tables& tables) {
-  if (const auto rating = nameplateOf(load, tables)) return rating->count();
+  if (const auto rating = nameplateOf(load, tables)) return rating->rating.count();
   const double factor = load.powerFactor.value ? load.powerFactor.value->count() : 1.0;
   if (load.running.high || load.running.value)
     return load.running.high.value_or(load.running.value.value_or(Watts())).count() / factor;

@@ -33,6 +33,8 @@ struct DemandItem {
   std::optional<VoltAmperes> rating;
   std::array<double, 2> leg{0.5, 0.5};  ///< its VA on each leg, of all its VA; on a wye a line-to-line load
                                         ///< has 1 over the root of 3 on each
+  std::string from;                     ///< where the rating is from, for the working
+  std::optional<Grade> grade;           ///< of an entered rating
   bool neutral = false;                 ///< lies between leg and neutral, or (dryer, range) has a neutral
   bool motor = false;
   bool continuous = false;
@@ -69,8 +71,15 @@ struct DemandQuestion {
 /// Nameplate of a load for the calculation: as entered; a motor's by horsepower from Table 430.248 at the
 /// nominal volts; else its running watts over the power factor, or its amperes, where somebody read or
 /// measured them. Empty where nobody did.
-[[nodiscard]] std::optional<VoltAmperes> nameplateOf(const Load& load,
-                                                     const Tables& tables = publishedTables());
+struct Nameplate {
+  enum class Basis : std::uint8_t { entered, motorTable, running };
+  VoltAmperes rating;
+  Basis basis = Basis::entered;
+  std::string from;  ///< "nameplate", "Table 430.248, 1/2 hp, 230 V", "running watts over power factor"
+  std::optional<Grade> grade;  ///< of running watts or amperes
+};
+[[nodiscard]] std::optional<Nameplate> nameplateOf(const Load& load,
+                                                   const Tables& tables = publishedTables());
 
 // ---- one calculation (standard.cpp, dwelling.cpp)
 // ------------------------------------------------------------
@@ -102,8 +111,9 @@ struct DemandCalculation {
   VoltAmperes total;
   VoltAmperes continuous;
   std::array<DemandLeg, 2> leg;
-  AcAmperes line;     ///< total over the volts between the legs
-  AcAmperes heavier;  ///< current of the heavier leg
+  AcAmperes line;            ///< total over the volts between the legs
+  AcAmperes heavier;         ///< current of the heavier leg
+  AcAmperes heavierMinimum;  ///< least rating for the leg that asks for more, 125 % of its continuous part
   AcAmperes
       minimum;  ///< least rating: total with 125 % of its continuous part, over the volts between the legs
   AcAmperes neutral;  ///< of the heavier leg's net load; its part above 200 A at 70 %

@@ -182,7 +182,7 @@ class Dwelling {
   StepIndex shareStep(const std::vector<const DemandItem*>& items, double factor, std::string from,
                       RuleId rule, double result) {
     std::vector<StepInput> inputs{input("f", factor, "", kNoStep, std::move(from))};
-    for (const DemandItem* item : items) inputs.push_back(input("S", of(*item), "VA", kNoStep, item->name));
+    for (const DemandItem* item : items) inputs.push_back(ratingOf(*item));
     return record(working_, "demand.share_of_sum", rule, result, "VA", std::move(inputs));
   }
 
@@ -220,7 +220,7 @@ class Dwelling {
     addLine(out_, say(kItem, item.name), rule, VoltAmperes(of(item)));
     part.gross += of(item);
     if (item.continuous) part.continuous += of(item);
-    part.inputs.push_back(input("S", of(item), "VA", kNoStep, item.name));
+    part.inputs.push_back(ratingOf(item));
   }
 
   void steps(Part& part, DemandKey firstKey, DemandKey restKey) {
@@ -305,7 +305,7 @@ class Dwelling {
       std::vector<StepInput> inputs;
       for (const DemandItem* item : both.items) {
         const bool element = item->loadClass == LoadClass::supplementalHeat;
-        inputs.push_back(input("S", of(*item), "VA", kNoStep, item->name));
+        inputs.push_back(ratingOf(*item));
         inputs.push_back(
             figures_.input("f", element ? DemandKey::optionalSupplemental : DemandKey::optionalHeatPump,
                            element ? part : whole));

@@ -17,6 +17,8 @@ constexpr MessageId kNoAreaServed{"demand.missing.area_served"};
 constexpr MessageId kNoClass{"demand.missing.load_class"};
 constexpr MessageId kNoNameplate{"demand.missing.nameplate"};
 constexpr MessageId kNoCharge{"demand.missing.charge_limit"};
+constexpr MessageId kByTable{"demand.note.by_table"};
+constexpr MessageId kByRunning{"demand.note.by_running"};
 constexpr MessageId kOneControl{"demand.note.one_control"};
 
 std::string nameOf(const Circuit& circuit) {
@@ -94,6 +96,14 @@ struct Gatherer {
   bool dwelling;
   DemandQuestion question;
   Gaps gaps;
+  std::vector<Message> byTable, byRunning;
+
+  /// What is missing, and where ratings are from that are no nameplates.
+  void finish() {
+    gaps.into(question);
+    if (!byTable.empty()) question.notes.push_back(say(kByTable, std::move(byTable)));
+    if (!byRunning.empty()) question.notes.push_back(say(kByRunning, std::move(byRunning)));
+  }
 
   void circuit(const Circuit& circuit, const Panel& panel, const Breaker& breaker, bool added) {
     const std::vector<Leg> poles = poleLegs(panel, placementOf(breaker));
@@ -154,7 +164,7 @@ struct Gatherer {
       return;
     }
     if (loadClass == LoadClass::general) loadClass = LoadClass::other;
-    const std::optional<VoltAmperes> rating = nameplateOf(load, tables);
+    const std::optional<Nameplate> rating = nameplateOf(load, tables);
     if (!rating && loadClass != LoadClass::vehicleCharger) {
       gaps.load(gaps.nameplate, load, circuit);
       return;
@@ -165,7 +175,7 @@ struct Gatherer {
       return;
     }
     if (DemandItem* whole = wholeOf(question.items, first, load, loadClass)) {
-      *whole->rating += *rating;
+      *whole->rating += rating->rating;
       whole->neutral = true;
       return;
     }
@@ -174,7 +184,13 @@ struct Gatherer {
     // Parts of a dryer or a range are called as their circuit.
     item.name = table && circuit.loads.size() > 1 ? nameOf(circuit) : nameOf(load, circuit);
     item.loadClass = loadClass;
-    item.rating = rating;
+    if (rating) {
+      item.rating = rating->rating;
+      item.from = rating->from;
+      item.grade = rating->grade;
+      if (rating->basis == Nameplate::Basis::motorTable) byTable.push_back(say(kName, item.name));
+      if (rating->basis == Nameplate::Basis::running) byRunning.push_back(say(kName, item.name));
+    }
     item.leg = shares(load, poles, question.wye);
     const bool hasNeutral = circuit.voltage.is(VoltageClass::v120_240) || !circuit.voltage.known();
     item.neutral = lineToNeutral(load) || (table && hasNeutral);
@@ -203,8 +219,9 @@ DemandQuestion begin(const Plan& plan, Edition edition) {
 
 }  // namespace
 
-std::optional<VoltAmperes> nameplateOf(const Load& load, const Tables& tables) {
-  if (load.nameplate) return load.nameplate;
+std::optional<Nameplate> nameplateOf(const Load& load, const Tables& tables) {
+  using Basis = Nameplate::Basis;
+  if (load.nameplate) return Nameplate{*load.nameplate, Basis::entered, "nameplate", std::nullopt};
   if (load.calculationClass.is(LoadClass::motor) && load.horsepower) {
     const auto column = motorColumn(AcVolts(load.ratedVoltage));
     const auto current = column ? fullLoadCurrent(*load.horsepower, *column, tables) : std::nullopt;
@@ -213,20 +230,25 @@ std::optional<VoltAmperes> nameplateOf(const Load& load, const Tables& tables) {
       const AcVolts nominal = lineToNeutral(load) ? nominalLegVolts(tables)
                               : wye               ? nominalLineVoltsWye(tables)
                                                   : nominalLineVoltsSplitPhase(tables);
-      return nominal * current->current;
+      return Nameplate{nominal * current->current, Basis::motorTable,
+                       fullLoadCell(*load.horsepower, *column, tables) + ", times the nominal volts",
+                       std::nullopt};
     }
   }
   if (load.running.value && load.running.grade >= Grade::nameplate) {
     const double factor = load.powerFactor.value ? load.powerFactor.value->count() : 1.0;
-    return VoltAmperes(load.running.value->count() / factor);
+    return Nameplate{VoltAmperes(load.running.value->count() / factor), Basis::running,
+                     "running watts over power factor", load.running.grade};
   }
-  if (load.runningCurrent.value && load.runningCurrent.grade >= Grade::nameplate)
-    return AcVolts(load.ratedVoltage) * *load.runningCurrent.value;
+  if (load.runningCurrent.value && load.runningCurrent.grade >= Grade::nameplate) {
+    return Nameplate{AcVolts(load.ratedVoltage) * *load.runningCurrent.value, Basis::running,
+                     "running amperes times rated volts", load.runningCurrent.grade};
+  }
   return std::nullopt;
 }
 
 DemandQuestion feederQuestion(const Plan& plan, Edition edition, const Tables& tables) {
-  Gatherer gatherer{plan, tables, false, begin(plan, edition), {}};
+  Gatherer gatherer{plan, tables, false, begin(plan, edition), {}, {}, {}};
   for (const auto& circuit : plan.circuits) {
     const Breaker* const breaker = find(plan, breakerOf(*circuit, Reading::planned));
     const Panel* const panel = breaker != nullptr ? find(plan, breaker->panel) : nullptr;
@@ -234,12 +256,12 @@ DemandQuestion feederQuestion(const Plan& plan, Edition edition, const Tables& t
       continue;
     gatherer.circuit(*circuit, *panel, *breaker, !circuit->breaker.valid());
   }
-  gatherer.gaps.into(gatherer.question);
+  gatherer.finish();
   return std::move(gatherer.question);
 }
 
 DemandQuestion dwellingQuestion(const Plan& plan, Reading reading, Edition edition, const Tables& tables) {
-  Gatherer gatherer{plan, tables, true, begin(plan, edition), {}};
+  Gatherer gatherer{plan, tables, true, begin(plan, edition), {}, {}, {}};
   DemandQuestion& question = gatherer.question;
   for (const auto& circuit : plan.circuits) {
     const Breaker* const breaker = find(plan, breakerOf(*circuit, reading));
@@ -262,7 +284,7 @@ DemandQuestion dwellingQuestion(const Plan& plan, Reading reading, Edition editi
   };
   least(question.smallAppliance, plan.site->smallApplianceCircuits, DemandKey::smallApplianceLeast);
   least(question.laundry, plan.site->laundryCircuits, DemandKey::laundryLeast);
-  gatherer.gaps.into(question);
+  gatherer.finish();
   if (reading == Reading::planned) {
     const std::vector<Segment> pieces = segments(plan);
     if (std::find(pieces.begin(), pieces.end(), Segment::mainToInverter) != pieces.end()) {

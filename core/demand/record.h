@@ -72,6 +72,14 @@ class Figures {
   std::optional<RuleId> missing_;
 };
 
+/// Rating of an item as an input, with where it is from and how well it is known.
+inline StepInput ratingOf(const DemandItem& item) {
+  StepInput made = input("S", item.rating.value_or(VoltAmperes()).count(), "VA", kNoStep,
+                         item.from.empty() ? item.name : item.name + ", " + item.from);
+  made.grade = item.grade;
+  return made;
+}
+
 inline Figure voltAmperes(VoltAmperes value) { return Figure{value.count(), "VA", 0}; }
 
 /// Adds a line; what it needs of the others is given by the caller.

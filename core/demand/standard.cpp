@@ -56,6 +56,16 @@ void conclude(DemandCalculation& to, const DemandQuestion& question, Figures& fi
            {input("S", to.leg[heavier].load.count(), "VA", to.leg[heavier].loadStep, ""),
             input("V", legVolts, "V", kNoStep, "nominal volts of one leg")});
   }
+  for (const DemandLeg& leg : to.leg) {
+    const AcAmperes asks((leg.load.count() + (factor - 1.0) * leg.continuous.count()) / legVolts);
+    if (asks > to.heavierMinimum) to.heavierMinimum = asks;
+    if (leg.loadStep == kNoStep) continue;
+    record(working, "demand.minimum", RuleId{"feeder.device"}, asks.count(), "A",
+           {input("S", leg.load.count(), "VA", leg.loadStep, ""),
+            input("k", factor, "", kNoStep, "factor on continuous load"),
+            input("C", leg.continuous.count(), "VA", leg.continuousStep, ""),
+            input("V", legVolts, "V", kNoStep, "nominal volts of one leg")});
+  }
   const double net = std::max(to.leg[0].neutral.count(), to.leg[1].neutral.count());
   const double current = net / legVolts;
   StepIndex step = kNoStep;
@@ -183,7 +193,7 @@ class Standard {
   StepIndex sumOf(const std::vector<const DemandItem*>& items, double factor, std::string factorFrom,
                   RuleId rule, double result) {
     std::vector<StepInput> inputs{input("f", factor, "", kNoStep, std::move(factorFrom))};
-    for (const DemandItem* item : items) inputs.push_back(input("S", of(*item), "VA", kNoStep, item->name));
+    for (const DemandItem* item : items) inputs.push_back(ratingOf(*item));
     return record(working_, "demand.share_of_sum", rule, result, "VA", std::move(inputs));
   }
   void list(const std::vector<const DemandItem*>& items, RuleId rule, MessageId what = kItem) {
@@ -346,8 +356,7 @@ class Standard {
     for (const DemandItem* item : items) {
       const double raised = std::max(of(*item), least);
       const StepIndex step = record(working_, "demand.at_least", rule, raised, "VA",
-                                    {input("S", of(*item), "VA", kNoStep, item->name),
-                                     figures_.input("m", DemandKey::dryerLeast, least)});
+                                    {ratingOf(*item), figures_.input("m", DemandKey::dryerLeast, least)});
       inputs.push_back(input("S", raised, "VA", step, item->name));
       nameplates += of(*item);
       gross += raised;

@@ -299,6 +299,7 @@ class Report {
                 {"minimum_A", num(figures.minimum)},
                 {"neutral_A", num(figures.neutral)},
                 {"heavier_leg_A", num(figures.heavier)},
+                {"heavier_leg_minimum_A", num(figures.heavierMinimum)},
                 {"L1", leg(figures.leg[0])},
                 {"L2", leg(figures.leg[1])},
                 {"lines", lines}};

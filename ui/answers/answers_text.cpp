@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "core/plan/field.h"
+#include "ui/answers/calculation_text.h"
 #include "ui/answers/room_text.h"
 #include "ui/inspector/entity_text.h"
 #include "ui/wording/language.h"
@@ -517,6 +518,8 @@ Answers answersFor(const Plan& plan, const Assessment& a, const Language& langua
   answers.sections.push_back(loadSection(a, language));
   answers.sections.push_back(startSection(plan, a, language));
   answers.sections.push_back(feederSection(a, language));
+  if (AnswerSection calculation = calculationSection(plan, a, language); !calculation.lines.empty())
+    answers.sections.push_back(std::move(calculation));
   if (AnswerSection room = roomSection(plan, a, language); !room.lines.empty())
     answers.sections.push_back(std::move(room));
   answers.sections.push_back(batterySection(a, language));

@@ -61,6 +61,8 @@ constexpr MessageId kWireWords{"paper.wire_words"};
 constexpr MessageId kGoverns{"paper.governs"};
 constexpr MessageId kWireUnknown{"paper.wire_unknown"};
 constexpr MessageId kCalculatedLoad{"paper.calculated_load"};
+constexpr MessageId kCalculatedTyped{"paper.calculated_load_typed"};
+constexpr MessageId kCalculatedWorked{"paper.calculated_load_worked"};
 constexpr MessageId kNotEntered{"paper.not_entered"};
 constexpr MessageId kNoFeeder{"paper.no_feeder"};
 constexpr MessageId kAgreed{"paper.agreed"};
@@ -267,13 +269,13 @@ void drawLegTable(FigureTable& table, const Assessment& assessment, const PanelF
             each([&](const Figure_& f) { return verdictName(f.verdict, language); }), {}, true, 8.0);
 }
 
-void drawFeederTable(FigureTable& table, const Plan& plan, const Assessment& assessment,
-                     const Language& language) {
+void drawFeederTable(FigureTable& table, const Assessment& assessment, const Language& language) {
   table.head(words(language, kFeederHead));
-  const auto& load = plan.transfer->calculatedLoad;
+  const FeederLoad& load = assessment.demand.feederLoad;
   table.line(words(language, kCalculatedLoad),
-             load ? number(std::round(load->count()), 0, language) + QStringLiteral(" VA")
-                  : words(language, kNotEntered));
+             load.load ? words(language, load.typed ? kCalculatedTyped : kCalculatedWorked,
+                               Figure{load.load->count(), "VA", 0})
+                       : words(language, kNotEntered));
   if (assessment.segments.empty()) table.note(words(language, kNoFeeder));
   for (const SegmentFigures& segment : assessment.segments) {
     const auto standing = segment.device.inPlan ? segment.device.inPlan : segment.device.rating;
@@ -348,8 +350,8 @@ void drawFacts(SheetFlow& flow, const Plan& plan, const Assessment& assessment, 
   flow.advance(2.0);
 }
 
-void drawFigures(SheetFlow& flow, const Plan& plan, const Assessment& assessment, const Panel& panel,
-                 Reading reading, const Language& language) {
+void drawFigures(SheetFlow& flow, const Assessment& assessment, const Panel& panel, Reading reading,
+                 const Language& language) {
   const auto totals = std::find_if(assessment.panels.begin(), assessment.panels.end(),
                                    [&](const PanelFigures& f) { return f.panel == panel.id; });
   if (totals == assessment.panels.end()) return;
@@ -365,7 +367,7 @@ void drawFigures(SheetFlow& flow, const Plan& plan, const Assessment& assessment
   drawLegTable(legs, assessment, *totals, backup, reading, language);
   FigureTable feeder(flow, flow.left() + half + gap, half);
   feeder.y = flow.y();
-  if (backup) drawFeederTable(feeder, plan, assessment, language);
+  if (backup) drawFeederTable(feeder, assessment, language);
   flow.advance(std::max(legs.y, feeder.y) - flow.y() + 10.0);
 }
 

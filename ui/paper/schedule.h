@@ -13,8 +13,8 @@ void drawFacts(SheetFlow& flow, const Plan& plan, const Assessment& assessment, 
 /// The table, over as many pages as it needs.
 void drawSchedule(SheetFlow& flow, const ScheduleRows& rows, const Language& language);
 /// Load by leg on the left, feeder and overcurrent devices on the right.
-void drawFigures(SheetFlow& flow, const Plan& plan, const Assessment& assessment, const Panel& panel,
-                 Reading reading, const Language& language);
+void drawFigures(SheetFlow& flow, const Assessment& assessment, const Panel& panel, Reading reading,
+                 const Language& language);
 /// Findings that are still open: all dangers, and what must be fixed in this panel.
 void drawOpen(SheetFlow& flow, const Plan& plan, const Assessment& assessment, const Panel& panel,
               const Language& language);

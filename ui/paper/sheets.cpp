@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "ui/paper/calculation.h"
 #include "ui/paper/flow.h"
 #include "ui/paper/moves.h"
 #include "ui/paper/schedule.h"
@@ -13,6 +14,8 @@ namespace {
 constexpr MessageId kPanelSchedule{"paper.panel_schedule"};
 constexpr MessageId kMovesHead{"paper.moves.head"};
 constexpr MessageId kMovesTitle{"paper.moves.title"};
+constexpr MessageId kLoadHead{"paper.load.head"};
+constexpr MessageId kLoadTitle{"paper.load.title"};
 constexpr MessageId kBefore{"paper.title_before"};
 constexpr MessageId kAfter{"paper.title_after"};
 constexpr MessageId kNoSuchSheet{"paper.no_such_sheet"};
@@ -36,6 +39,8 @@ MessageId headOf(SheetKind kind) {
       return kPanelSchedule;
     case SheetKind::moves:
       return kMovesHead;
+    case SheetKind::calculation:
+      return kLoadHead;
   }
   return {};
 }
@@ -47,7 +52,7 @@ void drawPanel(SheetFlow& flow, const Plan& plan, const Assessment& assessment, 
   const ScheduleRows rows = scheduleRows(plan, assessment, *panel, choice.reading, language);
   drawFacts(flow, plan, assessment, *panel, choice.reading, language);
   drawSchedule(flow, rows, language);
-  drawFigures(flow, plan, assessment, *panel, choice.reading, language);
+  drawFigures(flow, assessment, *panel, choice.reading, language);
   if (choice.reading == Reading::planned) drawOpen(flow, plan, assessment, *panel, language);
   drawNotes(flow, plan, *panel, choice.reading, rows, language);
 }
@@ -71,6 +76,13 @@ std::vector<SheetChoice> sheetChoices(const Plan& plan, const Language& language
   if (hasMoves(plan)) {
     choices.push_back(
         {SheetKind::moves, {}, Reading::planned, QStringLiteral("moves"), words(language, kMovesTitle)});
+  }
+  if (hasCalculation(plan)) {
+    choices.push_back({SheetKind::calculation,
+                       {},
+                       Reading::planned,
+                       QStringLiteral("load-calculation"),
+                       words(language, kLoadTitle)});
   }
   return choices;
 }
@@ -106,6 +118,9 @@ std::vector<Sheet> sheets(const Plan& plan, const Assessment& assessment,
         break;
       case SheetKind::moves:
         drawMoves(flow, plan, assessment, language);
+        break;
+      case SheetKind::calculation:
+        drawCalculation(flow, plan, assessment, language);
         break;
     }
     for (Sheet& page : flow.take()) pages.push_back(std::move(page));

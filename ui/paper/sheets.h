@@ -12,13 +12,15 @@ namespace stayalight {
 
 enum class SheetKind : std::uint8_t {
   panelSchedule,  ///< of one panel, before or after the work
-  moves           ///< circuits that move, raceways, splices: for the electrician
+  moves,          ///< circuits that move, raceways, splices: for the electrician
+  calculation     ///< load calculation and capacity of the source
 };
 struct SheetChoice {
   SheetKind kind = SheetKind::panelSchedule;
   PanelId panel;
   Reading reading = Reading::planned;
-  QString word;   ///< of the command line: "main-before", "main", "backup", "subpanel3", "moves"
+  QString word;   ///< of the command line: "main-before", "main", "backup", "subpanel3", "moves",
+                  ///< "load-calculation"
   QString title;  ///< "Main panel, after the work"
 };
 /// All a plan can print, in the order of the set: each panel before the work, then as planned, then the other

@@ -49,7 +49,10 @@ const TextRow kRows[] = {
     {"demand.missing.load_class", TEXT("Stayalight", "class in the load calculation of %1")},
     {"demand.missing.nameplate", TEXT("Stayalight", "nameplate load of %1")},
     {"demand.missing.charge_limit", TEXT("Stayalight", "charge limit of the inverter")},
-    {"demand.note.one_control", TEXT("Stayalight", "%1 counts as one control: their number is not entered")},
+    {"demand.note.one_control", TEXT("Stayalight", "%1 counts as one control: their number is not entered.")},
+    {"demand.note.by_table", TEXT("Stayalight", "From horsepower by the table of full-load currents: %1.")},
+    {"demand.note.by_running",
+     TEXT("Stayalight", "From running watts or amperes that somebody read or measured: %1.")},
     // -- refusals
     {"demand.refused", TEXT("Stayalight", "not computed: no figure of %1 is confirmed for %2")},
     {"demand.refused_dryers",

@@ -23,6 +23,7 @@ TEST(Feeder, CountsWhatHangsOnIt) {
   EXPECT_NEAR(found.feeder.total.count(), 1320 + 240 + 720 + 1320 + 330, 1e-6);
   EXPECT_NEAR(found.feeder.leg[0].load.count(), 900 + 240 + 660 + 165, 1e-6);
   EXPECT_NEAR(found.feeder.leg[1].load.count(), 420 + 720 + 660 + 180, 1e-6);
+  EXPECT_NEAR(found.feeder.heavierMinimum.count(), 1980.0 / 120.0, 1e-9);  // nothing of it is continuous
   EXPECT_NEAR(found.feeder.leg[0].neutral.count(), 900 + 240 + 60, 1e-6);
   EXPECT_NEAR(found.feeder.leg[1].neutral.count(), 420 + 720 + 180, 1e-6);
   EXPECT_FALSE(found.feederLoad.typed);
@@ -78,20 +79,20 @@ TEST(Nameplate, InTheOrderOfHowWellItIsKnown) {
   Load load = example::lineToLineLoad("Pump", 900, 0.75);
   load.calculationClass = LoadClass::motor;
   load.ratedVoltage = 230;
-  EXPECT_NEAR(nameplateOf(load)->count(), 1200, 1e-9);
+  EXPECT_NEAR(nameplateOf(load)->rating.count(), 1200, 1e-9);
   load.horsepower = Horsepower(0.5);
-  EXPECT_NEAR(nameplateOf(load)->count(), 4.9 * 240, 1e-9);  // Table 430.248: 1/2 hp, 230 V
+  EXPECT_NEAR(nameplateOf(load)->rating.count(), 4.9 * 240, 1e-9);  // Table 430.248: 1/2 hp, 230 V
   load.connection = Connection::lineToNeutral;
   load.ratedVoltage = 115;
-  EXPECT_NEAR(nameplateOf(load)->count(), 9.8 * 120, 1e-9);
+  EXPECT_NEAR(nameplateOf(load)->rating.count(), 9.8 * 120, 1e-9);
   load.nameplate = VoltAmperes(1000);
-  EXPECT_NEAR(nameplateOf(load)->count(), 1000, 1e-9);
+  EXPECT_NEAR(nameplateOf(load)->rating.count(), 1000, 1e-9);
   load.nameplate.reset();
   load.horsepower.reset();
   load.running.grade = Grade::typical;
   EXPECT_FALSE(nameplateOf(load));
   load.runningCurrent = example::known<AcAmperes>(8, Grade::measured);
-  EXPECT_NEAR(nameplateOf(load)->count(), 920, 1e-9);
+  EXPECT_NEAR(nameplateOf(load)->rating.count(), 920, 1e-9);
 }
 
 // Element and motor of one dryer are one dryer; two ovens on one circuit stay two.

@@ -6,6 +6,7 @@
 #include <cmath>
 
 #include "core/file/file.h"
+#include "tests/core/demand/calculated_house.h"
 #include "ui/answers/answers_text.h"
 #include "ui/answers/working_window.h"
 #include "ui/wording/language.h"
@@ -16,6 +17,44 @@ class AnswersTest : public QObject {
   Q_OBJECT
 
  private Q_SLOTS:
+  void theLoadCalculationStandsThereAndOpens() {
+    const ProgramLanguage language;
+    Plan plan = calculated::house();
+    const auto sectionOf = [&](const Assessment& assessment) {
+      for (const AnswerSection& section : answersFor(plan, assessment, language).sections) {
+        if (section.heading == QStringLiteral("Load calculation")) return section;
+      }
+      return AnswerSection{};
+    };
+    Assessment a = assess(plan, Circumstances{true});
+    AnswerSection section = sectionOf(a);
+    QVERIFY(section.lines.size() >= 4);
+    QCOMPARE(section.lines[0].value, QStringLiteral("3,930 VA, 16.5 A on L2"));
+    QVERIFY(section.lines[0].detail.contains(QStringLiteral("not confirmed")));
+    QCOMPARE(section.lines[1].value, QStringLiteral("11.0 A"));  // 1,320 VA on L2
+    for (const AnswerLine& line : section.lines) {
+      QVERIFY(!line.working.values.empty());
+      QVERIFY(!stepsFor(a.working, line.working).empty());
+    }
+    const auto steps = stepsFor(a.working, section.lines[0].working);
+    const bool lighting = std::any_of(steps.begin(), steps.end(),
+                                      [](const Step& step) { return step.formula.key == "demand.lighting"; });
+    QVERIFY(lighting);
+
+    plan.transfer.edit().calculatedLoad = VoltAmperes(9000);
+    section = sectionOf(assess(plan));
+    QCOMPARE(section.lines[0].value, QStringLiteral("9,000 VA"));
+    QVERIFY(section.lines[0].detail.contains(QStringLiteral("typed in; worked out: 3,930 VA")));
+
+    plan.transfer.edit().calculatedLoad.reset();
+    calculated::circuit(plan, "Lights").areaServed.reset();
+    section = sectionOf(assess(plan));
+    QVERIFY(section.lines[0].verdict == Verdict::notKnown);
+    QVERIFY(section.lines[0].detail.contains(QStringLiteral("area served by Lights")));
+
+    plan.site.edit().country = Country::canada;
+    QVERIFY(sectionOf(assess(plan)).lines.empty());
+  }
   void initTestCase();
   void hoursSayTheyAreEstimates();
   void rangeComesFirst();

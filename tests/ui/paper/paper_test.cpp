@@ -8,6 +8,7 @@
 
 #include "core/edit/edit.h"
 #include "core/file/file.h"
+#include "tests/core/demand/calculated_house.h"
 #include "tests/core/example_plans.h"
 #include "ui/paper/print.h"
 #include "ui/style/fonts.h"
@@ -87,6 +88,50 @@ class PaperTest : public QObject {
     QVERIFY(pages.size() >= 3);
     for (const Sheet& page : pages) QCOMPARE(page.size, pageSize(static_cast<PaperSize>(size)));
     QCOMPARE(faults(pages), QString());
+  }
+
+  // Every line of the calculation with its figure and its rule, what is missing, and the paths; none abroad.
+  void theLoadCalculationIsPrintedLineByLine() {
+    const ProgramLanguage language;
+    const auto printed = [&](const Plan& plan) {
+      const auto chosen = chosenSheets(plan, {QStringLiteral("load-calculation")}, language);
+      if (!chosen) return QString();
+      PaperOptions options;
+      options.version = QStringLiteral("1");
+      const Assessment assessment = assess(plan);
+      const auto pages = sheets(plan, assessment, chosen.value(), language, options);
+      if (!faults(pages).isEmpty()) return faults(pages);
+      QStringList all;
+      for (const Sheet& page : pages) {
+        for (const SheetText& text : page.texts) all << text.text;
+      }
+      return all.join(u' ');
+    };
+    Plan plan = calculated::house();
+    QString text = printed(plan);
+    const DemandFigures figures = calculated::figures(plan);
+    for (const DemandLine& line : figures.feeder.lines) {
+      QVERIFY2(text.contains(words(line.what, language)), qPrintable(words(line.what, language)));
+      if (line.load) QVERIFY(text.contains(QString::fromStdString(language.number(line.load->count(), 0))));
+    }
+    for (const char* word :
+         {"3,930", "16.5", "220.45", "220.61", "702.4(A)(1)", "not confirmed", "kept", "within"})
+      QVERIFY2(text.contains(QString::fromLatin1(word)), word);
+
+    plan.transfer.edit().calculatedLoad = VoltAmperes(9000);
+    text = printed(plan);
+    QVERIFY(text.contains(QStringLiteral("Typed in: 9,000 VA")));
+    QVERIFY(text.contains(QStringLiteral("3,930")));
+
+    plan.transfer.edit().calculatedLoad.reset();
+    calculated::circuit(plan, "Lights").areaServed.reset();
+    QVERIFY(printed(plan).contains(QStringLiteral("Still needed: area served by Lights")));
+
+    plan.site.edit().edition = CodeEdition::y2026;
+    QVERIFY(printed(plan).contains(QStringLiteral("not known for 2026")));
+
+    plan.site.edit().country = Country::canada;
+    QVERIFY(printed(plan).isEmpty());
   }
 
   void panelsOfEverySizePrint() {

@@ -1,0 +1,13 @@
+#pragma once
+
+// What the answers column says of the load calculation: feeder, main, charging, capacity of the source.
+
+#include "ui/answers/answers_text.h"
+
+namespace stayalight {
+
+/// No lines where the code is not covered.
+[[nodiscard]] AnswerSection calculationSection(const Plan& plan, const Assessment& assessment,
+                                               const Language& language);
+
+}  // namespace stayalight
