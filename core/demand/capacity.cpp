@@ -170,6 +170,7 @@ std::vector<PathFigures> capacityPaths(const Plan& plan, Edition edition, const 
   full.conditions.push_back(carries(kFull, full.asked, source, true));
 
   PathFigures& managed = begin(CapacityPath::managed, "capacity.automatic");
+  if (manual) managed.closed = say(kNotAutomatic);
   managed.asked = transfer.managedLimit;
   managed.conditions.push_back(carries(kManaged, managed.asked, source, true));
   managed.conditions.push_back({say(kListedManagement), ofAnswer(transfer.managedListed)});

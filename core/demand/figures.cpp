@@ -39,14 +39,18 @@ Verdict verdictOf(const DemandCalculation& calculation, const std::optional<Rati
                  std::optional(rating->amperes()));
 }
 
-std::optional<Message> whyNotMetered(const Plan& plan) {
+std::optional<Message> whyNotMetered(const Plan& plan, Edition edition, const Tables& tables) {
   const Site& site = *plan.site;
   if (!site.maximumDemand) return say(kNoDemand);
-  if (site.demandPeriod.is(DemandPeriod::unknown) || !site.demandPeriod.known()) return say(kNoPeriod);
+  const auto years = demandFigure(DemandKey::meteredYear, edition, tables);
+  const auto days = demandFigure(DemandKey::meteredDays, edition, tables);
+  if (!years || !days) return say(kEditionUnknown, std::string(name(edition)));
+  if (site.demandPeriod.is(DemandPeriod::unknown) || !site.demandPeriod.known())
+    return say(kNoPeriod, static_cast<std::int64_t>(years->value), static_cast<std::int64_t>(days->value));
   if (site.demandGross.is(Answer::no)) return say(kNotGross);
   if (!site.demandGross.is(Answer::yes)) return say(kGrossUnknown);
   if (site.demandPeriod.is(DemandPeriod::thirtyDays) && !site.demandSeason.is(Answer::yes))
-    return say(kNoSeason);
+    return say(kNoSeason, static_cast<std::int64_t>(days->value));
   return std::nullopt;
 }
 
@@ -73,7 +77,7 @@ std::optional<Message> whyNot(const Plan& plan, DemandMethod method, Edition edi
       return std::nullopt;
     }
     case DemandMethod::metered:
-      return whyNotMetered(plan);
+      return whyNotMetered(plan, edition, tables);
   }
   return std::nullopt;
 }
