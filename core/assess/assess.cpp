@@ -188,12 +188,16 @@ Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstance
     result.outage = outageFigures(plan, scenario, result.profile, result.peaks, result.limits, working);
   }
 
+  result.dcCable = dcCableFigures(plan, edition, working);
+  result.buses = busFigures(plan, result.limits, working);
   result.raceways = racewayFigures(plan, result.segments, edition, working);
   result.boxes = spliceBoxFigures(plan, edition, working);
   result.wiringSpaces = wiringSpaceFigures(plan);
 
   ReviewInput input{.plan = plan};
   input.edition = edition;
+  input.dcCable = result.dcCable ? &*result.dcCable : nullptr;
+  input.buses = &result.buses;
   input.raceways = &result.raceways;
   input.boxes = &result.boxes;
   input.wiringSpaces = &result.wiringSpaces;

@@ -6,6 +6,8 @@
 #include "core/outage/outage.h"
 #include "core/review/review.h"
 #include "core/start/start.h"
+#include "core/wiring/bus.h"
+#include "core/wiring/dc_cable.h"
 #include "core/wiring/raceway.h"
 #include "core/wiring/splice.h"
 #include "core/wiring/wiring.h"
@@ -40,6 +42,8 @@ struct Assessment {
   StartFigures starts;
   DemandFigures demand;  ///< load calculations, capacity of the source
   std::vector<SegmentFigures> segments;
+  std::optional<DcCableFigures> dcCable;
+  std::vector<BusFigures> buses;  ///< panels that a second source can feed beside the ordinary supply
   std::vector<RacewayFigures> raceways;
   std::vector<SpliceBoxFigures> boxes;
   std::vector<WiringSpaceFigures> wiringSpaces;

@@ -153,6 +153,7 @@ Result<Plan> remove(const Plan& plan, const EntityRef& entity) {
     case RecordKind::inverter:
     case RecordKind::battery:
     case RecordKind::transfer:
+    case RecordKind::dcCable:
     case RecordKind::scenario:
       break;
   }

@@ -59,12 +59,6 @@ struct OutageFigures {
 };
 inline constexpr Hours kOutageHorizon{72.0};
 
-/// Battery power for an AC load of all units together: load / marginal efficiency + idle of each unit; or,
-/// with a label's curve, load / efficiency at that share of the rated output (idle inside), never both. The
-/// curve is linear between its points and flat above the last; below the first the loss in watts stays that
-/// of the first point, so that no load still draws something. Points at zero load say nothing and are left
-/// out. Nothing where the label's figures are not entered.
-[[nodiscard]] std::optional<BatteryWatts> batteryPower(const Inverter& inverter, Watts load);
 /// Usable share of the 25 C capacity at a cell temperature (lithium iron phosphate; common practice, no
 /// source): linear between the points of the table, flat above the last, nothing below -20 C, where most
 /// packs stop.

@@ -66,7 +66,8 @@ struct Breaker : Record {
   Choice<Tie> tie = Tie::none;  ///< of a single-pole with its neighbour; a two-pole has a common trip
   Choice<Protection> protection = Protection::none;
   std::string listingLine;
-  Choice<Answer> backFed = Answer::no;  ///< a source feeds the bus through it
+  Choice<Answer> backFed = Answer::no;     ///< a source feeds the bus through it
+  std::optional<AcAmperes> sourceCurrent;  ///< greatest continuous output of a source behind it
   Choice<Answer> holdDown = Answer::unknown;
   Choice<Answer> interlocked =
       Answer::unknown;  ///< a listed interlock keeps it from closing with the other source

@@ -135,6 +135,8 @@ const void* findRecord(const Plan& plan, const EntityRef& ref) {
       return &*plan.battery;
     case RecordKind::transfer:
       return &*plan.transfer;
+    case RecordKind::dcCable:
+      return &*plan.dcCable;
     case RecordKind::scenario:
       return &*plan.scenario;
     case RecordKind::panel:
@@ -182,6 +184,8 @@ void* editRecord(Plan& plan, const EntityRef& ref) {
       return &plan.battery.edit();
     case RecordKind::transfer:
       return &plan.transfer.edit();
+    case RecordKind::dcCable:
+      return &plan.dcCable.edit();
     case RecordKind::scenario:
       return &plan.scenario.edit();
     case RecordKind::panel:

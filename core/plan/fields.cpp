@@ -61,6 +61,8 @@ constexpr Field kPanel[] = {
     field<&Panel::tandems>("tandems", "field.panel.tandems"),
     field<&Panel::poleMaximum>("pole_maximum", "field.panel.pole_maximum", Unit::none, 1, 168),
     field<&Panel::busRating>("bus_A", "field.panel.bus_A", Unit::ampere, 15, 1200),
+    field<&Panel::feedEnd>("feed_end", "field.panel.feed_end"),
+    field<&Panel::busOption>("bus_option", "field.panel.bus_option"),
     field<&Panel::mainBreaker>("main_breaker_A", "field.panel.main_breaker_A", Unit::ampere, 15, 1200),
     field<&Panel::mainBackFed>("main_back_fed", "field.panel.main_back_fed"),
     field<&Panel::holdDown>("hold_down", "field.panel.hold_down"),
@@ -93,6 +95,7 @@ constexpr Field kBreaker[] = {
     field<&Breaker::protection>("protection", "field.breaker.protection"),
     field<&Breaker::listingLine>("listing_line", "field.breaker.listing_line"),
     field<&Breaker::backFed>("back_fed", "field.breaker.back_fed"),
+    field<&Breaker::sourceCurrent>("source_A", "field.breaker.source_A", Unit::ampere, 0.1, 1200),
     field<&Breaker::holdDown>("hold_down", "field.breaker.hold_down"),
     field<&Breaker::interlocked>("interlocked", "field.breaker.interlocked"),
     field<&Breaker::interruptingRating>("interrupting_A", "field.breaker.interrupting_A", Unit::ampere, 1,
@@ -270,6 +273,23 @@ constexpr Field kTransfer[] = {
     field<&Transfer::notes>("notes", "field.notes"),
 };
 
+constexpr Field kDcCable[] = {
+    field<&DcCable::length>("length_um", "field.dc_cable.length_um", Unit::micrometre, 0, 1e9),
+    field<&DcCable::metal>("metal", "field.dc_cable.metal"),
+    field<&DcCable::insulation>("insulation_C", "field.dc_cable.insulation_C"),
+    field<&DcCable::ambient>("ambient_mC", "field.dc_cable.ambient_mC", Unit::milliCelsius, -40000, 90000),
+    field<&DcCable::terminals75>("terminals_75C", "field.dc_cable.terminals_75C"),
+    field<&DcCable::freeAir>("free_air", "field.dc_cable.free_air"),
+    field<&DcCable::instructionsConductor>("instructions_conductor", "field.dc_cable.instructions_conductor"),
+    field<&DcCable::instructionsDevice>("instructions_device_A", "field.dc_cable.instructions_device_A",
+                                        Unit::ampere, 5, 1200),
+    field<&DcCable::fixedConductor>("fixed_conductor", "field.dc_cable.fixed_conductor"),
+    field<&DcCable::fixedDevice>("fixed_device_A", "field.dc_cable.fixed_device_A", Unit::ampere, 5, 1200),
+    field<&DcCable::fineStranded>("fine_stranded", "field.dc_cable.fine_stranded"),
+    field<&DcCable::lugsListed>("lugs_listed", "field.dc_cable.lugs_listed"),
+    field<&DcCable::notes>("notes", "field.notes"),
+};
+
 constexpr Field kRun[] = {
     identity<&FeederRun::id>(),
     field<&FeederRun::segment>("segment", "field.run.segment"),
@@ -329,6 +349,7 @@ constexpr Children kPlanChildren[] = {
     shared<&Plan::inverter>("inverter", RecordKind::inverter),
     shared<&Plan::battery>("battery", RecordKind::battery),
     shared<&Plan::transfer>("transfer", RecordKind::transfer),
+    shared<&Plan::dcCable>("dc_cable", RecordKind::dcCable),
     sharedList<&Plan::runs>("feeder_runs", RecordKind::feederRun),
     sharedList<&Plan::raceways>("raceways", RecordKind::raceway),
     sharedList<&Plan::spliceBoxes>("splice_boxes", RecordKind::spliceBox),
@@ -349,6 +370,7 @@ constexpr RecordType kTypes[] = {
     record<EfficiencyPoint>(RecordKind::efficiencyPoint, "efficiency_point", kEfficiency, {}),
     record<Battery>(RecordKind::battery, "battery", kBattery, {}),
     record<Transfer>(RecordKind::transfer, "transfer", kTransfer, {}),
+    record<DcCable>(RecordKind::dcCable, "dc_cable", kDcCable, {}),
     record<FeederRun>(RecordKind::feederRun, "feeder_run", kRun, {}),
     record<Raceway>(RecordKind::raceway, "raceway", kRaceway, {}),
     record<SpliceBox>(RecordKind::spliceBox, "splice_box", kSpliceBox, {}),

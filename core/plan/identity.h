@@ -44,6 +44,7 @@ enum class RecordKind : std::uint8_t {
   efficiencyPoint,
   battery,
   transfer,
+  dcCable,
   feederRun,
   raceway,
   spliceBox,

@@ -56,6 +56,20 @@ struct Space : Record {
   friend bool operator==(const Space&, const Space&) = default;
 };
 
+/// By which rule the bus of a panel with a second source on it is large enough (705.12).
+enum class BusOption : std::uint8_t { notChosen, anywhere, oppositeEnds, sumOfBreakers };
+template <>
+struct ChoiceWords<BusOption> {
+  static constexpr std::array<std::string_view, 4> words = {"not_chosen", "anywhere", "opposite_ends",
+                                                            "sum_of_breakers"};
+};
+/// Where the panel's ordinary supply comes onto its bus.
+enum class FeedEnd : std::uint8_t { top, bottom, centre };
+template <>
+struct ChoiceWords<FeedEnd> {
+  static constexpr std::array<std::string_view, 3> words = {"top", "bottom", "centre"};
+};
+
 struct Panel : Record {
   PanelId id;
   std::string name;
@@ -66,6 +80,8 @@ struct Panel : Record {
   Choice<Answer> tandems = Answer::unknown;  ///< does the panel take tandems where nothing else is said
   std::optional<std::int32_t> poleMaximum;   ///< most breaker poles the label allows
   std::optional<RatingAmperes> busRating;
+  Choice<FeedEnd> feedEnd = FeedEnd::top;
+  Choice<BusOption> busOption = BusOption::notChosen;
   std::optional<RatingAmperes> mainBreaker;        ///< none: main lugs only
   Choice<Answer> holdDown = Answer::unknown;       ///< a back-fed main breaker has its retainer
   bool mainBackFed = false;                        ///< the main is a plug-in breaker fed backwards

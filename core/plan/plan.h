@@ -25,6 +25,7 @@ struct Plan : Record {
   Shared<Inverter> inverter;
   Shared<Battery> battery;
   Shared<Transfer> transfer;
+  Shared<DcCable> dcCable;
   std::vector<Shared<FeederRun>> runs;
   std::vector<Shared<Raceway>> raceways;
   std::vector<Shared<SpliceBox>> spliceBoxes;

@@ -105,6 +105,24 @@ struct FeederRun : Record {
   friend bool operator==(const FeederRun&, const FeederRun&) = default;
 };
 
+/// The cable between battery and inverter, of one unit.
+struct DcCable : Record {
+  Length length;  ///< one way
+  Choice<Metal> metal = Metal::copper;
+  Choice<Insulation> insulation = Insulation::c75;
+  Temperature ambient = Temperature::milliCelsius(30000);
+  Choice<Answer> terminals75 = Answer::unknown;  ///< marked for 75 C at both ends
+  Choice<Answer> freeAir = Answer::no;           ///< single cables in free air: another table than 310.16
+  std::optional<ConductorSize> instructionsConductor;  ///< that the listed instructions ask for
+  std::optional<RatingAmperes> instructionsDevice;     ///< fuse or breaker of the listed instructions
+  std::optional<ConductorSize> fixedConductor;         ///< in place already: checked, not chosen
+  std::optional<RatingAmperes> fixedDevice;
+  Choice<Answer> fineStranded = Answer::unknown;
+  Choice<Answer> lugsListed = Answer::unknown;  ///< lugs or ferrules listed for fine strands
+  std::string notes;
+  friend bool operator==(const DcCable&, const DcCable&) = default;
+};
+
 /// The outage that is looked at.
 struct Scenario : Record {
   std::int32_t month = 1;     ///< 1 to 12

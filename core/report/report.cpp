@@ -119,6 +119,9 @@ class Report {
     json["load_calculation"] = loadCalculation(assessment_.demand);
     json["segments"] = Json::array();
     for (const SegmentFigures& figures : assessment_.segments) json["segments"].push_back(segment(figures));
+    json["dc_cable"] = dcCable();
+    json["buses"] = Json::array();
+    for (const BusFigures& figures : assessment_.buses) json["buses"].push_back(bus(figures));
     json["raceways"] = Json::array();
     for (const RacewayFigures& figures : assessment_.raceways) json["raceways"].push_back(raceway(figures));
     json["splice_boxes"] = Json::array();
@@ -397,6 +400,39 @@ class Report {
     return json;
   }
 
+  [[nodiscard]] Json dcCable() const {
+    if (!assessment_.dcCable) return nullptr;
+    const DcCableFigures& figures = *assessment_.dcCable;
+    return Json{{"current_A", num(figures.current)},
+                {"required_A", num(figures.required)},
+                {"device_A", num(figures.device)},
+                {"size_AWG", word(figures.conductor.size)},
+                {"ampacity_A", num(figures.conductor.ampacity)},
+                {"drop_V", figures.drop ? rounded(figures.drop->count(), kSecondDecimals) : Json(nullptr)},
+                {"drop_fraction", num(figures.dropFraction)},
+                {"over", texts(figures.over)},
+                {"not_known", texts(figures.notKnown)},
+                {"verdict", word(figures.verdict)}};
+  }
+  static Json bus(const BusFigures& figures) {
+    Json sources = Json::array();
+    for (const BreakerId id : figures.sources) sources.push_back(id.number);
+    Json options = Json::array();
+    for (const BusOptionFigure& option : figures.options) {
+      options.push_back(Json{{"option", word(option.option, ChoiceWords<BusOption>::words)},
+                             {"applies", option.applies},
+                             {"sum_A", num(option.sum)},
+                             {"most_A", num(option.most)},
+                             {"verdict", word(option.verdict)}});
+    }
+    return Json{{"panel", figures.panel.number},
+                {"source_breakers", sources},
+                {"source_A_125", num(figures.sourceCurrent)},
+                {"bounded_by_breaker", figures.bounded},
+                {"options", options},
+                {"chosen", word(figures.chosen, ChoiceWords<BusOption>::words)},
+                {"verdict", word(figures.verdict)}};
+  }
   [[nodiscard]] Json raceway(const RacewayFigures& figures) const {
     Json contents = Json::array();
     for (const RacewayContent& content : figures.contents) {

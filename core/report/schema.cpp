@@ -30,6 +30,12 @@ Assessment specimen() {
   segment.over.emplace_back();
   segment.notKnown.emplace_back();
   full.segments.push_back(segment);
+  full.dcCable.emplace();
+  full.dcCable->over.emplace_back();
+  full.dcCable->notKnown.emplace_back();
+  BusFigures bus;
+  bus.sources.emplace_back();
+  full.buses.push_back(bus);
   RacewayFigures raceway;
   raceway.contents.emplace_back();
   raceway.branches.emplace_back();

@@ -10,6 +10,8 @@
 #include "core/edit/edit.h"
 #include "core/outage/outage.h"
 #include "core/start/start.h"
+#include "core/wiring/bus.h"
+#include "core/wiring/dc_cable.h"
 #include "core/wiring/raceway.h"
 #include "core/wiring/splice.h"
 #include "core/wiring/wiring.h"
@@ -41,6 +43,8 @@ struct ReviewInput {
   const StartFigures* starts = nullptr;
   const std::vector<SegmentFigures>* segments = nullptr;
   const OutageFigures* outage = nullptr;
+  const DcCableFigures* dcCable = nullptr;
+  const std::vector<BusFigures>* buses = nullptr;
   const std::vector<RacewayFigures>* raceways = nullptr;
   const std::vector<SpliceBoxFigures>* boxes = nullptr;
   const std::vector<WiringSpaceFigures>* wiringSpaces = nullptr;

@@ -44,6 +44,13 @@ struct InverterLimits {
 };
 [[nodiscard]] InverterLimits inverterLimits(const Inverter& inverter);
 
+/// Battery power for an AC load of all units together: load / marginal efficiency + idle of each unit; or,
+/// with a label's curve, load / efficiency at that share of the rated output (idle inside), never both. The
+/// curve is linear between its points and flat above the last; below the first the loss in watts stays that
+/// of the first point, so that no load still draws something. Points at zero load say nothing and are left
+/// out. Nothing where the label's figures are not entered.
+[[nodiscard]] std::optional<BatteryWatts> batteryPower(const Inverter& inverter, Watts load);
+
 /// The limit at a duration: between points the safe side (the longer time's value), before the first point
 /// the first point (no extrapolation), after the last the all-day rating; without a curve the all-day rating.
 struct LimitAt {

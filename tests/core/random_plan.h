@@ -150,7 +150,7 @@ Plan randomPlan(Draw&& draw) {
     }
   }
   for (const RecordKind kind : {RecordKind::site, RecordKind::inverter, RecordKind::battery,
-                                RecordKind::transfer, RecordKind::scenario}) {
+                                RecordKind::transfer, RecordKind::dcCable, RecordKind::scenario}) {
     fillRecord(recordType(kind), editRecord(plan, {kind}), draw);
   }
   for (std::int64_t points = draw(0, 2); points > 0; --points) {

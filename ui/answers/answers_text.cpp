@@ -518,6 +518,7 @@ Answers answersFor(const Plan& plan, const Assessment& a, const Language& langua
   answers.sections.push_back(loadSection(a, language));
   answers.sections.push_back(startSection(plan, a, language));
   answers.sections.push_back(feederSection(a, language));
+  addSourceLines(plan, a, language, answers.sections.back().lines);
   if (AnswerSection calculation = calculationSection(plan, a, language); !calculation.lines.empty())
     answers.sections.push_back(std::move(calculation));
   if (AnswerSection room = roomSection(plan, a, language); !room.lines.empty())

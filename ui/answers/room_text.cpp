@@ -20,6 +20,14 @@ constexpr MessageId kByRaceway{"answers.room.by_raceway"};
 constexpr MessageId kGutter{"answers.room.gutter"};
 constexpr MessageId kGutterDetail{"answers.room.gutter_detail"};
 
+constexpr MessageId kDcCable{"answers.dc_cable"};
+constexpr MessageId kDcValue{"answers.dc_cable.value"};
+constexpr MessageId kDcCurrent{"answers.dc_cable.current"};
+constexpr MessageId kDcDrop{"answers.dc_cable.drop"};
+constexpr MessageId kBus{"answers.bus"};
+constexpr MessageId kBusOption[] = {MessageId{"answers.bus.not_chosen"}, MessageId{"answers.bus.anywhere"},
+                                    MessageId{"answers.bus.opposite_ends"}, MessageId{"answers.bus.sum"}};
+
 Figure percent(double fraction) { return {fraction * 100.0, "%", 0}; }
 Figure cubicInches(CubicInches volume) { return {volume.count(), "in³", 1}; }
 Figure squareInches(SquareInches area) { return {area.count(), "in²", 2}; }
@@ -94,6 +102,46 @@ AnswerLine gutterLine(const Plan& plan, const WiringSpaceFigures& figures, const
 }
 
 }  // namespace
+
+void addSourceLines(const Plan& plan, const Assessment& a, const Language& language,
+                    std::vector<AnswerLine>& lines) {
+  if (a.dcCable) {
+    const DcCableFigures& figures = *a.dcCable;
+    AnswerLine line;
+    line.label = words(language, kDcCable);
+    line.verdict = figures.verdict;
+    if (figures.device && figures.conductor.size) {
+      line.value = words(language, kDcValue, std::int64_t{figures.device->count()},
+                         conductorName(*figures.conductor.size, figures.conductor.metal));
+    }
+    QStringList detail;
+    if (figures.current)
+      detail << words(language, kDcCurrent, Figure{figures.current->count(), "A", 0},
+                      Figure{figures.required->count(), "A", 0});
+    if (figures.dropFraction)
+      detail << words(language, kDcDrop, Figure{*figures.dropFraction * 100.0, "%", 1});
+    for (const Message& missing : figures.notKnown)
+      detail << words(language, kMissing, std::vector<Message>{missing});
+    line.detail = detail.join(QStringLiteral("; "));
+    if (figures.required) line.working = {line.label, line.value, {figures.required->count()}, {"wiring"}};
+    lines.push_back(line);
+  }
+  for (const BusFigures& bus : a.buses) {
+    AnswerLine line;
+    line.label = words(language, kBus, find(plan, bus.panel)->name);
+    line.verdict = bus.verdict;
+    const std::size_t shown =
+        bus.chosen == BusOption::notChosen ? 0 : static_cast<std::size_t>(bus.chosen) - 1;
+    const BusOptionFigure& option = bus.options[shown];
+    if (option.sum && option.most) {
+      line.value =
+          words(language, kTakes, Figure{option.sum->count(), "A", 0}, Figure{option.most->count(), "A", 0});
+    }
+    line.detail = words(language, kBusOption[static_cast<std::size_t>(bus.chosen)]);
+    if (option.sum) line.working = {line.label, line.value, {option.sum->count()}, {"wiring"}};
+    lines.push_back(line);
+  }
+}
 
 AnswerSection roomSection(const Plan& plan, const Assessment& a, const Language& language) {
   AnswerSection section;

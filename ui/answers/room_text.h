@@ -10,4 +10,8 @@ namespace stayalight {
 [[nodiscard]] AnswerSection roomSection(const Plan& plan, const Assessment& assessment,
                                         const Language& language);
 
+/// The battery's cable, and buses that two sources feed.
+void addSourceLines(const Plan& plan, const Assessment& assessment, const Language& language,
+                    std::vector<AnswerLine>& lines);
+
 }  // namespace stayalight

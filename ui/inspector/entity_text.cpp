@@ -149,6 +149,7 @@ std::vector<EntityRef> entities(const Plan& plan) {
   for (const auto& panel : plan.panels) all.push_back({RecordKind::panel, panel->id.number});
   all.push_back({RecordKind::inverter});
   all.push_back({RecordKind::battery});
+  all.push_back({RecordKind::dcCable});
   all.push_back({RecordKind::transfer});
   for (const auto& run : plan.runs) all.push_back({RecordKind::feederRun, run->id.number});
   for (const auto& raceway : plan.raceways) all.push_back({RecordKind::raceway, raceway->id.number});

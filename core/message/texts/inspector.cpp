@@ -74,6 +74,7 @@ const TextRow kRows[] = {
     {"inspector.record.battery", TEXT("Stayalight", "Battery")},
     {"inspector.record.transfer", TEXT("Stayalight", "Transfer")},
     {"inspector.record.feeder_run", TEXT("Stayalight", "Feeder piece")},
+    {"inspector.record.dc_cable", TEXT("Stayalight", "Battery cable")},
     {"inspector.record.raceway", TEXT("Stayalight", "Raceway")},
     {"inspector.record.splice_box", TEXT("Stayalight", "Splice box")},
     {"inspector.record.scenario", TEXT("Stayalight", "Outage")},

@@ -81,6 +81,17 @@ const TextRow kRows[] = {
     {"wiring.missing.switch_rating", TEXT("Stayalight", "rating of the transfer switch")},
     {"wiring.missing.bus_rating", TEXT("Stayalight", "bus rating of the backup subpanel")},
     {"wiring.missing.input_rating", TEXT("Stayalight", "input rating of the inverter")},
+    // -- battery cable
+    {"wiring.dc.no_output", TEXT("Stayalight", "rated output of the inverter")},
+    {"wiring.dc.no_voltage", TEXT("Stayalight", "lowest input voltage at rated output")},
+    {"wiring.dc.no_efficiency", TEXT("Stayalight", "efficiency of the inverter")},
+    {"wiring.dc.free_air",
+     TEXT("Stayalight", "ampacity of single cables in free air, which the instructions give")},
+    {"wiring.dc.device_small", TEXT("Stayalight", "the fuse of %1 is below the %2 that the inverter draws")},
+    {"wiring.dc.conductor_small", TEXT("Stayalight", "the cable is too small: %1")},
+    {"wiring.dc.below_instructions", TEXT("Stayalight", "the listed instructions ask for %1")},
+    {"wiring.dc.lugs", TEXT("Stayalight", "fine strands in lugs that are not listed for them")},
+    {"wiring.dc.lowest_voltage", TEXT("Stayalight", "lowest input voltage of the label")},
     // -- raceways, boxes, splices
     {"wiring.circuit_number", TEXT("Stayalight", "Circuit %1")},
     {"wiring.raceway.circuit", TEXT("Stayalight", "%1")},

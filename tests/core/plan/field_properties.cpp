@@ -46,6 +46,8 @@ AnyRecord emptyRecord(RecordKind kind) {
       return std::make_shared<Battery>();
     case RecordKind::transfer:
       return std::make_shared<Transfer>();
+    case RecordKind::dcCable:
+      return std::make_shared<DcCable>();
     case RecordKind::feederRun:
       return std::make_shared<FeederRun>();
     case RecordKind::raceway:

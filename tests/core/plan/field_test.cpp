@@ -191,6 +191,7 @@ TEST(FindRecord, everyKindIsFoundAndChangedThroughThePlan) {
                            {RecordKind::inverter},
                            {RecordKind::battery},
                            {RecordKind::transfer},
+                           {RecordKind::dcCable},
                            {RecordKind::scenario},
                            {RecordKind::panel, 1},
                            {RecordKind::breaker, 3},

@@ -330,6 +330,42 @@ const RuleCase kCases[] = {
        circuit(p, "Office").arcFaultArea = Answer::unknown;
        circuit(p, "Office").extensionLength.reset();
      }},
+    // buses and the battery's cable
+    {"bus.choose", Severity::checkOnSite,
+     [](Plan& p) {
+       editPanel(p, kMain).busRating = RatingAmperes(225);
+       example::addBreaker(p, kMain, {Column::right, 9}, 2, 20, Feeds::solar, Stage::fresh);
+     }},
+    {"bus.over", Severity::mustFix,
+     [](Plan& p) {
+       editPanel(p, kMain).busRating = RatingAmperes(100);
+       editPanel(p, kMain).mainBreaker = RatingAmperes(100);
+       const BreakerId id = example::addBreaker(p, kMain, {Column::right, 9}, 2, 40, Feeds::solar, Stage::fresh);
+       editBreaker(p, id).sourceCurrent = AcAmperes(32);
+     }},
+    {"bus.chosen", Severity::mustFix,
+     [](Plan& p) {
+       editPanel(p, kMain).busRating = RatingAmperes(100);
+       editPanel(p, kMain).busOption = BusOption::sumOfBreakers;
+       example::addBreaker(p, kMain, {Column::right, 9}, 2, 40, Feeds::solar, Stage::fresh);
+     }},
+    {"bus.unknown", Severity::checkOnSite,
+     [](Plan& p) {
+       editPanel(p, kMain).busRating.reset();
+       example::addBreaker(p, kMain, {Column::right, 9}, 2, 40, Feeds::solar, Stage::fresh);
+     }},
+    {"dc.over", Severity::mustFix, [](Plan& p) { p.dcCable.edit().fixedConductor = ConductorSize::awg8; }},
+    {"dc.instructions", Severity::mustFix,
+     [](Plan& p) {
+       p.dcCable.edit().fixedConductor = ConductorSize::awg4_0;
+       p.dcCable.edit().instructionsConductor = ConductorSize::kcmil250;
+     }},
+    {"dc.lugs", Severity::mustFix,
+     [](Plan& p) {
+       p.dcCable.edit().fineStranded = Answer::yes;
+       p.dcCable.edit().lugsListed = Answer::no;
+     }},
+    {"dc.unknown", Severity::checkOnSite, [](Plan& p) { p.inverter.edit().lowestInputVoltage.reset(); }},
     // raceways and splices
     {"raceway.fill", Severity::mustFix, [](Plan& p) { p.raceways.front().edit().size = TradeSize::half; }},
     {"raceway.unknown", Severity::checkOnSite, [](Plan& p) { circuit(p, "Office").conductor.reset(); }},

@@ -58,6 +58,7 @@ inline Plan plan() {
   nipple.size = TradeSize::oneHalf;
   nipple.length = Length::inches(18);
   made.raceways.emplace_back(nipple);
+  made.inverter.edit().lowestInputVoltage = DcVolts(44);
   SpliceBox box;
   box.id = {1};
   box.name = "Box";

@@ -7,6 +7,8 @@
 #include <cmath>
 #include <set>
 
+#include "core/wiring/bus.h"
+#include "core/wiring/dc_cable.h"
 #include "core/wiring/raceway.h"
 #include "core/wiring/splice.h"
 #include "tests/core/demand/calculated_house.h"
@@ -67,7 +69,13 @@ TEST(WiringWorking, EveryFormulaGivesTheRecordedResult) {
     changed.spliceBox = box.id;
     changed.raceway = raceway.id;
   }
+  piped.inverter.edit().lowestInputVoltage = DcVolts(44);
+  piped.dcCable.edit().length = Length::feet(5);
+  example::editPanel(piped, example::kMain).busRating = RatingAmperes(200);
+  example::addBreaker(piped, example::kMain, {Column::right, 9}, 2, 20, Feeds::solar, Stage::fresh);
   Working shared;
+  (void)dcCableFigures(piped, Edition::y2023, &shared);
+  (void)busFigures(piped, inverterLimits(*piped.inverter), &shared);
   (void)racewayFigures(piped, {}, Edition::y2023, &shared);
   (void)spliceBoxFigures(piped, Edition::y2023, &shared);
   expectEvaluates(shared, seen);

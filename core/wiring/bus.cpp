@@ -1,0 +1,115 @@
+#include "core/wiring/bus.h"
+
+#include <algorithm>
+
+#include "core/wiring/record.h"
+
+namespace stayalight {
+namespace {
+
+using namespace wiring;
+
+constexpr double kSlack = 1.0 + 1e-9;
+
+/// A source that works beside the ordinary supply: what a transfer or an interlock keeps apart does not.
+bool feedsBeside(const Plan& plan, const Panel& panel, const Breaker& breaker) {
+  if (!stands(breaker, Reading::planned) || breaker.interlocked.is(Answer::yes)) return false;
+  if (breaker.feeds.is(Feeds::solar)) return true;
+  if (breaker.feeds.is(Feeds::inverterOutput))
+    return breaker.backFed.is(Answer::yes) && panel.role.is(PanelRole::main);
+  // Its input lets out what it adds to the house.
+  return breaker.feeds.is(Feeds::inverterInput) && plan.inverter->addsToPassThrough.is(Answer::yes);
+}
+
+std::optional<AcAmperes> outputOf(const Breaker& breaker, const InverterLimits& limits) {
+  if (breaker.sourceCurrent) return breaker.sourceCurrent;
+  return breaker.feeds.is(Feeds::solar) ? std::nullopt : limits.leg;
+}
+
+/// The device ahead of the bus: its own main, else the breaker that feeds it.
+std::optional<RatingAmperes> deviceAhead(const Plan& plan, const Panel& panel) {
+  if (panel.mainBreaker) return panel.mainBreaker;
+  for (const auto& breaker : plan.breakers) {
+    if (breaker->feedsPanel == panel.id && breaker->feeds.is(Feeds::feeder) &&
+        stands(*breaker, Reading::planned))
+      return breaker->rating;
+  }
+  return std::nullopt;
+}
+
+bool atFarEnd(const Panel& panel, const Breaker& breaker) {
+  const std::int32_t last = breaker.row + breaker.poles - 1;
+  const SpacePosition below{breaker.position().column, last + 1};
+  if (panel.feedEnd.is(FeedEnd::top)) return !hasSpace(panel, below);
+  if (panel.feedEnd.is(FeedEnd::bottom)) return breaker.row == 1;
+  return breaker.row == 1 || !hasSpace(panel, below);  // fed in the centre: one end, which is for the owner
+}
+
+BusOptionFigure optionOf(BusOption option, std::optional<AcAmperes> sum, std::optional<AcAmperes> most,
+                         bool bounded, bool applies) {
+  BusOptionFigure figure{option, applies, sum, most, Verdict::notKnown};
+  if (!applies) {
+    figure.verdict = Verdict::over;
+  } else if (sum && most) {
+    const bool within = sum->count() <= most->count() * kSlack;
+    figure.verdict = within ? Verdict::within : bounded ? Verdict::notKnown : Verdict::over;
+  }
+  return figure;
+}
+
+}  // namespace
+
+std::vector<BusFigures> busFigures(const Plan& plan, const InverterLimits& limits, Working* working,
+                                   const Tables& tables) {
+  std::vector<BusFigures> all;
+  if (!plan.site->country.is(Country::unitedStates)) return all;
+  for (const auto& panel : plan.panels) {
+    BusFigures figures;
+    figures.panel = panel->id;
+    const double factor = codeNumber(CodeNumber::sourceCurrentFactor, tables);
+    bool ends = true;
+    double breakers = 0.0;
+    for (const auto& breaker : plan.breakers) {
+      if (breaker->panel != panel->id || !stands(*breaker, Reading::planned)) continue;
+      breakers += breaker->rating.count();
+      if (!feedsBeside(plan, *panel, *breaker)) continue;
+      figures.sources.push_back(breaker->id);
+      ends = ends && atFarEnd(*panel, *breaker);
+      const std::optional<AcAmperes> output = outputOf(*breaker, limits);
+      figures.bounded = figures.bounded || !output;
+      figures.sourceCurrent += output ? *output * factor : breaker->rating.amperes();
+    }
+    if (figures.sources.empty()) continue;
+    const std::optional<RatingAmperes> ahead = deviceAhead(plan, *panel);
+    const std::optional<AcAmperes> bus =
+        panel->busRating ? std::optional(panel->busRating->amperes()) : std::nullopt;
+    const std::optional<AcAmperes> both =
+        ahead ? std::optional(ahead->amperes() + figures.sourceCurrent) : std::nullopt;
+    const double opposite = codeNumber(CodeNumber::busOppositeEndsFactor, tables);
+    figures.options = {optionOf(BusOption::anywhere, both, bus, figures.bounded, true),
+                       optionOf(BusOption::oppositeEnds, both,
+                                bus ? std::optional(*bus * opposite) : std::nullopt, figures.bounded, ends),
+                       optionOf(BusOption::sumOfBreakers, AcAmperes(breakers), bus, false, true)};
+    figures.chosen = panel->busOption.valueOr(BusOption::notChosen);
+    if (figures.chosen != BusOption::notChosen) {
+      figures.verdict = figures.options[static_cast<std::size_t>(figures.chosen) - 1].verdict;
+    } else if (std::all_of(figures.options.begin(), figures.options.end(),
+                           [](const BusOptionFigure& f) { return f.verdict == Verdict::over; })) {
+      figures.verdict = Verdict::over;
+    }
+    if (working != nullptr && both && bus) {
+      const StepIndex source =
+          record(*working, FormulaId{"wiring.bus_source"}, RuleId{"bus.anywhere"},
+                 figures.sourceCurrent.count(), "A",
+                 {fromPlace("I", figures.sourceCurrent.count() / factor, "A", "output of the sources"),
+                  fromPlace("k", factor, "", "continuous output of a source")});
+      record(*working, FormulaId{"wiring.bus_sum"}, RuleId{"bus.anywhere"}, both->count(), "A",
+             {fromPlace("M", ahead->count(), "A", "device ahead of the bus"),
+              fromStep("S", figures.sourceCurrent.count(), "A", source)});
+    }
+    all.push_back(std::move(figures));
+  }
+  return all;
+}
+
+}  // namespace stayalight
