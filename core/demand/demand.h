@@ -86,7 +86,7 @@ struct Nameplate {
 
 struct DemandLine {
   Message what;
-  std::int32_t items = 0;
+  std::int32_t items = 0;  ///< loads or circuits in it; 0 for a part of the lines above
   VoltAmperes gross;
   std::optional<Fraction> factor;   ///< none where a table gives the load itself
   std::optional<VoltAmperes> load;  ///< none: a part that a line below counts, or that is left out

@@ -110,7 +110,8 @@ class Dwelling {
       way.factor = factor;
       way.load = way.gross * factor;
       way.confirmed = figures_.confirmed();
-      way.step = shareStep(way.items, factor, figures_.cell(DemandKey::existingAdded), way.rule, way.load);
+      way.step =
+          shareStep(way.items, factor, figures_.cell(DemandKey::existingAdded), way.rule, way.load, way.what);
       addClimate(way, true);
     }
     return finish();
@@ -119,13 +120,14 @@ class Dwelling {
   DemandCalculation metered(VoltAmperes maximum, bool withNew) {
     const RuleId rule{"load.metered"};
     const double factor = figures_(DemandKey::meteredFactor);
-    DemandLine& line = addLine(out_, say(kMaximum), rule, maximum);
+    DemandLine& line = addLine(out_, say(kMaximum), rule, maximum, 0);
     line.factor = Fraction(factor);
     line.load = maximum * factor;
     line.confirmed = figures_.confirmed();
     line.step = record(working_, "demand.share_of_sum", rule, line.load->count(), "VA",
                        {figures_.input("f", DemandKey::meteredFactor, factor),
-                        input("S", maximum.count(), "VA", kNoStep, "metered maximum demand")});
+                        input("S", maximum.count(), "VA", kNoStep, "metered maximum demand")},
+                       line.what);
     if (withNew) {
       for (const DemandItem& item : question_.items) {
         if (!item.added) continue;
@@ -139,7 +141,8 @@ class Dwelling {
         fresh.confirmed = figures_.confirmed();
         fresh.step = record(
             working_, "demand.share_of_sum", rule, load, "VA",
-            {input("f", 1.0, "", kNoStep, "counted in full"), input("S", load, "VA", kNoStep, item.name)});
+            {input("f", 1.0, "", kNoStep, "counted in full"), input("S", load, "VA", kNoStep, item.name)},
+            fresh.what);
         if (item.continuous) out_.continuous += VoltAmperes(load);
       }
       const double unit = figures_(DemandKey::lightingUnit),
@@ -153,7 +156,8 @@ class Dwelling {
                             {input("a", question_.addedArea.count(), "ft2", kNoStep, "area of new circuits"),
                              figures_.input("u", DemandKey::lightingUnit, unit),
                              input("n", question_.addedCircuits, "", kNoStep, "new circuits"),
-                             figures_.input("s", DemandKey::smallApplianceCircuit, each)});
+                             figures_.input("s", DemandKey::smallApplianceCircuit, each)},
+                            fresh.what);
       }
       charging();
     }
@@ -180,10 +184,10 @@ class Dwelling {
     return count;
   }
   StepIndex shareStep(const std::vector<const DemandItem*>& items, double factor, std::string from,
-                      RuleId rule, double result) {
+                      RuleId rule, double result, Message note) {
     std::vector<StepInput> inputs{input("f", factor, "", kNoStep, std::move(from))};
     for (const DemandItem* item : items) inputs.push_back(ratingOf(*item));
-    return record(working_, "demand.share_of_sum", rule, result, "VA", std::move(inputs));
+    return record(working_, "demand.share_of_sum", rule, result, "VA", std::move(inputs), std::move(note));
   }
 
   Part generalLighting() {
@@ -191,11 +195,12 @@ class Dwelling {
     const double unit = figures_(DemandKey::lightingUnit);
     const double area = question_.area[0].count() + question_.area[1].count();
     DemandLine& line = addLine(out_, say(kLighting, Figure{area, "ft\u00b2", 0}, Figure{unit, "VA", 0}),
-                               ruleOf(DemandKey::lightingUnit), VoltAmperes(area * unit));
+                               ruleOf(DemandKey::lightingUnit), VoltAmperes(area * unit), 0);
     line.confirmed = figures_.confirmed();
     line.step = record(
         working_, "demand.lighting", line.rule, area * unit, "VA",
-        {figures_.input("u", DemandKey::lightingUnit, unit), input("a", area, "ft2", kNoStep, "floor area")});
+        {figures_.input("u", DemandKey::lightingUnit, unit), input("a", area, "ft2", kNoStep, "floor area")},
+        line.what);
     part.gross = area * unit;
     part.inputs.push_back(input("S", area * unit, "VA", line.step, ""));
     if (line.step == kNoStep) part.inputs.back().from = "general lighting";
@@ -207,7 +212,8 @@ class Dwelling {
       row.confirmed = figures_.confirmed();
       row.step =
           record(working_, "demand.circuits", row.rule, total * each, "VA",
-                 {input("n", total, "", kNoStep, "circuits of this kind"), figures_.input("s", key, each)});
+                 {input("n", total, "", kNoStep, "circuits of this kind"), figures_.input("s", key, each)},
+                 row.what);
       part.gross += total * each;
       part.inputs.push_back(input("S", total * each, "VA", row.step, "circuits"));
     };
@@ -229,20 +235,22 @@ class Dwelling {
     const RuleId rule = ruleOf(firstKey);
     const StepIndex sum = record(working_, "demand.total", rule, part.gross, "VA", std::move(part.inputs));
     const double low = std::min(part.gross, first), high = std::max(0.0, part.gross - first);
-    DemandLine& one = addLine(out_, say(kPartFirst, Figure{first, "VA", 0}), rule, VoltAmperes(low));
+    DemandLine& one = addLine(out_, say(kPartFirst, Figure{first, "VA", 0}), rule, VoltAmperes(low), 0);
     one.factor = Fraction(1.0);
     one.load = VoltAmperes(low);
     one.confirmed = sure;
     one.step = record(working_, "demand.step_first", rule, low, "VA",
                       {input("f", 1.0, "", kNoStep, "counted in full"), input("S", part.gross, "VA", sum, ""),
-                       figures_.input("B", firstKey, first)});
-    DemandLine& two = addLine(out_, say(kPartRest), rule, VoltAmperes(high));
+                       figures_.input("B", firstKey, first)},
+                      one.what);
+    DemandLine& two = addLine(out_, say(kPartRest), rule, VoltAmperes(high), 0);
     two.factor = Fraction(rest);
     two.load = VoltAmperes(high * rest);
     two.confirmed = sure;
     two.step = record(working_, "demand.step_above", rule, high * rest, "VA",
                       {figures_.input("f", restKey, rest), input("S", part.gross, "VA", sum, ""),
-                       figures_.input("A", firstKey, first)});
+                       figures_.input("A", firstKey, first)},
+                      two.what);
     // Continuous loads are in the sum with all others; in full they are on the safe side.
     out_.continuous += VoltAmperes(std::min(part.continuous, low + high * rest));
   }
@@ -261,7 +269,8 @@ class Dwelling {
       line.confirmed = false;
       line.step = record(
           working_, "demand.share_of_sum", rule, load, "VA",
-          {input("f", 1.0, "", kNoStep, "counted in full"), input("S", load, "VA", kNoStep, item.name)});
+          {input("f", 1.0, "", kNoStep, "counted in full"), input("S", load, "VA", kNoStep, item.name)},
+          line.what);
       out_.continuous += VoltAmperes(load);
     }
   }
@@ -287,7 +296,7 @@ class Dwelling {
       way.factor = factor;
       way.load = way.gross * factor;
       way.confirmed = figures_.confirmed();
-      way.step = shareStep(way.items, factor, figures_.cell(key), rule, way.load);
+      way.step = shareStep(way.items, factor, figures_.cell(key), rule, way.load, way.what);
       ways.push_back(std::move(way));
     };
     add(group({LoadClass::airConditioning}), kAir, DemandKey::optionalAirConditioning);
@@ -351,13 +360,14 @@ class Dwelling {
   void charging() {
     if (!question_.charging || question_.charging->count() <= 0.0) return;
     const RuleId rule{"practice.charging_load"};
-    DemandLine& line = addLine(out_, say(kCharging), rule, *question_.charging);
+    DemandLine& line = addLine(out_, say(kCharging), rule, *question_.charging, 0);
     line.factor = Fraction(1.0);
     line.load = *question_.charging;
     line.step =
         record(working_, "demand.share_of_sum", rule, question_.charging->count(), "VA",
                {input("f", 1.0, "", kNoStep, "counted in full"),
-                input("S", question_.charging->count(), "VA", kNoStep, "charge limit of all inverters")});
+                input("S", question_.charging->count(), "VA", kNoStep, "charge limit of all inverters")},
+               line.what);
     out_.continuous += *question_.charging;
   }
 

@@ -191,10 +191,10 @@ class Standard {
     return list;
   }
   StepIndex sumOf(const std::vector<const DemandItem*>& items, double factor, std::string factorFrom,
-                  RuleId rule, double result) {
+                  RuleId rule, double result, Message note) {
     std::vector<StepInput> inputs{input("f", factor, "", kNoStep, std::move(factorFrom))};
     for (const DemandItem* item : items) inputs.push_back(ratingOf(*item));
-    return record(working_, "demand.share_of_sum", rule, result, "VA", std::move(inputs));
+    return record(working_, "demand.share_of_sum", rule, result, "VA", std::move(inputs), std::move(note));
   }
   void list(const std::vector<const DemandItem*>& items, RuleId rule, MessageId what = kItem) {
     for (const DemandItem* item : items) addLine(out_, say(what, item->name), rule, VoltAmperes(of(*item)));
@@ -208,11 +208,12 @@ class Standard {
     std::vector<StepInput> sum;
     if (area > 0.0) {
       DemandLine& line = addLine(out_, say(kLighting, Figure{area, "ft\u00b2", 0}, Figure{unit, "VA", 0}),
-                                 ruleOf(DemandKey::lightingUnit), VoltAmperes(area * unit));
+                                 ruleOf(DemandKey::lightingUnit), VoltAmperes(area * unit), 0);
       line.confirmed = unitConfirmed;
       line.step = record(working_, "demand.lighting", line.rule, area * unit, "VA",
                          {figures_.input("u", DemandKey::lightingUnit, unit),
-                          input("a", area, "ft2", kNoStep, "area served")});
+                          input("a", area, "ft2", kNoStep, "area served")},
+                         line.what);
       sum.push_back(input("S", area * unit, "VA", line.step, "general lighting"));
     }
     const auto circuits = [&](const std::array<double, 2>& count, DemandKey key, MessageId what) {
@@ -225,7 +226,8 @@ class Standard {
       line.confirmed = sure;
       line.step =
           record(working_, "demand.circuits", line.rule, total * each, "VA",
-                 {input("n", total, "", kNoStep, "circuits of this kind"), figures_.input("s", key, each)});
+                 {input("n", total, "", kNoStep, "circuits of this kind"), figures_.input("s", key, each)},
+                 line.what);
       sum.push_back(input("S", total * each, "VA", line.step, "circuits"));
       for (std::size_t leg = 0; leg < 2; ++leg) gross[leg] += count[leg] * each;
     };
@@ -253,7 +255,7 @@ class Standard {
                                             DemandKey::lightingThird};
     for (std::size_t i = 0; i < 3; ++i) {
       if (parts[i] <= 0.0) continue;
-      DemandLine& line = addLine(out_, words[i], rule, VoltAmperes(parts[i]));
+      DemandLine& line = addLine(out_, words[i], rule, VoltAmperes(parts[i]), 0);
       line.factor = Fraction(factors[i]);
       line.load = VoltAmperes(parts[i] * factors[i]);
       line.neutral = *line.load;
@@ -262,15 +264,17 @@ class Standard {
                                     input("S", all, "VA", grossStep, "")};
       if (i == 0) {
         inputs.push_back(figures_.input("B", DemandKey::lightingFirstUpTo, first));
-        line.step = record(working_, "demand.step_first", rule, line.load->count(), "VA", std::move(inputs));
+        line.step = record(working_, "demand.step_first", rule, line.load->count(), "VA", std::move(inputs),
+                           line.what);
       } else if (i == 1) {
         inputs.push_back(figures_.input("A", DemandKey::lightingFirstUpTo, first));
         inputs.push_back(figures_.input("B", DemandKey::lightingSecondUpTo, second));
-        line.step =
-            record(working_, "demand.step_between", rule, line.load->count(), "VA", std::move(inputs));
+        line.step = record(working_, "demand.step_between", rule, line.load->count(), "VA", std::move(inputs),
+                           line.what);
       } else {
         inputs.push_back(figures_.input("A", DemandKey::lightingSecondUpTo, second));
-        line.step = record(working_, "demand.step_above", rule, line.load->count(), "VA", std::move(inputs));
+        line.step = record(working_, "demand.step_above", rule, line.load->count(), "VA", std::move(inputs),
+                           line.what);
       }
     }
     // Each leg carries of the load after the steps what it carries of the load before them.
@@ -316,7 +320,7 @@ class Standard {
       added.confirmed = sure;
       added.step = sumOf(
           group, with, reduced && with < 1.0 ? figures_.cell(DemandKey::appliancesFactor) : "counted in full",
-          rule, gross * with);
+          rule, gross * with, added.what);
     };
     add(large, factor, reduced ? kAppliancesMany : kAppliances);
     add(small, 1.0, kAppliancesSmall);
@@ -367,7 +371,8 @@ class Standard {
     line.factor = Fraction(share);
     line.load = VoltAmperes(gross * share);
     line.confirmed = sure;
-    line.step = record(working_, "demand.share_of_sum", rule, gross * share, "VA", std::move(inputs));
+    line.step =
+        record(working_, "demand.share_of_sum", rule, gross * share, "VA", std::move(inputs), line.what);
     for (std::size_t i = 0; i < items.size(); ++i) tableItems({items[i]}, of(*items[i]), each[i], line);
   }
   [[nodiscard]] std::string citationOfDryers() const {
@@ -411,7 +416,7 @@ class Standard {
                                  static_cast<std::int32_t>(small.size()));
       line.factor = Fraction(1.0);
       line.load = VoltAmperes(gross);
-      line.step = sumOf(small, 1.0, "counted in full", rule, gross);
+      line.step = sumOf(small, 1.0, "counted in full", rule, gross, line.what);
       tableItems(small, gross, gross, line);
     }
   }
@@ -434,16 +439,18 @@ class Standard {
         load = figures_.take(unknown, rule);
         line.step = record(working_, "demand.at_least", rule, load, "VA",
                            {input("S", 0.0, "VA", kNoStep, item->name + ", nameplate not known"),
-                            figures_.input("m", DemandKey::vehicleChargerUnknown, load)});
+                            figures_.input("m", DemandKey::vehicleChargerUnknown, load)},
+                           line.what);
       } else if (least) {
         const double nameplate = load;
         load = std::max(nameplate, figures_.take(least, rule));
         line.step = record(working_, "demand.at_least", rule, load, "VA",
                            {input("S", nameplate, "VA", kNoStep, item->name),
-                            figures_.input("m", DemandKey::vehicleChargerLeast, least->value)});
+                            figures_.input("m", DemandKey::vehicleChargerLeast, least->value)},
+                           line.what);
       } else {
         line.factor = Fraction(1.0);
-        line.step = sumOf({item}, 1.0, "counted in full", rule, load);
+        line.step = sumOf({item}, 1.0, "counted in full", rule, load, line.what);
       }
       line.load = VoltAmperes(load);
       line.confirmed = figures_.confirmed();
@@ -494,7 +501,7 @@ class Standard {
     line.neutral = larger.neutral;
     line.confirmed = figures_.confirmed();
     line.step = sumOf(larger.items, share, hot ? figures_.cell(DemandKey::spaceHeating) : "counted in full",
-                      rule, line.load->count());
+                      rule, line.load->count(), line.what);
     out_.continuous += larger.continuous * share;
     for (std::size_t leg = 0; leg < 2; ++leg) {
       const Group& here = heating.legLoad[leg] >= cooling.legLoad[leg] ? heating : cooling;
@@ -512,7 +519,7 @@ class Standard {
       line.factor = Fraction(1.0);
       line.load = VoltAmperes(of(*item));
       if (item->neutral) line.neutral = *line.load;
-      line.step = sumOf({item}, 1.0, "counted in full", rule, of(*item));
+      line.step = sumOf({item}, 1.0, "counted in full", rule, of(*item), line.what);
       counted(*item, of(*item));
     }
   }
@@ -532,12 +539,13 @@ class Standard {
     if (largest == nullptr || of(*largest) <= 0.0) return;
     const double share = figures_(DemandKey::largestMotor);
     const RuleId rule = ruleOf(DemandKey::largestMotor);
-    DemandLine& line = addLine(out_, say(kLargestMotor, largest->name), rule, VoltAmperes(of(*largest)));
+    DemandLine& line = addLine(out_, say(kLargestMotor, largest->name), rule, VoltAmperes(of(*largest)), 0);
     line.factor = Fraction(share);
     line.load = VoltAmperes(of(*largest) * share);
     if (largest->neutral) line.neutral = *line.load;
     line.confirmed = figures_.confirmed();
-    line.step = sumOf({largest}, share, figures_.cell(DemandKey::largestMotor), rule, line.load->count());
+    line.step =
+        sumOf({largest}, share, figures_.cell(DemandKey::largestMotor), rule, line.load->count(), line.what);
     onLegs("a quarter of the largest motor on this leg", {legLoad[0] * share, legLoad[1] * share},
            {legNeutral[0] * share, legNeutral[1] * share}, 0.0);
   }
@@ -547,12 +555,13 @@ class Standard {
     const double load = question_.charging->count();
     if (load <= 0.0) return;
     const RuleId rule{"practice.charging_load"};
-    DemandLine& line = addLine(out_, say(kCharging), rule, *question_.charging);
+    DemandLine& line = addLine(out_, say(kCharging), rule, *question_.charging, 0);
     line.factor = Fraction(1.0);
     line.load = *question_.charging;
     line.step = record(working_, "demand.share_of_sum", rule, load, "VA",
                        {input("f", 1.0, "", kNoStep, "counted in full"),
-                        input("S", load, "VA", kNoStep, "charge limit of all inverters")});
+                        input("S", load, "VA", kNoStep, "charge limit of all inverters")},
+                       line.what);
     out_.continuous += *question_.charging;
     const double share = question_.wye ? 1.0 / std::sqrt(3.0) : 0.5;
     onLegs("charging", {load * share, load * share}, {0.0, 0.0}, 1.0);

@@ -98,8 +98,8 @@ void drawLines(SheetFlow& flow, const DemandCalculation& calculation, const Lang
     const QString factor = line.factor
                                ? text(language.number(line.factor->count() * 100.0, 0)) + QStringLiteral(" %")
                                : QString();
-    table.row({words(line.what, language), QString::number(line.items), whole(line.gross, language), factor,
-               line.load ? whole(*line.load, language) : QString(),
+    table.row({words(line.what, language), line.items > 0 ? QString::number(line.items) : QString(),
+               whole(line.gross, language), factor, line.load ? whole(*line.load, language) : QString(),
                line.load && line.neutral > VoltAmperes() ? whole(line.neutral, language) : QString(),
                ruleText(line.rule, line.confirmed, language)});
   }

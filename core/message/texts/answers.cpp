@@ -125,7 +125,7 @@ const TextRow kRows[] = {
     {"answers.working.step", TEXT("Stayalight", "Step %1")},
     {"answers.working.rule", TEXT("Stayalight", "Rule: %1")},
     {"answers.working.source", TEXT("Stayalight", "Source: %1")},
-    {"answers.working.governs", TEXT("Stayalight", "Governs: %1")},
+    {"answers.working.governs", TEXT("Stayalight", "Note: %1")},
     {"answers.working.nothing",
      TEXT("Stayalight", "Nothing was computed for this figure: something it needs is not entered yet.")},
     {"answers.working.symbol", TEXT("Stayalight", "symbol")},
