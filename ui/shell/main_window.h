@@ -102,6 +102,8 @@ class MainWindow : public QMainWindow {
   void sendSelectionBack();
   void copySelection();
   void removeSelection();
+  /// Another edition is asked for first, with what it changes; false where the present one is kept.
+  bool takesEdition(const Plan& after);
   void applyFindingFix(const Finding& finding);
   void jumpTo(const Finding& finding);
   void openWorking(const WorkingTarget& target);

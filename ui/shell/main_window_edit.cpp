@@ -7,6 +7,7 @@
 #include "ui/findings/findings_list.h"
 #include "ui/inspector/entity_text.h"
 #include "ui/paper/paper_view.h"
+#include "ui/shell/edition_dialog.h"
 #include "ui/shell/effect_card.h"
 #include "ui/shell/feeder_line.h"
 #include "ui/shell/main_window.h"
@@ -310,8 +311,9 @@ void MainWindow::connectViews() {
     const std::optional<EntityRef> what = survey_->current();
     if (inSurvey() && what) inspector_->look(*what);
   });
-  connect(inspector_, &Inspector::edited, this,
-          [this](const FormEdit& made) { edit(made.plan, made.name, made.mergeWith); });
+  connect(inspector_, &Inspector::edited, this, [this](const FormEdit& made) {
+    if (takesEdition(made.plan)) edit(made.plan, made.name, made.mergeWith);
+  });
   connect(inspector_, &Inspector::refused, this, [this](const Message& why) { refuse(why); });
   connect(findings_, &FindingsList::jumpRequested, this, [this](const Finding& finding) { jumpTo(finding); });
   connect(findings_, &FindingsList::fixRequested, this,
@@ -400,6 +402,18 @@ void MainWindow::removeSelection() {
     if (!after) break;
   }
   edit(std::move(after), name);
+}
+
+bool MainWindow::takesEdition(const Plan& after) {
+  const Plan& now = document_->plan();
+  const bool other = after.site->edition.known() && after.site->edition != now.site->edition;
+  if (!other || !now.site->country.is(Country::unitedStates)) return true;
+  EditionDialog dialog(now, after.site->edition.valueOr(Edition::y2023), language_, this);
+  if (dialog.exec() == QDialog::Accepted) return true;
+  // The field shows the edition that was chosen: it goes back with the plan.
+  inspector_->setPlan(after);
+  inspector_->setPlan(now);
+  return false;
 }
 
 void MainWindow::applyFindingFix(const Finding& finding) {

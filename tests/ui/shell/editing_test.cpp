@@ -1,10 +1,14 @@
 // Adding, copying and deleting what a plan is made of, through the menu and the buttons of the facts.
 
+#include <QtCore/QTimer>
 #include <QtGui/QAction>
+#include <QtWidgets/QComboBox>
 #include <QtWidgets/QLabel>
 #include <QtWidgets/QMenu>
+#include <QtWidgets/QTableWidget>
 
 #include "tests/ui/shell/window_fixture.h"
+#include "ui/shell/edition_dialog.h"
 
 using namespace stayalight;
 using namespace stayalight::window;
@@ -20,6 +24,7 @@ class EditingTest : public QObject {
   void everyKindIsAddedCopiedAndDeleted();
   void nonsenseInAFieldIsSaidBesideItAndKept();
   void enterOnABreakerOpensItsFactsAtAFieldInSight();
+  void anotherEditionIsAskedForWithWhatItChanges();
 
  private:
   [[nodiscard]] const Plan& plan() const { return window_->document().plan(); }
@@ -52,6 +57,10 @@ class EditingTest : public QObject {
         return loads;
       case RecordKind::feederRun:
         return plan().runs.size();
+      case RecordKind::raceway:
+        return plan().raceways.size();
+      case RecordKind::spliceBox:
+        return plan().spliceBoxes.size();
       default:
         return 0;
     }
@@ -76,6 +85,8 @@ void EditingTest::everyKindIsAddedCopiedAndDeleted_data() {
   row(RecordKind::breaker, true);
   row(RecordKind::panel, true);
   row(RecordKind::feederRun, false);
+  row(RecordKind::raceway, false);
+  row(RecordKind::spliceBox, false);
 }
 
 void EditingTest::everyKindIsAddedCopiedAndDeleted() {
@@ -149,6 +160,36 @@ void EditingTest::enterOnABreakerOpensItsFactsAtAFieldInSight() {
            field->visibleRegion().boundingRect().size() == field->size();
   };
   QTRY_VERIFY(inSight());
+}
+
+void EditingTest::anotherEditionIsAskedForWithWhatItChanges() {
+  window_->action(Command::inspector)->trigger();
+  window_->inspector()->look({RecordKind::site});
+  const auto combo = [this] {
+    return window_->inspector()
+        ->form({RecordKind::site})
+        ->editor("code_edition")
+        ->findChild<QComboBox*>(QStringLiteral("value"));
+  };
+  const auto choose = [&](const char* button, int& rows) {
+    QTimer::singleShot(0, window_, [&rows, button] {
+      auto* dialog = qobject_cast<EditionDialog*>(QApplication::activeModalWidget());
+      QVERIFY(dialog != nullptr);
+      rows = dialog->table()->rowCount();
+      QTest::mouseClick(dialog->findChild<QPushButton*>(QString::fromLatin1(button)), Qt::LeftButton);
+    });
+    combo()->setFocus();
+    QTest::keyClick(combo(), Qt::Key_Up);
+  };
+  const Plan before = plan();
+  int rows = 0;
+  choose("keep", rows);
+  QVERIFY(rows > 0);
+  QCOMPARE(plan(), before);
+  QCOMPARE(combo()->currentText(), QStringLiteral("2023"));
+  choose("take", rows);
+  QVERIFY(plan().site->edition.is(CodeEdition::y2020));
+  QCOMPARE(steps(), 1);
 }
 
 QTEST_MAIN(EditingTest)
