@@ -354,7 +354,7 @@ class Standard {
     const bool sure = figures_.confirmed();
     const RuleId rule = ruleOf(DemandKey::dryer1);
     list(items, rule);
-    double nameplates = 0.0, gross = 0.0;
+    double gross = 0.0;
     std::vector<StepInput> inputs{input("f", share, "", kNoStep, citationOfDryers())};
     std::vector<double> each;
     for (const DemandItem* item : items) {
@@ -362,7 +362,6 @@ class Standard {
       const StepIndex step = record(working_, "demand.at_least", rule, raised, "VA",
                                     {ratingOf(*item), figures_.input("m", DemandKey::dryerLeast, least)});
       inputs.push_back(input("S", raised, "VA", step, item->name));
-      nameplates += of(*item);
       gross += raised;
       each.push_back(raised * share);
     }

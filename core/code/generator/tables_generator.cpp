@@ -225,7 +225,7 @@ std::string racewayFill(const TableFiles& files) {
 std::string conductorAreas(const TableFiles& files) {
   const Table table(files, "conductor_areas.csv", "size,thwn_2,xhhw_2,bare");
   table.expectAllSizes();
-  for (const std::size_t column : {1, 2, 3})
+  for (const std::size_t column : {std::size_t{1}, std::size_t{2}, std::size_t{3}})
     table.expectRising([&](const CsvRow& row) { return table.positive(row, column); });
   std::vector<std::string> out;
   for (const CsvRow& row : table.rows()) {
