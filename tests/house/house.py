@@ -35,6 +35,7 @@ BESIDE = {
     "edit": {"message", "quantity", "plan", "panel"},
     "file": {"message", "quantity", "plan", "panel"},
     "directory": {"message", "quantity", "plan", "panel", "code", "edit"},
+    "catalogue": {"message", "quantity", "plan", "directory"},
 }
 EDIT_READERS_FROM = "review"
 

@@ -32,6 +32,7 @@ const TextRow kRows[] = {
     {"edit.subpanel_name", TEXT("Stayalight", "Subpanel")},
     {"edit.backup_subpanel_name", TEXT("Stayalight", "Backup subpanel")},
     {"edit.no_space_free", TEXT("Stayalight", "%1 has no free place of this size")},
+    {"edit.nothing_in_part", TEXT("Stayalight", "There is no circuit in it")},
     {"edit.no_such_load", TEXT("Stayalight", "There is no such load")},
     {"edit.no_such_record", TEXT("Stayalight", "This part of the plan is not there any more")},
     {"edit.record_stays", TEXT("Stayalight", "This part belongs to every plan and cannot be taken away")},

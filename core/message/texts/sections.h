@@ -29,4 +29,5 @@ extern const std::span<const TextRow> answers;
 extern const std::span<const TextRow> shell;
 extern const std::span<const TextRow> inspector;
 extern const std::span<const TextRow> paper;
+extern const std::span<const TextRow> catalogue;
 }  // namespace stayalight::texts_of
