@@ -21,6 +21,10 @@ struct MovingGroup {
   std::vector<CircuitId> staying;  ///< members that stand in the panel already and do not move
 };
 
+/// The circuits with all that must go with them: their multiwire groups, and what shares a breaker with them.
+[[nodiscard]] Result<std::vector<CircuitId>> withCompanions(const Plan& plan,
+                                                            std::span<const CircuitId> circuits);
+
 /// Running watts of all loads on a circuit, as entered; 0 where nothing is known yet.
 [[nodiscard]] double connectedWatts(const Circuit& circuit);
 

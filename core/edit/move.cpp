@@ -13,27 +13,6 @@ constexpr MessageId kNeverMoved{"edit.never_moved"};
 constexpr MessageId kNoOldBreaker{"edit.no_old_breaker"};
 constexpr MessageId kOldBreakerInUse{"edit.old_breaker_in_use"};
 
-// The circuits with all that must move with them: their multiwire groups, and what shares a breaker with
-// them.
-Result<std::vector<CircuitId>> withCompanions(const Plan& plan, std::span<const CircuitId> circuits) {
-  std::vector<CircuitId> all;
-  for (const CircuitId id : circuits) {
-    if (find(plan, id) == nullptr) return say(kNoCircuit);
-    if (!contains(all, id)) all.push_back(id);
-  }
-  if (all.empty()) return say(kNothingChosen);
-  for (std::size_t i = 0; i < all.size(); ++i) {
-    const Circuit& circuit = *find(plan, all[i]);
-    for (const CircuitId member : multiwireGroup(plan, circuit)) {
-      if (!contains(all, member)) all.push_back(member);
-    }
-    for (const CircuitId sharer : circuitsOn(plan, circuit.planned, Reading::planned)) {
-      if (!contains(all, sharer)) all.push_back(sharer);
-    }
-  }
-  return all;
-}
-
 // Sorts circuits into groups that must be placed together, each a list of breakers. The first circuit's group
 // is first.
 std::vector<MovingGroup> groupsOf(const Plan& plan, const std::vector<CircuitId>& circuits, PanelId panel,
@@ -130,6 +109,25 @@ bool cameFrom(const Plan& plan, const Circuit& circuit, PanelId panel) {
 }
 
 }  // namespace
+
+Result<std::vector<CircuitId>> withCompanions(const Plan& plan, std::span<const CircuitId> circuits) {
+  std::vector<CircuitId> all;
+  for (const CircuitId id : circuits) {
+    if (find(plan, id) == nullptr) return say(kNoCircuit);
+    if (!contains(all, id)) all.push_back(id);
+  }
+  if (all.empty()) return say(kNothingChosen);
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    const Circuit& circuit = *find(plan, all[i]);
+    for (const CircuitId member : multiwireGroup(plan, circuit)) {
+      if (!contains(all, member)) all.push_back(member);
+    }
+    for (const CircuitId sharer : circuitsOn(plan, circuit.planned, Reading::planned)) {
+      if (!contains(all, sharer)) all.push_back(sharer);
+    }
+  }
+  return all;
+}
 
 Result<Plan> sendExactlyBack(const Plan& plan, const std::vector<CircuitId>& circuits) {
   Plan sent = plan;

@@ -193,6 +193,8 @@ Result<Plan> takePanel(const Plan& plan, PanelId panel, const Panel& enclosure) 
   fresh.role = old->role;
   fresh.fedFrom = old->fedFrom;
   fresh.neutralBonded = old->neutralBonded;
+  fresh.place = old->place;
+  fresh.separateBuilding = old->separateBuilding;
   Plan taken = plan;
   edit(taken, panel) = std::move(fresh);
   if (auto wrong = inconsistency(taken)) return *wrong;
