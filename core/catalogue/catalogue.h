@@ -36,8 +36,9 @@ struct Catalogue {
   std::vector<Message>
       refused;  ///< rows that were left out, each with file, line, column, value and what was expected
 };
-/// Reads a table of at most 4 MB. Wrong rows are left out and named; the good ones stay. `name` is what
-/// messages call the text. A column without a name known here is named once and skipped.
+/// Wrong rows are left out and named; the good ones stay. Lines above the heading that begin with # are
+/// remarks. `name` is what messages call the text. A column without a name known here is named once and
+/// skipped.
 [[nodiscard]] Catalogue readCatalogue(std::string_view text, const std::string& name);
 /// A table that reads back to equal entries. Grades, and who found a fact, are not part of a catalogue.
 [[nodiscard]] std::string writeCatalogue(std::span<const CatalogueEntry> entries);

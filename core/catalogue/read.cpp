@@ -5,14 +5,13 @@
 #include <set>
 
 #include "core/catalogue/columns.h"
+#include "core/directory/csv.h"
 
 namespace stayalight {
 namespace table {
 namespace {
 
 constexpr MessageId kRow{"catalogue.row"};
-constexpr MessageId kUnclosed{"catalogue.unclosed"};
-constexpr MessageId kTooBig{"catalogue.too_big"};
 constexpr MessageId kNoHeading{"catalogue.no_heading"};
 constexpr MessageId kMissingColumn{"catalogue.missing_column"};
 constexpr MessageId kOtherColumn{"catalogue.other_column"};
@@ -29,57 +28,9 @@ constexpr MessageId kOrder{"catalogue.expected_order"};
 constexpr MessageId kBothEnds{"catalogue.expected_both_ends"};
 constexpr MessageId kPower{"catalogue.expected_power"};
 
-constexpr std::size_t kLongestTable = 4u << 20;
 constexpr std::size_t kShownLength = 60;
 constexpr int kMinutesPerHour = 60;
 constexpr double kWattHours = 1000.0;
-
-struct Row {
-  std::int64_t line = 1;
-  std::vector<std::string> cells;
-  bool closed = true;  ///< false: a quoted cell runs to the end of the text
-};
-
-/// Rows of a comma-separated text: cells in quotes may hold commas, line ends and, doubled, quotes. Empty
-/// lines and lines that begin with # are left out.
-std::vector<Row> rowsOf(std::string_view text) {
-  std::vector<Row> rows;
-  std::size_t at = text.substr(0, 3) == "\xEF\xBB\xBF" ? 3 : 0;
-  std::int64_t line = 1;
-  while (at < text.size()) {
-    if (text[at] == '#') {
-      at = std::min(text.find('\n', at), text.size() - 1) + 1;
-      ++line;
-      continue;
-    }
-    Row row{line, {{}}, true};
-    bool quoted = false;
-    for (; at < text.size(); ++at) {
-      const char c = text[at];
-      if (c == '\n') ++line;
-      if (quoted) {
-        if (c != '"')
-          row.cells.back() += c;
-        else if (at + 1 < text.size() && text[at + 1] == '"')
-          row.cells.back() += text[++at];
-        else
-          quoted = false;
-      } else if (c == '"') {
-        quoted = true;
-      } else if (c == ',') {
-        row.cells.emplace_back();
-      } else if (c == '\n') {
-        ++at;
-        break;
-      } else if (c != '\r') {
-        row.cells.back() += c;
-      }
-    }
-    row.closed = !quoted;
-    if (row.cells.size() > 1 || !row.cells.front().empty()) rows.push_back(std::move(row));
-  }
-  return rows;
-}
 
 std::string_view trimmed(std::string_view text) {
   const auto first = text.find_first_not_of(" \t");
@@ -349,39 +300,43 @@ using namespace table;
 Catalogue readCatalogue(std::string_view text, const std::string& name) {
   Catalogue read;
   const auto refuse = [&](Message why) { read.refused.push_back(std::move(why)); };
-  if (text.size() > kLongestTable) {
-    refuse(
-        say(kTooBig, name, static_cast<std::int64_t>(text.size()), static_cast<std::int64_t>(kLongestTable)));
+  // Remarks stand above the heading, and their commas are none of the table.
+  std::int64_t remarks = 0;
+  constexpr std::string_view kByteOrderMark = "\xEF\xBB\xBF";
+  if (text.substr(0, kByteOrderMark.size()) == kByteOrderMark) text.remove_prefix(kByteOrderMark.size());
+  while (!text.empty() && text.front() == '#') {
+    text.remove_prefix(std::min(text.find('\n'), text.size() - 1) + 1);
+    ++remarks;
+  }
+  const Result<CsvText> table = readCsv(text, name);
+  if (!table) {
+    refuse(table.refusal());
     return read;
   }
-  const std::vector<Row> rows = rowsOf(text);
+  const std::vector<CsvRecord>& rows = table.value().records;
   if (rows.empty()) {
     refuse(say(kNoHeading, name));
     return read;
   }
+  const auto lineOf = [remarks](const CsvRecord& row) { return row.line + remarks; };
   std::vector<std::string> heading;
   for (const std::string& cell : rows.front().cells) {
     const std::string column(trimmed(cell));
     if (!isColumn(column))
-      refuse(say(kOtherColumn, name, rows.front().line, shown(column)));
+      refuse(say(kOtherColumn, name, lineOf(rows.front()), shown(column)));
     else if (std::find(heading.begin(), heading.end(), column) != heading.end())
-      refuse(say(kTwiceColumn, name, rows.front().line, column));
+      refuse(say(kTwiceColumn, name, lineOf(rows.front()), column));
     heading.push_back(column);
   }
   for (const std::string_view needed : {kId, kName}) {
     if (std::find(heading.begin(), heading.end(), needed) != heading.end()) continue;
-    refuse(say(kMissingColumn, name, rows.front().line, std::string(needed)));
+    refuse(say(kMissingColumn, name, lineOf(rows.front()), std::string(needed)));
     return read;
   }
   std::set<std::string> ids;
-  for (std::size_t i = 1; i < rows.size(); ++i) {
-    const Row& row = rows[i];
-    if (!row.closed) {
-      refuse(say(kUnclosed, name, row.line));
-      continue;
-    }
+  for (const CsvRecord& row : std::span(rows).subspan(1)) {
     if (row.cells.size() > heading.size()) {
-      refuse(say(kTooManyCells, name, row.line, static_cast<std::int64_t>(row.cells.size()),
+      refuse(say(kTooManyCells, name, lineOf(row), static_cast<std::int64_t>(row.cells.size()),
                  static_cast<std::int64_t>(heading.size())));
       continue;
     }
@@ -394,7 +349,8 @@ Catalogue readCatalogue(std::string_view text, const std::string& name) {
     if (entry && !ids.insert(entry->load.catalogueId).second)
       wrong = Wrong{std::string(kId), shown(entry->load.catalogueId), say(kFreeId)};
     if (wrong)
-      refuse(say(kRow, name, row.line, wrong->column, wrong->value, std::vector<Message>{wrong->expected}));
+      refuse(
+          say(kRow, name, lineOf(row), wrong->column, wrong->value, std::vector<Message>{wrong->expected}));
     else
       read.entries.push_back(std::move(*entry));
   }

@@ -2,6 +2,7 @@
 #include <charconv>
 
 #include "core/catalogue/columns.h"
+#include "core/directory/csv.h"
 
 namespace stayalight {
 namespace table {
@@ -15,13 +16,6 @@ std::string numberText(double number) {
   std::array<char, 32> text{};
   const auto [end, error] = std::to_chars(text.data(), text.data() + text.size(), number);
   return error == std::errc{} ? std::string(text.data(), end) : std::string();
-}
-
-std::string quoted(const std::string& text) {
-  if (text.find_first_of(",\"\r\n#") == std::string::npos) return text;
-  std::string out = "\"";
-  for (const char c : text) out += c == '"' ? std::string("\"\"") : std::string(1, c);
-  return out + '"';
 }
 
 struct CellText {
@@ -99,15 +93,12 @@ std::string writeCatalogue(std::span<const CatalogueEntry> entries) {
   column(kDaySource, [](const CatalogueEntry& entry) { return entry.daySource; });
   column(kSource, [](const CatalogueEntry& entry) { return entry.source; });
 
-  std::string out;
-  const auto line = [&](auto&& cellOf) {
-    for (std::size_t i = 0; i < columns.size(); ++i) out += (i > 0 ? "," : "") + quoted(cellOf(columns[i]));
-    out += '\n';
-  };
-  line([](const auto& each) { return each.first; });
-  for (std::size_t row = 0; row < entries.size(); ++row)
-    line([row](const auto& each) { return each.second[row]; });
-  return out;
+  std::vector<std::vector<std::string>> rows(entries.size() + 1);
+  for (const auto& [heading, cells] : columns) {
+    rows[0].push_back(heading);
+    for (std::size_t i = 0; i < cells.size(); ++i) rows[i + 1].push_back(cells[i]);
+  }
+  return writeCsv(rows);
 }
 
 CatalogueEntry entryFrom(const Load& load, std::span<const CatalogueEntry> taken) {

@@ -4,6 +4,7 @@
 // table.
 
 #include <cstddef>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -32,6 +33,9 @@ struct ReadPlan {
                                         const ReadLimits& limits = {});
 /// The text ends with a newline. Reading it gives an equal plan, unknown keys too.
 [[nodiscard]] std::string writePlan(const Plan& plan);
+/// Only some of its parts, by their keys in the file ("inverter", "circuits"): a plan file too, which holds
+/// nothing else of the house.
+[[nodiscard]] std::string writePart(const Plan& plan, std::span<const std::string_view> parts);
 /// The JSON Schema of the format, made from the field table; resources/ holds a copy that a test compares.
 [[nodiscard]] std::string planSchema();
 

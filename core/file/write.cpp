@@ -180,6 +180,22 @@ void writeHeader(std::string& out, const FileHeader& header) {
 
 }  // namespace
 
+std::string writePart(const Plan& plan, std::span<const std::string_view> parts) {
+  std::string out;
+  const std::vector<UnknownKey> none;
+  Members members(out, none, 0, false);
+  members.key("stayalight");
+  writeHeader(out, plan.header);
+  for (const Children& children : recordType(RecordKind::plan).children) {
+    if (std::find(parts.begin(), parts.end(), children.key) == parts.end()) continue;
+    members.key(children.key);
+    writeChildren(out, children, &plan, members.indent());
+  }
+  members.close();
+  out += '\n';
+  return out;
+}
+
 std::string writePlan(const Plan& plan) {
   std::string out;
   Members members(out, plan.unknown, 0, false);

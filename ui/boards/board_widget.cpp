@@ -1,6 +1,9 @@
 #include "ui/boards/board_widget.h"
 
+#include <QtCore/QMimeData>
+#include <QtCore/QUrl>
 #include <QtGui/QAccessible>
+#include <QtGui/QDropEvent>
 #include <QtGui/QKeyEvent>
 #include <QtGui/QPainter>
 #include <QtWidgets/QApplication>
@@ -15,6 +18,7 @@ BoardWidget::BoardWidget(BoardsView& view, PanelId panel, QWidget* parent)
     : QWidget(parent), view_(view), panel_(panel) {
   setFocusPolicy(Qt::StrongFocus);
   setMouseTracking(true);
+  setAcceptDrops(true);
 }
 
 void BoardWidget::setLayoutOf(BoardLayout layout, double scale) {
@@ -137,6 +141,49 @@ void BoardWidget::mouseReleaseEvent(QMouseEvent* event) {
 void BoardWidget::mouseDoubleClickEvent(QMouseEvent* event) {
   mousePressEvent(event);
   pressedTwice_ = event->button() == Qt::LeftButton;
+}
+
+std::optional<BreakerId> BoardWidget::takerAt(QPointF point, const QMimeData& carried) const {
+  const int cell = layout_.cellAt(layoutPoint(point));
+  if (cell < 0 || !view_.parts_->dropTest) return std::nullopt;
+  const BreakerId breaker = layout_.cells[static_cast<std::size_t>(cell)].breaker;
+  if (!breaker.valid() || !view_.parts_->dropTest(carried, breaker)) return std::nullopt;
+  return breaker;
+}
+
+// The drag is taken as soon as it is over a board, so that its moves are told; a place says yes or no to
+// them.
+void BoardWidget::dragEnterEvent(QDragEnterEvent* event) { dragMoveEvent(event); }
+
+void BoardWidget::dragMoveEvent(QDragMoveEvent* event) {
+  const std::optional<BreakerId> taker = takerAt(event->position(), *event->mimeData());
+  const int cell = taker ? layout_.cellOf(*taker) : -1;
+  hover(cell < 0 ? std::nullopt : std::optional(layout_.cells[static_cast<std::size_t>(cell)].address));
+  Q_EMIT view_.heldOver(event->mimeData(), taker);
+  if (taker)
+    event->acceptProposedAction();
+  else if (event->type() == QEvent::DragEnter && view_.parts_->dropTest &&
+           event->mimeData()->urls().isEmpty())
+    event->accept();
+  else
+    event->ignore();
+}
+
+void BoardWidget::dragLeaveEvent(QDragLeaveEvent*) {
+  hover(std::nullopt);
+  Q_EMIT view_.heldOver(nullptr, std::nullopt);
+}
+
+void BoardWidget::dropEvent(QDropEvent* event) {
+  const std::optional<BreakerId> taker = takerAt(event->position(), *event->mimeData());
+  hover(std::nullopt);
+  Q_EMIT view_.heldOver(nullptr, std::nullopt);
+  if (!taker) {
+    event->ignore();
+    return;
+  }
+  event->acceptProposedAction();
+  Q_EMIT view_.dropped(event->mimeData(), *taker);
 }
 
 void BoardWidget::leaveEvent(QEvent*) { hover(std::nullopt); }

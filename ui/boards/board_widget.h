@@ -3,6 +3,7 @@
 // One board on the screen: paints its layout and hands what people do with it to the view that holds all
 // boards.
 
+#include <QtCore/QMimeData>
 #include <QtWidgets/QWidget>
 
 #include "ui/board/layout.h"
@@ -36,6 +37,10 @@ class BoardWidget : public QWidget {
   void mouseReleaseEvent(QMouseEvent* event) override;
   void mouseDoubleClickEvent(QMouseEvent* event) override;
   void leaveEvent(QEvent* event) override;
+  void dragEnterEvent(QDragEnterEvent* event) override;
+  void dragMoveEvent(QDragMoveEvent* event) override;
+  void dragLeaveEvent(QDragLeaveEvent* event) override;
+  void dropEvent(QDropEvent* event) override;
   void keyPressEvent(QKeyEvent* event) override;
   void focusInEvent(QFocusEvent* event) override;
   void focusOutEvent(QFocusEvent* event) override;
@@ -44,6 +49,8 @@ class BoardWidget : public QWidget {
 
  private:
   void hover(const std::optional<CellAddress>& cell);
+  /// The breaker under a point that takes what is dragged from outside.
+  [[nodiscard]] std::optional<BreakerId> takerAt(QPointF point, const QMimeData& carried) const;
   bool step(int key);
 
   BoardsView& view_;

@@ -538,6 +538,10 @@ void BoardsView::setPalette(const Palette& palette) {
   for (BoardWidget* board : parts_->boards) board->update();
 }
 
+void BoardsView::setDropTest(std::function<bool(const QMimeData&, BreakerId)> test) {
+  parts_->dropTest = std::move(test);
+}
+
 void BoardsView::setPreview(PreviewOf preview) { parts_->preview = std::move(preview); }
 
 void BoardsView::setUnderBackup(QWidget* widget) {

@@ -4,7 +4,9 @@
 // puts under the backup board; a breaker is carried across it by a small machine of its own (idle, pressed,
 // carried, choosing by key), with no nested event loop.
 
+#include <QtCore/QMimeData>
 #include <QtWidgets/QWidget>
+#include <functional>
 #include <memory>
 
 #include "ui/board/layout.h"
@@ -27,6 +29,8 @@ class BoardsView : public QWidget {
   /// Asked for each landing space while a breaker is carried; without it the boards use previewOf on the
   /// shown plan.
   void setPreview(PreviewOf preview);
+  /// Says whether something dragged from outside may be dropped on a breaker; without it nothing may.
+  void setDropTest(std::function<bool(const QMimeData& data, BreakerId breaker)> test);
   /// Put under the backup board; the view owns it from then on.
   void setUnderBackup(QWidget* widget);
 
@@ -58,6 +62,9 @@ class BoardsView : public QWidget {
   /// The landing changed while carrying; no move: none is legal there, or the drag ended. `preview` is then
   /// null.
   void pendingChanged(const std::optional<BoardMove>& move, const Preview* preview);
+  /// Something from outside is held over a breaker; none: over no breaker that takes it, or not any more.
+  void heldOver(const QMimeData* data, std::optional<BreakerId> breaker);
+  void dropped(const QMimeData* data, BreakerId breaker);
   void refused(const Message& reason);  ///< a drop or a key that was not possible, for the status line
   /// Menu of a cell; the window adds its entries and shows it.
   void contextMenuRequested(EntityRef breaker, QPoint global);

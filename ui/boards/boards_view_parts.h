@@ -38,6 +38,7 @@ struct BoardsView::Parts {
   const Language* language = &plainLanguage;
   Palette palette{Theme::light};
   PreviewOf preview;
+  std::function<bool(const QMimeData&, BreakerId)> dropTest;
 
   std::vector<BoardWidget*> boards;  ///< main and existing subpanels first, then backup subpanels
   QScrollArea* left = nullptr;

@@ -245,6 +245,7 @@ void Inspector::rebuild() {
   for (RecordForm* form : forms_) {
     form->edited = nullptr;
     form->refused = nullptr;
+    form->wished = nullptr;
     form->focused = nullptr;
   }
   forms_.clear();
@@ -262,6 +263,7 @@ void Inspector::rebuild() {
     auto* form = new RecordForm(plan_, ref, style_, page);
     form->edited = [this](const FormEdit& edit) { Q_EMIT edited(edit); };
     form->refused = [this](const Message& why) { Q_EMIT refused(why); };
+    form->wished = [this, ref](Wish wish, QPoint global) { Q_EMIT wished(ref, wish, global); };
     form->focused = [this](const Field& field) {
       help_->setText(QString::fromStdString(fieldHelp(field, *style_.language)));
     };

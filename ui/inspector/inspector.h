@@ -34,6 +34,7 @@ class Inspector : public QWidget {
   void edited(const stayalight::FormEdit& edit);
   void refused(const stayalight::Message& why);
   void looked(const stayalight::EntityRef& what);
+  void wished(const stayalight::EntityRef& record, stayalight::Wish wish, QPoint global);
 
  protected:
   void showEvent(QShowEvent* event) override;

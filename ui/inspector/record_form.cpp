@@ -21,6 +21,9 @@ constexpr MessageId kStepRemove{"inspector.step.remove"};
 constexpr MessageId kAdd{"inspector.add"};
 constexpr MessageId kCopy{"inspector.copy"};
 constexpr MessageId kRemove{"inspector.remove"};
+constexpr MessageId kFromCatalogue{"inspector.from_catalogue"};
+constexpr MessageId kKeep{"inspector.keep"};
+constexpr MessageId kTake{"inspector.take"};
 constexpr int kLabelWidth = 118;
 
 bool isItem(RecordKind kind) {
@@ -88,6 +91,7 @@ RecordForm::RecordForm(const Plan& plan, const EntityRef& ref, const FormStyle& 
   column->setContentsMargins(0, 0, 0, 8);
   column->setSpacing(6);
   addHeading(plan);
+  addWishes();
   grid_ = new QGridLayout;
   grid_->setHorizontalSpacing(8);
   grid_->setVerticalSpacing(4);
@@ -179,6 +183,29 @@ void RecordForm::addHeading(const Plan& plan) {
   static_cast<QVBoxLayout*>(layout())->addLayout(row);
 }
 
+QPushButton* RecordForm::wishButton(MessageId text, Wish wish, const QString& name) {
+  const Language& language = *style_.language;
+  auto* made = new QPushButton(words(language, text), this);
+  made->setObjectName(name);
+  made->setAccessibleName(words(language, text) + QLatin1String(": ") +
+                          QString::fromStdString(entityName(plan_, ref_, language)));
+  connect(made, &QPushButton::clicked, this, [this, made, wish] {
+    if (wished) wished(wish, made->mapToGlobal(QPoint(0, made->height())));
+  });
+  return made;
+}
+
+void RecordForm::addWishes() {
+  const bool whole =
+      ref_.kind == RecordKind::inverter || ref_.kind == RecordKind::battery || ref_.kind == RecordKind::panel;
+  if (!whole && ref_.kind != RecordKind::load) return;
+  auto* row = new QHBoxLayout;
+  row->addStretch(1);
+  if (whole) row->addWidget(wishButton(kTake, Wish::take, QStringLiteral("takeFromList")));
+  row->addWidget(wishButton(kKeep, Wish::keep, QStringLiteral("keepInList")));
+  static_cast<QVBoxLayout*>(layout())->addLayout(row);
+}
+
 void RecordForm::addList(const Children& list) {
   const Language& language = *style_.language;
   const std::string kind = kindName(list.kind, language);
@@ -194,6 +221,8 @@ void RecordForm::addList(const Children& list) {
   });
   auto* row = new QHBoxLayout;
   row->addStretch(1);
+  if (key == "loads")
+    row->addWidget(wishButton(kFromCatalogue, Wish::fromCatalogue, QStringLiteral("fromCatalogue")));
   row->addWidget(add);
   static_cast<QVBoxLayout*>(layout())->addLayout(row);
 }

@@ -11,6 +11,7 @@
 
 class QGridLayout;
 class QLabel;
+class QPushButton;
 
 namespace stayalight {
 
@@ -22,6 +23,13 @@ struct FormEdit {
   QString mergeWith;
 };
 
+/// What a form asks of the window: it leads to lists that stand outside the plan.
+enum class Wish : std::uint8_t {
+  fromCatalogue,  ///< a load for this circuit
+  keep,           ///< this record in the person's list
+  take            ///< one from the person's list in the place of this record
+};
+
 class RecordForm : public QWidget {
  public:
   RecordForm(const Plan& plan, const EntityRef& ref, const FormStyle& style, QWidget* parent = nullptr);
@@ -30,6 +38,8 @@ class RecordForm : public QWidget {
   /// A copy or a deletion that was refused.
   std::function<void(const Message&)> refused;
   std::function<void(const Field&)> focused;
+  /// With a point below the button, for a menu.
+  std::function<void(Wish, QPoint global)> wished;
 
   [[nodiscard]] const EntityRef& ref() const { return ref_; }
   void refresh(const Plan& plan);
@@ -39,6 +49,8 @@ class RecordForm : public QWidget {
  private:
   void addHeading(const Plan& plan);
   void addList(const Children& list);
+  void addWishes();
+  QPushButton* wishButton(MessageId text, Wish wish, const QString& name);
   void request(Result<Plan> after, const Message& name, const QString& mergeWith = {});
 
   EntityRef ref_;

@@ -20,6 +20,7 @@ constexpr CommandRow kCommands[] = {
     {Command::savePdf, Menu::file, "save_pdf", "Ctrl+E", std::nullopt},
     {Command::readCircuits, Menu::file, "read_circuits", "", std::nullopt, true},
     {Command::writeCircuits, Menu::file, "write_circuits", "", std::nullopt},
+    {Command::keepTemplate, Menu::file, "keep_template", "", std::nullopt, true},
     {Command::quit, Menu::file, "quit", "Ctrl+Q", std::nullopt, true},
     {Command::undo, Menu::edit, "undo", "Ctrl+Z", Icon::undo},
     {Command::redo, Menu::edit, "redo", "Ctrl+Shift+Z", Icon::redo},
@@ -28,8 +29,11 @@ constexpr CommandRow kCommands[] = {
     {Command::facts, Menu::edit, "facts", "Ctrl+I", Icon::pen, true},
     {Command::working, Menu::edit, "working", "", Icon::working},
     {Command::add, Menu::edit, "add", "Ctrl+Shift+A", Icon::add, true},
+    {Command::fromCatalogue, Menu::edit, "from_catalogue", "Ctrl+L", Icon::list},
     {Command::copy, Menu::edit, "duplicate", "Ctrl+Shift+D", std::nullopt},
     {Command::remove, Menu::edit, "delete", "Ctrl+Del", Icon::remove},
+    {Command::copyCircuits, Menu::edit, "copy_circuits", "Ctrl+C", std::nullopt, true},
+    {Command::pasteCircuits, Menu::edit, "paste_circuits", "Ctrl+V", std::nullopt},
     {Command::copyCells, Menu::edit, "copy_cells", "Ctrl+C", std::nullopt, true},
     {Command::pasteCells, Menu::edit, "paste_cells", "Ctrl+V", std::nullopt},
     {Command::fillDown, Menu::edit, "fill_down", "Ctrl+D", std::nullopt},
@@ -47,6 +51,7 @@ constexpr CommandRow kCommands[] = {
     {Command::paper, Menu::view, "paper", "Ctrl+4", std::nullopt, false, true},
     {Command::answers, Menu::view, "answers", "Ctrl+5", std::nullopt, true, true},
     {Command::inspector, Menu::view, "inspector", "Ctrl+6", std::nullopt, false, true},
+    {Command::catalogue, Menu::view, "catalogue", "Ctrl+7", std::nullopt, false, true},
     {Command::desktop, Menu::view, "theme_desktop", "", std::nullopt, true, true},
     {Command::light, Menu::view, "theme_light", "", std::nullopt, false, true},
     {Command::dark, Menu::view, "theme_dark", "", std::nullopt, false, true},
@@ -60,6 +65,7 @@ constexpr CommandRow kCommands[] = {
 constexpr std::array<MessageId, 4> kMenus = {MessageId{"shell.menu.file"}, MessageId{"shell.menu.edit"},
                                              MessageId{"shell.menu.view"}, MessageId{"shell.menu.help"}};
 constexpr MessageId kRecent{"shell.menu.recent"};
+constexpr MessageId kTemplates{"shell.menu.templates"};
 
 }  // namespace
 
@@ -85,7 +91,7 @@ Actions::Actions(QWidget* owner, const Language& language, const Palette& palett
     for (const Command member : members) made->addAction(actions_.at(member));
   };
   group({Command::boards, Command::survey, Command::paper});
-  group({Command::answers, Command::inspector});
+  group({Command::answers, Command::inspector, Command::catalogue});
   group({Command::desktop, Command::light, Command::dark, Command::contrast});
   setColors(palette);
 }
@@ -96,14 +102,16 @@ void Actions::setColors(const Palette& palette) const {
   }
 }
 
-void Actions::fill(QMenuBar* bar, QMenu* recent, const Language& language) const {
+void Actions::fill(QMenuBar* bar, QMenu* templates, QMenu* recent, const Language& language) const {
   std::array<QMenu*, 4> menus{};
   for (std::size_t i = 0; i < kMenus.size(); ++i) menus[i] = bar->addMenu(words(language, kMenus[i]));
   recent->setTitle(words(language, kRecent));
+  templates->setTitle(words(language, kTemplates));
   for (const CommandRow& row : kCommands) {
     QMenu* menu = menus[static_cast<std::size_t>(row.menu)];
     if (row.separatorBefore) menu->addSeparator();
     menu->addAction(actions_.at(row.command));
+    if (row.command == Command::newPlan) menu->addMenu(templates);
     if (row.command == Command::open) menu->addMenu(recent);
   }
 }

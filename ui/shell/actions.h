@@ -28,6 +28,7 @@ enum class Command : std::uint8_t {
   savePdf,
   readCircuits,
   writeCircuits,
+  keepTemplate,
   quit,
   undo,
   redo,
@@ -36,8 +37,11 @@ enum class Command : std::uint8_t {
   facts,
   working,
   add,
+  fromCatalogue,
   copy,
   remove,
+  copyCircuits,
+  pasteCircuits,
   copyCells,
   pasteCells,
   fillDown,
@@ -55,6 +59,7 @@ enum class Command : std::uint8_t {
   paper,
   answers,
   inspector,
+  catalogue,
   light,
   dark,
   contrast,
@@ -83,8 +88,8 @@ class Actions {
  public:
   Actions(QWidget* owner, const Language& language, const Palette& palette);
   [[nodiscard]] QAction* operator[](Command command) const { return actions_.at(command); }
-  /// Menus in the order of the table; File gets `recent` after "open".
-  void fill(QMenuBar* bar, QMenu* recent, const Language& language) const;
+  /// Menus in the order of the table; File gets `templates` after "new" and `recent` after "open".
+  void fill(QMenuBar* bar, QMenu* templates, QMenu* recent, const Language& language) const;
   void setColors(const Palette& palette) const;
 
  private:

@@ -19,6 +19,7 @@
 #include <QtWidgets/QVBoxLayout>
 
 #include "ui/answers/answers_column.h"
+#include "ui/catalogue/catalogue_panel.h"
 #include "ui/findings/findings_list.h"
 #include "ui/paper/paper_view.h"
 #include "ui/shell/effect_card.h"
@@ -39,6 +40,7 @@ constexpr MessageId kPlaceSurvey{"shell.place.survey"};
 constexpr MessageId kPlacePaper{"shell.place.paper"};
 constexpr MessageId kSideAnswers{"shell.side.answers"};
 constexpr MessageId kSideFacts{"shell.side.facts"};
+constexpr MessageId kSideCatalogue{"shell.side.catalogue"};
 constexpr MessageId kPrint{"shell.print"};
 constexpr int kOuter = 12;
 constexpr int kRightWidth = 372;
@@ -68,6 +70,7 @@ MainWindow::MainWindow(QWidget* parent)
       palette_(desktopTheme()),
       document_(new PlanDocument(this)),
       actions_(this, language_, palette_),
+      templates_(new QMenu(this)),
       recent_(new QMenu(this)) {
   setObjectName(QStringLiteral("mainWindow"));
   setAcceptDrops(true);
@@ -81,6 +84,7 @@ MainWindow::MainWindow(QWidget* parent)
   buildStatus();
   connectViews();
   connectActions();
+  connectLists();
   restorePlaces();
   applyPalette();
   fillRecent();
@@ -117,7 +121,7 @@ void MainWindow::buildHeader() {
   auto* bar = new QMenuBar(header_);
   bar->setNativeMenuBar(false);
   bar->setSizePolicy(QSizePolicy::Minimum, QSizePolicy::Fixed);
-  actions_.fill(bar, recent_, language_);
+  actions_.fill(bar, templates_, recent_, language_);
   row->addWidget(bar, 0, Qt::AlignVCenter);
   tools_ = new QWidget(header_);
   auto* tools = new QHBoxLayout(tools_);
@@ -231,6 +235,7 @@ void MainWindow::buildPages() {
   };
   sideButton(Command::answers, kSideAnswers, QStringLiteral("sideAnswers"));
   sideButton(Command::inspector, kSideFacts, QStringLiteral("sideFacts"));
+  sideButton(Command::catalogue, kSideCatalogue, QStringLiteral("sideCatalogue"));
   tabs->addStretch(1);
   rightColumn->addLayout(tabs);
   side_ = new QStackedWidget(right);
@@ -252,6 +257,9 @@ void MainWindow::buildPages() {
   inspector_->setObjectName(QStringLiteral("inspector"));
   factsColumn->addWidget(inspector_, 1);
   side_->addWidget(facts);
+  catalogue_ = new CataloguePanel(formStyle(), side_);
+  catalogue_->setObjectName(QStringLiteral("catalogue"));
+  side_->addWidget(catalogue_);
   rightColumn->addWidget(side_, 1);
   upper_->addWidget(right);
 
@@ -331,17 +339,25 @@ void MainWindow::showPlace(Command place) {
   left_->setCurrentIndex(survey ? 1 : 0);
   lower_->setVisible(!survey);
   actions_[place]->setChecked(true);
+  enableForPlace();
+  showHints();
+}
+
+void MainWindow::enableForPlace() {
   for (const Command command :
        {Command::copyCells, Command::pasteCells, Command::fillDown, Command::pasteDirectory, Command::twoPole,
         Command::tandem, Command::sharedNeutral, Command::gradeUnknown, Command::gradeTypical,
         Command::gradeNameplate, Command::gradeTraced, Command::gradeMeasured}) {
     actions_[command]->setEnabled(open_ && inSurvey());
   }
-  showHints();
+  // The same keys copy cells there and circuits here.
+  const bool onBoards = places_->currentIndex() == 0 && !inSurvey();
+  for (const Command command : {Command::copyCircuits, Command::pasteCircuits})
+    actions_[command]->setEnabled(open_ && onBoards);
 }
 
 void MainWindow::showSide(Command side) {
-  side_->setCurrentIndex(side == Command::inspector ? 1 : 0);
+  side_->setCurrentIndex(side == Command::inspector ? 1 : side == Command::catalogue ? 2 : 0);
   actions_[side]->setChecked(true);
 }
 
@@ -407,6 +423,7 @@ void MainWindow::applyPalette() {
   findings_->setColors(palette_);
   survey_->setColors(palette_);
   inspector_->setStyle(formStyle());
+  catalogue_->setStyle(formStyle());
   start_->setStyle(formStyle());
   const Command chosen = !theme_                   ? Command::desktop
                          : *theme_ == Theme::light ? Command::light
@@ -488,7 +505,7 @@ void MainWindow::connectActions() {
     else
       survey_->table()->setFocus();
   });
-  for (const Command side : {Command::answers, Command::inspector})
+  for (const Command side : {Command::answers, Command::inspector, Command::catalogue})
     on(side, [this, side] { showSide(side); });
   on(Command::desktop, [this] { setTheme(std::nullopt); });
   on(Command::light, [this] { setTheme(Theme::light); });

@@ -25,6 +25,7 @@ class QToolButton;
 namespace stayalight {
 
 class AnswersColumn;
+class CataloguePanel;
 class EffectCard;
 class FeederLine;
 class FindingsList;
@@ -53,6 +54,7 @@ class MainWindow : public QMainWindow {
   [[nodiscard]] BoardsView* boards() const { return boards_; }
   [[nodiscard]] Inspector* inspector() const { return inspector_; }
   [[nodiscard]] AnswersColumn* answers() const { return answers_; }
+  [[nodiscard]] CataloguePanel* catalogue() const { return catalogue_; }
   [[nodiscard]] FindingsList* findings() const { return findings_; }
   [[nodiscard]] OutageStrip* strip() const { return strip_; }
   [[nodiscard]] PaperView* paper() const { return paper_; }
@@ -78,6 +80,7 @@ class MainWindow : public QMainWindow {
   void connectActions();
   void showPlace(Command place);
   void showSide(Command side);
+  void enableForPlace();
   [[nodiscard]] bool inSurvey() const;
   void restorePlaces();
   void restoreTheme();
@@ -125,6 +128,20 @@ class MainWindow : public QMainWindow {
   void readCircuitsFile();
   void writeCircuitsFile();
 
+  // main_window_lists.cpp: the catalogue, the person's own lists, templates and the clipboard
+  void connectLists();
+  void addLoadTo(const Circuit& circuit, const Load& load);
+  void holdLoad(const QMimeData* carried, std::optional<BreakerId> breaker);
+  void showTarget();
+  void searchCatalogue();
+  void keep(const EntityRef& record);
+  void offerOwn(const EntityRef& record, QPoint global);
+  void keepAsTemplate();
+  void fillTemplates();
+  void copyCircuits();
+  void pasteCircuits();
+  [[nodiscard]] PanelId panelInHand() const;  ///< where a paste goes
+
   // help_pages.cpp
   void showKeys();
   void showCautions();
@@ -136,6 +153,7 @@ class MainWindow : public QMainWindow {
   PlanDocument* document_;
   Assessment assessment_;
   Actions actions_;
+  QMenu* templates_;
   QMenu* recent_;
   QStackedWidget* pages_ = nullptr;
   QStackedWidget* places_ = nullptr;
@@ -155,6 +173,8 @@ class MainWindow : public QMainWindow {
   FeederLine* feeder_ = nullptr;
   AnswersColumn* answers_ = nullptr;
   Inspector* inspector_ = nullptr;
+  CataloguePanel* catalogue_ = nullptr;
+  std::optional<BreakerId> held_;  ///< that a load from outside is held over
   QLabel* sideSummary_ = nullptr;
   OutageStrip* strip_ = nullptr;
   FindingsList* findings_ = nullptr;

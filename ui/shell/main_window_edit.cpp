@@ -117,12 +117,16 @@ void MainWindow::planChanged() {
     showSelection();
   }
   for (const Command command :
-       {Command::save, Command::saveAs, Command::print, Command::savePdf, Command::move, Command::sendBack,
-        Command::facts, Command::working, Command::add, Command::copy, Command::remove, Command::boards,
-        Command::paper, Command::survey, Command::readCircuits, Command::writeCircuits, Command::answers,
-        Command::inspector}) {
+       {Command::save,        Command::saveAs,    Command::print,        Command::savePdf,
+        Command::move,        Command::sendBack,  Command::facts,        Command::working,
+        Command::add,         Command::copy,      Command::remove,       Command::boards,
+        Command::paper,       Command::survey,    Command::readCircuits, Command::writeCircuits,
+        Command::answers,     Command::inspector, Command::catalogue,    Command::fromCatalogue,
+        Command::keepTemplate}) {
     actions_[command]->setEnabled(open_);
   }
+  enableForPlace();
+  showTarget();
   showFileState();
   showHints();
 }

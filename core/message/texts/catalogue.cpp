@@ -6,9 +6,6 @@ namespace {
 const TextRow kRows[] = {
     // -- reading a table
     {"catalogue.row", TEXT("Stayalight", "%1, line %2, column \"%3\": found \"%4\". %5")},
-    {"catalogue.unclosed",
-     TEXT("Stayalight", "%1, line %2: a cell begins with a quotation mark and never ends.")},
-    {"catalogue.too_big", TEXT("Stayalight", "%1 is %2 bytes long; a list of loads has at most %3.")},
     {"catalogue.no_heading", TEXT("Stayalight", "%1 is empty; the first line must name the columns.")},
     {"catalogue.missing_column",
      TEXT("Stayalight", "%1, line %2: the column \"%3\" is missing, so no row can be read.")},
@@ -29,6 +26,35 @@ const TextRow kRows[] = {
     {"catalogue.expected_order", TEXT("Stayalight", "Low, likely and high were expected in this order.")},
     {"catalogue.expected_both_ends", TEXT("Stayalight", "Low and high were expected together.")},
     {"catalogue.expected_power", TEXT("Stayalight", "Watts or amperes while it runs were expected.")},
+    // -- the panel and its rows
+    {"catalogue.search", TEXT("Stayalight", "Search loads, for example: pump, fridge")},
+    {"catalogue.list", TEXT("Stayalight", "Typical loads")},
+    {"catalogue.target", TEXT("Stayalight", "Enter adds it to %1. Or drag it onto a breaker.")},
+    {"catalogue.no_target",
+     TEXT("Stayalight", "Select a circuit to add a load to, or drag it onto a breaker.")},
+    {"catalogue.add", TEXT("Stayalight", "Add to the circuit")},
+    {"catalogue.nothing_found", TEXT("Stayalight", "No load is called so. Another word, or fewer?")},
+    {"catalogue.left_out",
+     TEXT("Stayalight", "%1 row of your list was left out. %2||%1 rows of your list were left out. %2")},
+    {"catalogue.watts", TEXT("Stayalight", "%1 W, %2 to %3 W")},
+    {"catalogue.watts_only", TEXT("Stayalight", "%1 W")},
+    {"catalogue.amperes_only", TEXT("Stayalight", "%1 A")},
+    {"catalogue.volts", TEXT("Stayalight", "%1 V")},
+    {"catalogue.start_amperes", TEXT("Stayalight", "%1, start %2 A")},
+    {"catalogue.start_horsepower", TEXT("Stayalight", "%1, %2 hp")},
+    {"catalogue.own", TEXT("Stayalight", "%1 (my list)")},
+    {"catalogue.spoken", TEXT("Stayalight", "%1: %2")},
+    {"catalogue.day", TEXT("Stayalight", "A day of use takes %1 to %2 kWh: %3.")},
+    {"catalogue.old_unit", TEXT("Stayalight", "Old units took up to %1 W.")},
+    {"catalogue.source", TEXT("Stayalight", "Source: %1.")},
+    // -- own lists
+    {"catalogue.own_rows",
+     TEXT("Stayalight", "Nothing was added to %1: put this right first, so that no row is lost. %2")},
+    {"catalogue.no_record", TEXT("Stayalight", "%1 holds nothing under \"%2\".")},
+    {"catalogue.no_folder", TEXT("Stayalight", "The folder %1 cannot be made.")},
+    {"catalogue.nothing_carried",
+     TEXT("Stayalight", "No circuits were copied. Select some and copy them first.")},
+    {"catalogue.clipboard", TEXT("Stayalight", "The clipboard")},
 };
 
 }  // namespace
