@@ -213,6 +213,9 @@ class Table {
       circuit_ = plan().circuits.back()->id;
       done_.push_back(circuit_);
       ++out_.added;
+      const std::string* given = cell("breaker_rating_A");
+      if (given == nullptr || given->empty())
+        take(setField(plan(), {RecordKind::breaker, breaker_.number}, "rating_read", std::string("unknown")));
       return;
     }
     const Breaker& breaker = *find(plan(), breaker_);

@@ -11,8 +11,8 @@ namespace circuit_table {
 namespace {
 
 // Of a breaker what its place does not say already.
-constexpr std::array<std::string_view, 7> kOfBreaker = {"half",       "poles",        "rating_A", "tie",
-                                                        "protection", "listing_line", "notes"};
+constexpr std::array<std::string_view, 8> kOfBreaker = {"half", "poles",      "rating_A",     "rating_read",
+                                                        "tie",  "protection", "listing_line", "notes"};
 
 void addField(std::vector<TableColumn>& all, RecordKind record, const Field& field) {
   const std::string name = std::string(recordType(record).name) + "_" + std::string(field.key);

@@ -75,6 +75,11 @@ class Entering {
       const EntityRef circuit{RecordKind::circuit, after.value().circuits.back()->id.number};
       after = setField(after.value(), circuit, "serves", entry.serves);
     }
+    const bool fresh = after && after.value().breakers.size() > plan_.breakers.size();
+    if (fresh && !entry.rating) {
+      const EntityRef breaker{RecordKind::breaker, after.value().breakers.back()->id.number};
+      after = setField(after.value(), breaker, "rating_read", std::string("unknown"));
+    }
     if (!after) return {DirectoryDone::refused, after.refusal()};
     plan_ = std::move(after).value();
     if (entry.use == DirectoryUse::spare) return {DirectoryDone::added, say(kSpare)};

@@ -74,6 +74,7 @@ Breaker boughtFor(const Plan& plan, const Breaker& old, const Placement& placeme
   Breaker fresh;
   fresh.id = nextBreakerId(plan);
   fresh.rating = old.rating;
+  fresh.ratingRead = old.ratingRead;
   fresh.protection = old.protection;
   fresh.tie = old.tie;
   fresh.feeds = Feeds::circuit;

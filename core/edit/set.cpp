@@ -268,6 +268,9 @@ Result<Plan> setField(const Plan& plan, const EntityRef& entity, std::string_vie
   Plan changed = plan;
   field->set(editRecord(changed, entity), value);
   if (auto reason = checkAcross(plan, changed, entity, key)) return *reason;
+  if (entity.kind == RecordKind::breaker && key == "rating_A") {
+    edit(changed, BreakerId{entity.id}).ratingRead = Answer::yes;  // whoever enters one has read it
+  }
   if (entity.kind == RecordKind::breaker && key == "stage") {
     followStage(changed, Breaker(*find(changed, BreakerId{entity.id})));
   }

@@ -60,6 +60,7 @@ struct Breaker : Record {
   Choice<Half> half = Half::whole;
   std::int32_t poles = 1;  ///< 1 or 2; a two-pole takes this row and the next of its column
   RatingAmperes rating{20};
+  Choice<Answer> ratingRead = Answer::yes;  ///< off the handle; else the rating is assumed until somebody has
   Choice<Feeds> feeds = Feeds::circuit;
   PanelId feedsPanel;  ///< for a feeder: the panel it goes to
   Choice<Stage> stage = Stage::existing;

@@ -88,6 +88,7 @@ constexpr Field kBreaker[] = {
     field<&Breaker::half>("half", "field.breaker.half"),
     field<&Breaker::poles>("poles", "field.breaker.poles", Unit::none, 1, 2),
     field<&Breaker::rating>("rating_A", "field.breaker.rating_A", Unit::ampere, 5, 400),
+    field<&Breaker::ratingRead>("rating_read", "field.breaker.rating_read"),
     field<&Breaker::feeds>("feeds", "field.breaker.feeds"),
     reference<&Breaker::feedsPanel>("feeds_panel", RecordKind::panel, "field.breaker.feeds_panel"),
     field<&Breaker::stage>("stage", "field.breaker.stage"),

@@ -42,6 +42,8 @@ constexpr MessageId kLostPlain{"review.branch.protection_lost.plain"};
 constexpr MessageId kLostTrade{"review.branch.protection_lost.trade"};
 constexpr MessageId kUntracedPlain{"review.branch.untraced.plain"};
 constexpr MessageId kUntracedTrade{"review.branch.untraced.trade"};
+constexpr MessageId kRatingPlain{"review.branch.rating_not_read.plain"};
+constexpr MessageId kRatingTrade{"review.branch.rating_not_read.trade"};
 constexpr MessageId kSplitAlarmsPlain{"review.alarms.split.plain"};
 constexpr MessageId kSplitAlarmsTrade{"review.alarms.split.trade"};
 constexpr MessageId kSplitAlarmsFix{"review.alarms.split.fix"};
@@ -207,6 +209,17 @@ void untraced(const ReviewInput& in, Findings& out) {
           say(kUntracedTrade, listed(asked.names)), asked.places);
 }
 
+void ratingNotRead(const ReviewInput& in, Findings& out) {
+  Asked asked;
+  for (const auto& circuit : in.plan.circuits) {
+    const Breaker* breaker = plannedBreaker(in.plan, *circuit);
+    if (breaker != nullptr && !breaker->ratingRead.is(Answer::yes)) asked.add(*circuit);
+  }
+  if (asked.names.empty()) return;
+  out.add("branch.rating_not_read", Severity::checkOnSite, kRuntime, say(kRatingPlain, listed(asked.names)),
+          say(kRatingTrade, listed(asked.names)), asked.places);
+}
+
 void alarms(const ReviewInput& in, Findings& out) {
   Asked on, off, unknown;
   std::vector<CircuitId> offIds;
@@ -234,8 +247,8 @@ void alarms(const ReviewInput& in, Findings& out) {
   }
 }
 
-constexpr Rule kRules[] = {conductorAndBreaker, labelMaximum, changedBreaker, poles,
-                           twoOnOneBreaker,     aluminium,    untraced,       alarms};
+constexpr Rule kRules[] = {conductorAndBreaker, labelMaximum, changedBreaker, poles, twoOnOneBreaker,
+                           aluminium,           untraced,     ratingNotRead,  alarms};
 
 }  // namespace
 

@@ -131,6 +131,8 @@ std::array<std::int32_t, 5> knownInRow(const Plan& plan, const GridRow& row) {
   std::array<std::int32_t, 5> known{};
   const Circuit* circuit = find(plan, row.circuit);
   if (circuit == nullptr || row.ofLoad) return known;
+  const Breaker* breaker = find(plan, row.breaker);
+  if (breaker != nullptr && !breaker->ratingRead.is(Answer::yes)) ++known[0];
   if (circuit->loads.empty()) ++known[0];
   for (const Load& load : circuit->loads) count(load, known);
   return known;

@@ -416,8 +416,10 @@ void SurveyTable::fitLastColumn() {
   const int wanted = scaled(columnRow(GridColumn::finding).width);
   // Where the room is short the words of the directory give way first, then those of the findings.
   if (!isColumnHidden(kWords)) {
-    const int words = std::clamp(viewport()->width() - used - wanted, scaled(kLeastWords),
-                                 scaled(columnRow(GridColumn::serves).width));
+    const int most = scaled(columnRow(GridColumn::serves).width);
+    const int words = set_ == ColumnSet::all
+                          ? most
+                          : std::clamp(viewport()->width() - used - wanted, scaled(kLeastWords), most);
     setColumnWidth(kWords, words);
     used += words;
   }

@@ -686,6 +686,12 @@ const TextRow kRows[] = {
           "ground faults: %1.")},
     {"review.branch.protection_decide.trade",
      TEXT("Stayalight", "AFCI or GFCI to be decided by area, edition and added length: %1.")},
+    {"review.branch.rating_not_read.plain",
+     TEXT("Stayalight", "Nobody has read the rating on the breaker of %1.")},
+    {"review.branch.rating_not_read.trade",
+     TEXT("Stayalight",
+          "The breaker rating of %1 is assumed: read it off the handle before wire, load and device are "
+          "settled.")},
     {"review.branch.untraced.plain",
      TEXT("Stayalight",
           "Prove what these breakers feed, outlet by outlet, before anybody relies on it: %1.")},

@@ -160,6 +160,9 @@ TEST(EnterDirectory, linesBecomeBreakersAndCircuitsOfThePanel) {
   EXPECT_EQ(rangeBreaker.poles, 2);
   EXPECT_EQ(rangeBreaker.rating.count(), 50);
   EXPECT_EQ(rangeBreaker.position(), (SpacePosition{Column::left, 2}));
+  EXPECT_TRUE(rangeBreaker.ratingRead.is(Answer::yes));
+  EXPECT_TRUE(find(entered.plan, entered.plan.circuits[2]->breaker)->ratingRead.is(Answer::unknown))
+      << "no rating stood beside the lights";
   EXPECT_TRUE(find(entered.plan, entered.plan.circuits[5]->breaker)->half.is(Half::b));
   EXPECT_TRUE(entered.plan.breakers.back()->feeds.is(Feeds::nothing));
   EXPECT_NE(said(entered.outcomes[2].said).find("no rating given"), std::string::npos);

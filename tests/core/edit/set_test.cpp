@@ -204,5 +204,15 @@ TEST(ApplyFix, doesWhatTheEditDoes) {
   EXPECT_TRUE(find(set, circuitNamed(plan, "Lights"))->smokeAlarms.is(Answer::no));
 }
 
+TEST(Set, aRatingThatIsEnteredWasRead) {
+  Plan plan =
+      addBreaker(newPlan(), {example::kMain, {Column::left, 1}}, RatingAmperes(20), Feeds::nothing).value();
+  const EntityRef breaker{RecordKind::breaker, plan.breakers[0]->id.number};
+  plan = setField(plan, breaker, "rating_read", std::string("unknown")).value();
+  EXPECT_TRUE(plan.breakers[0]->ratingRead.is(Answer::unknown));
+  plan = setField(plan, breaker, "rating_A", std::int64_t{15}).value();
+  EXPECT_TRUE(plan.breakers[0]->ratingRead.is(Answer::yes));
+}
+
 }  // namespace
 }  // namespace stayalight

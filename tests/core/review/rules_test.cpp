@@ -412,6 +412,8 @@ const RuleCase kCases[] = {
     {"splice.no_box", Severity::checkOnSite, [](Plan& p) { circuit(p, "Office").splice = Splice::inBox; }},
     {"branch.untraced", Severity::checkOnSite,
      [](Plan& p) { circuit(p, "Office").traced = Answer::unknown; }},
+    {"branch.rating_not_read", Severity::checkOnSite,
+     [](Plan& p) { planned(p, "Office").ratingRead = Answer::unknown; }},
     {"alarms.split", Severity::mustFix, [](Plan& p) { circuit(p, "Freezer").smokeAlarms = Answer::yes; }},
     {"alarms.unknown", Severity::checkOnSite,
      [](Plan& p) { circuit(p, "Office").smokeAlarms = Answer::unknown; }},

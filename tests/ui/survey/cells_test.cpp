@@ -62,6 +62,7 @@ TEST(Cells, typingIntoAFreeSpaceMakesBreakerAndCircuit) {
   const Typed two = type(newPlan(), "7", GridColumn::poles, "2");
   EXPECT_EQ(text(two.plan, "7, 9", GridColumn::poles), "2");
   EXPECT_TRUE(two.plan.circuits[0]->voltage.is(VoltageClass::v240));
+  EXPECT_EQ(text(type(newPlan(), "7", GridColumn::name, "Hall").plan, "7", GridColumn::rating), "20?");
   const Typed both = type(newPlan(), "7", GridColumn::rating, "50 2p");
   EXPECT_EQ(text(both.plan, "7, 9", GridColumn::rating), "50");
 }
@@ -75,6 +76,8 @@ TEST(Cells, wordsAndFiguresAsTheTradeTypesThem) {
   const Case cases[] = {
       {GridColumn::rating, "10+10", "20"},
       {GridColumn::rating, "30 A", "30"},
+      {GridColumn::rating, "30?", "30?"},
+      {GridColumn::rating, "?", "20?"},
       {GridColumn::conductor, "#10 AWG", "10"},
       {GridColumn::conductor, "12/2", "12"},
       {GridColumn::conductor, "1/0", "1/0"},
@@ -120,7 +123,7 @@ TEST(Cells, whatIsNotReadIsRefusedWithAReasonAndChangesNothing) {
       {GridColumn::rating, "twenty", "no number"},
       {GridColumn::rating, "1000", "between 5 A and 400 A"},
       {GridColumn::rating, "", "cannot be left empty"},
-      {GridColumn::rating, "?", "Nothing unknown"},
+      {GridColumn::voltage, "?", "Nothing unknown"},
       {GridColumn::rating, "20.5", "whole number"},
       {GridColumn::poles, "3", "1 or 2"},
       {GridColumn::conductor, "11", "none of"},
@@ -178,7 +181,7 @@ TEST(Cells, figuresTakeTheGradeAndKeepWhoFoundThem) {
 }
 
 TEST(Cells, everyShownTextIsReadBackAsTheSame) {
-  Plan plan = planOf("1 Kitchen 20A\n3/5 Range 50A\n2A Bell 15A");
+  Plan plan = planOf("1 Kitchen 20A\n3/5 Range 50A\n2A Bell 15A\n4 Hall");
   for (const auto& [column, typed] :
        {std::pair{GridColumn::running, "8.2 A"}, std::pair{GridColumn::startCurrent, "30"},
         std::pair{GridColumn::motor, "well"}, std::pair{GridColumn::startTime, "0.5"},
