@@ -7,8 +7,12 @@
 #include <optional>
 #include <utility>
 
+#include "ui/inspector/unit_words.h"
+
 namespace stayalight {
 namespace {
+
+using namespace typed_units;
 
 constexpr MessageId kNotRead{"inspector.quantity.not_read"};
 constexpr MessageId kUnknownUnit{"inspector.quantity.unknown_unit"};
@@ -27,20 +31,6 @@ constexpr MessageId kTooLong{"inspector.quantity.too_long"};
 
 constexpr std::size_t kLongest = 200;  // also bounds the depth of parentheses
 
-// Powers of the base units a value carries. Watts and volt-amperes are kept apart on purpose: 12 A at 120 V
-// says nothing about watts before the power factor is known.
-struct Dimension {
-  int ampere = 0, volt = 0, watt = 0, second = 0, metre = 0, horsepower = 0, degree = 0, temperature = 0;
-  friend constexpr bool operator==(const Dimension&, const Dimension&) = default;
-  [[nodiscard]] constexpr bool none() const { return *this == Dimension{}; }
-};
-constexpr Dimension combined(const Dimension& a, const Dimension& b, int sign) {
-  return {a.ampere + sign * b.ampere, a.volt + sign * b.volt,
-          a.watt + sign * b.watt,     a.second + sign * b.second,
-          a.metre + sign * b.metre,   a.horsepower + sign * b.horsepower,
-          a.degree + sign * b.degree, a.temperature + sign * b.temperature};
-}
-
 struct Value {
   double number = 0.0;  // in base units; a temperature in degrees Celsius
   Dimension dimension;
@@ -48,121 +38,6 @@ struct Value {
   bool percent = false;
   double unitFactor = 1.0;  // of the unit it was typed with
 };
-
-constexpr Dimension kAmpere{.ampere = 1};
-constexpr Dimension kVolt{.volt = 1};
-constexpr Dimension kVoltAmpere{.ampere = 1, .volt = 1};
-constexpr Dimension kWatt{.watt = 1};
-constexpr Dimension kSecond{.second = 1};
-constexpr Dimension kPerSecond{.second = -1};
-constexpr Dimension kWattSecond{.watt = 1, .second = 1};
-constexpr Dimension kBatterySecond{.ampere = 1, .volt = 1, .second = 1};
-constexpr Dimension kMetre{.metre = 1};
-constexpr Dimension kSquareMetre{.metre = 2};
-constexpr Dimension kCubicMetre{.metre = 3};
-constexpr Dimension kHorsepower{.horsepower = 1};
-constexpr Dimension kDegree{.degree = 1};
-constexpr Dimension kTemperature{.temperature = 1};
-
-struct UnitWord {
-  std::string_view word;
-  double factor;
-  Dimension dimension;
-  double offset = 0.0;  // of a temperature: degrees Celsius = (number - offset) * factor
-};
-// A word is looked up as written, then in small letters.
-constexpr UnitWord kUnitWords[] = {
-    {"A", 1, kAmpere},
-    {"amp", 1, kAmpere},
-    {"amps", 1, kAmpere},
-    {"ampere", 1, kAmpere},
-    {"amperes", 1, kAmpere},
-    {"mA", 1e-3, kAmpere},
-    {"kA", 1e3, kAmpere},
-    {"V", 1, kVolt},
-    {"volt", 1, kVolt},
-    {"volts", 1, kVolt},
-    {"mV", 1e-3, kVolt},
-    {"kV", 1e3, kVolt},
-    {"W", 1, kWatt},
-    {"watt", 1, kWatt},
-    {"watts", 1, kWatt},
-    {"kW", 1e3, kWatt},
-    {"MW", 1e6, kWatt},
-    {"VA", 1, kVoltAmpere},
-    {"kVA", 1e3, kVoltAmpere},
-    {"Wh", 3600, kWattSecond},
-    {"kWh", 3.6e6, kWattSecond},
-    {"MWh", 3.6e9, kWattSecond},
-    {"Ah", 3600, Dimension{.ampere = 1, .second = 1}},
-    {"h", 3600, kSecond},
-    {"hr", 3600, kSecond},
-    {"hrs", 3600, kSecond},
-    {"hour", 3600, kSecond},
-    {"hours", 3600, kSecond},
-    {"min", 60, kSecond},
-    {"mins", 60, kSecond},
-    {"minute", 60, kSecond},
-    {"minutes", 60, kSecond},
-    {"s", 1, kSecond},
-    {"sec", 1, kSecond},
-    {"secs", 1, kSecond},
-    {"second", 1, kSecond},
-    {"seconds", 1, kSecond},
-    {"ms", 1e-3, kSecond},
-    {"d", 86400, kSecond},
-    {"day", 86400, kSecond},
-    {"days", 86400, kSecond},
-    {"ft", 0.3048, kMetre},
-    {"foot", 0.3048, kMetre},
-    {"feet", 0.3048, kMetre},
-    {"'", 0.3048, kMetre},
-    {"in", 0.0254, kMetre},
-    {"inch", 0.0254, kMetre},
-    {"inches", 0.0254, kMetre},
-    {"\"", 0.0254, kMetre},
-    {"yd", 0.9144, kMetre},
-    {"m", 1, kMetre},
-    {"cm", 0.01, kMetre},
-    {"mm", 0.001, kMetre},
-    {"ft2", 0.09290304, kSquareMetre},
-    {"sqft", 0.09290304, kSquareMetre},
-    {"m2", 1, kSquareMetre},
-    {"in2", 0.00064516, kSquareMetre},
-    {"sqin", 0.00064516, kSquareMetre},
-    {"cm2", 1e-4, kSquareMetre},
-    {"mm2", 1e-6, kSquareMetre},
-    {"in3", 1.6387064e-5, kCubicMetre},
-    {"cuin", 1.6387064e-5, kCubicMetre},
-    {"cm3", 1e-6, kCubicMetre},
-    {"hp", 1, kHorsepower},
-    {"deg", 1, kDegree},
-    {"C", 1, kTemperature, 0},
-    {"F", 1 / 1.8, kTemperature, 32},
-    {"K", 1, kTemperature, 273.15},
-    {"%", 0.01, Dimension{}},
-    {"percent", 0.01, Dimension{}},
-};
-
-const UnitWord* unitOf(std::string_view word) {
-  for (const UnitWord& unit : kUnitWords) {
-    if (unit.word == word) return &unit;
-  }
-  // Capitals are no mistake people should be told about, except where they tell two units apart (mW is no
-  // MW).
-  std::string small(word);
-  for (char& c : small) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
-  const UnitWord* found = nullptr;
-  for (const UnitWord& unit : kUnitWords) {
-    std::string known(unit.word);
-    for (char& c : known) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
-    if (known != small) continue;
-    if (found != nullptr) return nullptr;
-    found = &unit;
-  }
-  if (found != nullptr && found->factor != 1 && word.size() == 2 && word[0] == 'm') return nullptr;
-  return found;
-}
 
 // The text in plain characters: signs for minus, times, divide, primes and degrees as ASCII, any space as a
 // blank.

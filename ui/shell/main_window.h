@@ -117,6 +117,7 @@ class MainWindow : public QMainWindow {
 
   // main_window_files.cpp: files
   bool mayLeave();
+  bool mayDropUnread();
   void chooseFile();
   bool save();
   bool saveAs();

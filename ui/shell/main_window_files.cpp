@@ -33,6 +33,9 @@ constexpr MessageId kAskSave{"shell.ask.save"};
 constexpr MessageId kAskSaveYes{"shell.ask.save_yes"};
 constexpr MessageId kAskSaveNo{"shell.ask.save_no"};
 constexpr MessageId kCancel{"shell.ask.cancel"};
+constexpr MessageId kAskUnread{"shell.ask.unread"};
+constexpr MessageId kUnreadStay{"shell.ask.unread_stay"};
+constexpr MessageId kUnreadDrop{"shell.ask.unread_drop"};
 constexpr MessageId kAskOverwrite{"shell.ask.overwrite"};
 constexpr MessageId kOverwrite{"shell.ask.overwrite_yes"};
 constexpr MessageId kSaveElsewhere{"shell.ask.save_elsewhere"};
@@ -235,10 +238,30 @@ bool MainWindow::saveAs() {
   return true;
 }
 
+bool MainWindow::mayDropUnread() {
+  const auto unread = static_cast<std::int64_t>(survey_->model()->allUnread().size());
+  if (unread == 0) return true;
+  QMessageBox box(QMessageBox::NoIcon, words(language_, kErrorTitle), words(language_, kAskUnread, unread),
+                  QMessageBox::NoButton, this);
+  box.setObjectName(QStringLiteral("unreadBox"));
+  QPushButton* stay = box.addButton(words(language_, kUnreadStay), QMessageBox::RejectRole);
+  QPushButton* drop = box.addButton(words(language_, kUnreadDrop), QMessageBox::DestructiveRole);
+  stay->setObjectName(QStringLiteral("stay"));
+  drop->setObjectName(QStringLiteral("drop"));
+  box.setDefaultButton(stay);
+  box.setEscapeButton(stay);
+  box.exec();
+  if (box.clickedButton() == drop) return true;
+  showPlace(Command::survey);
+  return false;
+}
+
 bool MainWindow::mayLeave() {
   if (boards_->carrying()) boards_->cancel();
   // A field still being typed counts.
   if (QWidget* typing = focusWidget()) typing->clearFocus();
+  survey_->finishTyping();
+  if (open_ && !mayDropUnread()) return false;
   if (!open_ || !document_->isModified()) return true;
   const std::string name = document_->name().isEmpty() ? words(language_, kUntitled).toStdString()
                                                        : document_->name().toStdString();

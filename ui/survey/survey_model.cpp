@@ -38,7 +38,7 @@ void SurveyModel::show(const Plan& plan, const Assessment& assessment, const Lan
   style_.units = units;
   const bool gone = panel_.valid() && stayalight::find(plan_, panel_) == nullptr;
   if (gone) panel_ = mainPanel(plan_) != nullptr ? mainPanel(plan_)->id : PanelId{};
-  rebuild();
+  rebuild(true);
 }
 
 void SurveyModel::forget() {
@@ -126,13 +126,13 @@ void SurveyModel::countRows(const std::vector<GridRow>& all) {
   }
 }
 
-void SurveyModel::rebuild() {
+void SurveyModel::rebuild(bool keep) {
   std::vector<GridRow> all = panel_.valid() ? gridRows(plan_, panel_, order_) : circuitRows(plan_, order_);
   known_ = knownFacts(plan_, all);
   countRows(all);
   std::vector<GridRow> next;
   for (const GridRow& row : all) {
-    if (shows(row, filter_)) next.push_back(row);
+    if (shows(row, filter_) || (keep && find(row) >= 0)) next.push_back(row);
   }
   // Only what differs comes and goes, so that the cell with the keyboard stays where it is.
   const auto same = [](const GridRow& a, const GridRow& b) { return samePlace(a, b); };

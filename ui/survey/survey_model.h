@@ -92,7 +92,8 @@ class SurveyModel : public QAbstractTableModel {
   void countsChanged();
 
  private:
-  void rebuild();
+  /// `keep`: rows stay that a filter no longer wants, as long as the person is at work on them.
+  void rebuild(bool keep = false);
   void countRows(const std::vector<GridRow>& all);
   void drawTies();
   [[nodiscard]] bool shows(const GridRow& row, RowFilter filter) const;

@@ -546,7 +546,7 @@ void SurveyTable::keyPressEvent(QKeyEvent* event) {
     case Qt::Key_Tab:
     case Qt::Key_Backtab:
       if (control) {
-        Q_EMIT leaveRequested(!shift && event->key() == Qt::Key_Tab);
+        QWidget::focusNextPrevChild(!shift && event->key() == Qt::Key_Tab);  // out of the table
         return;
       }
       go(Qt::Key_Tab, shift || event->key() == Qt::Key_Backtab);
@@ -583,11 +583,6 @@ void SurveyTable::keyPressEvent(QKeyEvent* event) {
   if (arrow) lineStart_ = -1;
   typesOver_ = true;
   QTableView::keyPressEvent(event);
-}
-
-bool SurveyTable::focusNextPrevChild(bool next) {
-  // Ctrl+Tab leaves the table by its signal; a plain Tab is the table's own.
-  return QTableView::focusNextPrevChild(next);
 }
 
 void SurveyTable::mousePressEvent(QMouseEvent* event) {

@@ -65,11 +65,9 @@ class SurveyTable : public QTableView {
  Q_SIGNALS:
   void currentMoved();
   void clearRequested();
-  void leaveRequested(bool forward);
 
  protected:
   void keyPressEvent(QKeyEvent* event) override;
-  bool focusNextPrevChild(bool next) override;
   void currentChanged(const QModelIndex& current, const QModelIndex& previous) override;
   void mousePressEvent(QMouseEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;

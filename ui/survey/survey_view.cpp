@@ -170,12 +170,6 @@ SurveyView::SurveyView(QWidget* parent) : QWidget(parent) {
     if (const auto what = current()) Q_EMIT currentChanged(*what);
   });
   connect(table_, &SurveyTable::clearRequested, this, [this] { clearCells(); });
-  connect(table_, &SurveyTable::leaveRequested, this, [this](bool forward) {
-    if (forward)
-      known_->nextInFocusChain()->setFocus(Qt::TabFocusReason);
-    else
-      grades_->setFocus(Qt::BacktabFocusReason);
-  });
   model_->setOrder(static_cast<SpaceOrder>(remembered(kOrderKey, 2)));
   model_->setTypedGrade(static_cast<Grade>(remembered(kGradeKey, 5)));
   setColumns(static_cast<ColumnSet>(remembered(kSetKey, 4)));

@@ -348,6 +348,12 @@ const TextRow kRows[] = {
     {"shell.sample.name", TEXT("Stayalight", "River house")},
     {"shell.ask.save_yes", TEXT("Stayalight", "Save")},
     {"shell.ask.save_no", TEXT("Stayalight", "Do not save")},
+    {"shell.ask.unread",
+     TEXT("Stayalight",
+          "%1 text typed in the survey could not be read, and no plan keeps it.||%1 texts typed in the "
+          "survey could not be read, and no plan keeps them.")},
+    {"shell.ask.unread_stay", TEXT("Stayalight", "Look at them")},
+    {"shell.ask.unread_drop", TEXT("Stayalight", "Leave without them")},
     {"shell.ask.cancel", TEXT("Stayalight", "Cancel")},
     {"shell.ask.overwrite",
      TEXT(

@@ -101,6 +101,7 @@ class SurveyTest : public QObject {
   void circuitsGoToAFileAndComeBack();
   void everyCellIsNamedForTheScreenReader();
   void filtersPanelsAndOrders();
+  void aRowStaysWhileItIsWorkedOn();
   void theFactsFollowTheRow();
   void everyThemeAndSizeShows();
 
@@ -231,6 +232,10 @@ void SurveyTest::whatIsNotReadStaysBesideAReason() {
   auto* reason = table()->findChild<QLabel*>(QStringLiteral("cellReason"));
   QVERIFY(reason->isVisible());
   QVERIFY(reason->text().contains(QStringLiteral("no number")));
+  // Nobody leaves the plan without having been told.
+  answerNextBox(QStringLiteral("stay"));
+  window_->action(Command::newPlan)->trigger();
+  QVERIFY(plan() == before);
   // It stays through other edits, and F2 goes on with it.
   goTo(QStringLiteral("3"), GridColumn::name);
   type(QStringLiteral("Hall"));
@@ -526,6 +531,30 @@ void SurveyTest::filtersPanelsAndOrders() {
   window_->show();
   QVERIFY(QTest::qWaitForWindowActive(window_));
   QCOMPARE(model()->order(), SpaceOrder::acrossRows);
+}
+
+void SurveyTest::aRowStaysWhileItIsWorkedOn() {
+  openEmpty();
+  for (const char* name : {"Kitchen", "Bath", "Hall"}) {
+    type(QString::fromLatin1(name));
+    press(Qt::Key_Return);
+  }
+  window_->survey()->findChild<QToolButton*>(QStringLiteral("surveyColumns3"))->click();
+  window_->survey()->findChild<QToolButton*>(QStringLiteral("surveyFilter2"))->click();
+  QCOMPARE(model()->rows(), 3);
+  // Known by now, and still there until the filter is chosen anew.
+  for (const auto& [column, text] :
+       {std::pair{GridColumn::rating, "20"}, std::pair{GridColumn::running, "900"},
+        std::pair{GridColumn::duty, "10"}}) {
+    goTo(QStringLiteral("1"), column);
+    type(QString::fromLatin1(text));
+    press(Qt::Key_Return);
+    QCOMPARE(table()->currentIndex().row(), 1);
+  }
+  QCOMPARE(model()->rows(), 3);
+  QCOMPARE(model()->count(RowFilter::notKnown), 2);
+  window_->survey()->findChild<QToolButton*>(QStringLiteral("surveyFilter2"))->click();
+  QCOMPARE(model()->rows(), 2);
 }
 
 void SurveyTest::theFactsFollowTheRow() {
