@@ -253,6 +253,7 @@ bool MainWindow::mayDropUnread() {
   box.exec();
   if (box.clickedButton() == drop) return true;
   showPlace(Command::survey);
+  survey_->goToUnread();
   return false;
 }
 

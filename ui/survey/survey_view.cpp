@@ -253,6 +253,18 @@ void SurveyView::focusBreaker(BreakerId breaker) {
   table_->setFocus();
 }
 
+void SurveyView::goToUnread() {
+  if (model_->allUnread().empty()) return;
+  const UnreadCell cell = model_->allUnread().front();
+  if (model_->find(cell.row) < 0) {
+    model_->setFilter(RowFilter::all);
+    choosePanel(cell.row.panel);
+  }
+  if (table_->isColumnHidden(static_cast<int>(cell.column))) setColumns(ColumnSet::all);
+  table_->moveTo(model_->find(cell.row), cell.column);
+  table_->setFocus();
+}
+
 GridRow SurveyView::currentRow() const {
   const QModelIndex index = table_->currentIndex();
   return index.isValid() && index.row() < model_->rows() ? model_->row(index.row()) : GridRow{};

@@ -32,6 +32,8 @@ class SurveyView : public QWidget {
   [[nodiscard]] std::optional<EntityRef> current() const;
   void choosePanel(PanelId panel);
   void focusBreaker(BreakerId breaker);
+  /// To the first text that was typed and not read.
+  void goToUnread();
 
   // What the menu asks for; each one undo step.
   void copyCells();
