@@ -51,6 +51,7 @@ constexpr MessageId kCellSplit{"board.cell_split"};
 constexpr MessageId kCellFinding{"board.cell_finding"};
 constexpr MessageId kCellSelected{"board.cell_selected"};
 constexpr MessageId kCellCarried{"board.cell_carried"};
+constexpr MessageId kCellMatches{"board.cell_matches"};
 
 std::string nameOf(const Circuit& circuit, const Language& language) {
   if (!circuit.name.empty()) return circuit.name;
@@ -282,11 +283,13 @@ class Reader {
     }
     if (out.blank) cell.name = words(language_, kBlank);
     place(out);
-    cell.accessibleName =
-        words(say(kCell, std::vector<Message>{say(kCellSpace, cell.spaces.toStdString()),
-                                              say(half == Half::whole ? kCellFree : kCellFreeHalf),
-                                              say(kCellLeg, std::string(legName(cell.legs.front())))}),
-              language_);
+    std::vector<Message> parts{say(kCellSpace, cell.spaces.toStdString()),
+                               say(half == Half::whole ? kCellFree : kCellFreeHalf),
+                               say(kCellLeg, std::string(legName(cell.legs.front())))};
+    const bool matches = state_.filter && state_.filter->spaces.contains(cell.address);
+    cell.quiet = state_.filter && !matches;
+    if (matches) parts.push_back(say(kCellMatches));
+    cell.accessibleName = words(say(kCell, parts), language_);
     return out;
   }
 
@@ -407,6 +410,9 @@ class Reader {
       parts.push_back(say(kCellFinding, std::vector<Message>{finding.plain}));
       told.push_back(words(finding.plain, language_));
     }
+    const bool matches = state_.filter && state_.filter->breakers.contains(breaker.id);
+    cell.quiet = state_.filter && !matches;
+    if (matches) parts.push_back(say(kCellMatches));
     if (state_.selected.contains(breaker.id)) parts.push_back(say(kCellSelected));
     if (state_.carried.contains(breaker.id)) parts.push_back(say(kCellCarried));
     cell.accessibleName = words(say(kCell, parts), language_);

@@ -48,6 +48,7 @@ class BoardDrawing {
   void drawHome(const CellContent& content);
   void drawMovedAway(const CellContent& content);
   void drawFree(const CellContent& content);
+  void drawQuiet(const CellContent& content);
   void drawLanding(const CellContent& content, const LandingNote& note);
   void drawName(const CellContent& content, double from, double to, bool italic);
   void drawAmps(const CellContent& content);

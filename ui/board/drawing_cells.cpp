@@ -39,9 +39,10 @@ void BoardDrawing::drawCell(const CellContent& content, int index) {
   }
   out_.cells[static_cast<std::size_t>(index)].body = body;
 
-  const bool lit = cell.lit && !state_.carried.contains(cell.breaker);
+  const bool lit = cell.lit && !cell.quiet && !state_.carried.contains(cell.breaker);
   const bool home = cell.breaker.valid() && state_.carried.contains(cell.breaker);
   const ColorRole ground = lit                                        ? ColorRole::lit
+                           : cell.quiet                               ? ColorRole::freeSpace
                            : home || cell.kind == CellKind::movedAway ? ColorRole::movedAway
                            : cell.kind == CellKind::free || cell.kind == CellKind::freeHalf
                                ? ColorRole::freeSpace
@@ -65,7 +66,7 @@ void BoardDrawing::drawCell(const CellContent& content, int index) {
   if (lit)
     mark(MarkRole::litEdge, QRectF(rect_.left(), rect_.bottom() - 1.0, rect_.width(), 1.0),
          ColorRole::litEdge);
-  if (cell.kind == CellKind::movedAway && !home) {
+  if (cell.kind == CellKind::movedAway && !home && !cell.quiet) {
     BoardMark& hatch = mark(MarkRole::hatch, rect_, std::nullopt, ColorRole::hatch, 0.0, 0.7);
     hatch.shape = MarkShape::hatch;
   }
@@ -83,6 +84,8 @@ void BoardDrawing::drawCell(const CellContent& content, int index) {
     drawLanding(content, note->second);
   } else if (half) {
     drawHalf(content);
+  } else if (cell.quiet) {
+    drawQuiet(content);
   } else if (cell.kind == CellKind::movedAway) {
     drawMovedAway(content);
   } else if (cell.kind == CellKind::free) {
@@ -118,8 +121,8 @@ void BoardDrawing::drawName(const CellContent& content, double from, double to, 
   const BoardCell& cell = content.cell;
   const QRectF field = across(rect_, column_, from, to);
   const double centre = rect_.center().y();
-  const bool lit = cell.lit && !italic;
-  const bool gone = cell.kind == CellKind::movedAway || italic || content.blank;
+  const bool lit = cell.lit && !italic && !cell.quiet;
+  const bool gone = cell.kind == CellKind::movedAway || italic || content.blank || cell.quiet;
   const ColorRole color = gone                           ? ColorRole::ink3
                           : cell.kind == CellKind::spare ? ColorRole::ink2
                                                          : ColorRole::ink;
@@ -134,7 +137,10 @@ void BoardDrawing::drawName(const CellContent& content, double from, double to, 
     const double y = centre + (second ? -6.5 : 0.0);
     BoardMark& finding = mark(MarkRole::finding,
                               QRectF(left + width + 4.0, y - kFindingSide / 2.0, kFindingSide, kFindingSide),
-                              severityColor(*cell.severity), cell.lit ? ColorRole::lit : ColorRole::cell);
+                              severityColor(*cell.severity),
+                              cell.quiet ? ColorRole::freeSpace
+                              : cell.lit ? ColorRole::lit
+                                         : ColorRole::cell);
     finding.shape = MarkShape::severity;
     finding.severity = *cell.severity;
   }
@@ -229,7 +235,8 @@ void BoardDrawing::drawHalf(const CellContent& content) {
     QRectF body = across(rect_, column_, bodyFrom, bodyTo);
     body.setTop(rect_.top() + from * step + (from % 2 == 0 ? kBodyInset : 0.5));
     body.setBottom(rect_.top() + to * step - (to % 2 == 0 ? kBodyInset + 0.5 : 0.5));
-    if (free || home) {
+    if (free || home || cell.quiet) {
+      if (free && cell.quiet) continue;
       BoardMark& open =
           mark(MarkRole::freeBody, body.adjusted(0.5, 0.5, -0.5, -0.5), std::nullopt, ColorRole::edge, 1.5);
       if (home) open.dashes = {2.0, 2.0};
@@ -264,12 +271,12 @@ void BoardDrawing::drawHalf(const CellContent& content) {
   text(TextRole::halfLetter, letter, x, Qt::AlignLeft, baseline(centre, m_.numberPixels), field.width(),
        m_.numberPixels, ColorRole::ink2, Weight::bold);
   x += textWidth(letter, Face::condensed, m_.numberPixels, Weight::bold) + 4.0;
-  const bool gone = cell.kind == CellKind::movedAway || home;
+  const bool gone = cell.kind == CellKind::movedAway || home || cell.quiet;
   const QString name =
       content.pill.isEmpty() ? cell.name : QString(content.pill + QStringLiteral(" · ") + cell.name);
   text(TextRole::name, name, x, Qt::AlignLeft, baseline(centre, m_.namePixels), field.right() - x,
        m_.namePixels, gone ? ColorRole::ink3 : ColorRole::ink,
-       cell.lit && !home ? Weight::medium : Weight::regular, home);
+       cell.lit && !home && !cell.quiet ? Weight::medium : Weight::regular, home);
 }
 
 void BoardDrawing::drawHome(const CellContent& content) {
@@ -292,6 +299,23 @@ void BoardDrawing::drawMovedAway(const CellContent& content) {
   const double pixels = m_.compact ? 10.0 : 11.0;
   text(TextRole::pill, content.pill, pill.center().x(), Qt::AlignHCenter, baseline(pill.center().y(), pixels),
        pill.width() - 4.0, pixels, ColorRole::lampInk, Weight::medium);
+}
+
+// Beside what is searched for: the words in grey, the body an outline with a thin stroke instead of a knob.
+void BoardDrawing::drawQuiet(const CellContent& content) {
+  const BoardCell& cell = out_.cells[static_cast<std::size_t>(cell_)];
+  drawName(content, nameInset_, rect_.width() - m_.body - 9.0, false);
+  if (cell.kind == CellKind::free) return;
+  const QRectF body = cell.body;
+  mark(MarkRole::freeBody, body.adjusted(0.5, 0.5, -0.5, -0.5), std::nullopt, ColorRole::edge, 2.5);
+  const double knob = m_.compact ? 13.0 : 15.0;
+  const QRectF field = across(body, column_, 0.0, body.width() - 3.0 - knob);
+  const QString said = content.pill.isEmpty() ? QString::number(content.rating) : content.pill;
+  text(TextRole::rating, said, field.center().x(), Qt::AlignHCenter,
+       baseline(body.center().y(), kRatingPixels), field.width(), kRatingPixels, ColorRole::ink3);
+  const QRectF end = across(body, column_, body.width() - 1.0 - knob, body.width() - 5.0);
+  line(MarkRole::stroke, QPointF(end.left(), end.center().y()), QPointF(end.right(), end.center().y()),
+       ColorRole::ink3, 1.0);
 }
 
 void BoardDrawing::drawFree(const CellContent& content) {

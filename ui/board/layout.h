@@ -40,6 +40,13 @@ struct CellAddress {
   friend constexpr auto operator<=>(const CellAddress&, const CellAddress&) = default;
 };
 
+/// What is searched for: cells beside it are drawn quiet.
+struct BoardFilter {
+  std::set<BreakerId> breakers;
+  std::set<CellAddress> spaces;  ///< free ones
+  friend bool operator==(const BoardFilter&, const BoardFilter&) = default;
+};
+
 /// What the person does with the board at the moment; never part of the plan.
 struct BoardState {
   std::optional<CellAddress> hovered;
@@ -50,6 +57,7 @@ struct BoardState {
   std::int32_t carriedPoles = 1;
   RatingAmperes carriedRating;
   std::map<CellAddress, LandingNote> landings;
+  std::optional<BoardFilter> filter;  ///< none: nothing is searched for
 };
 
 struct BoardOptions {
@@ -83,6 +91,7 @@ struct BoardCell {
   std::vector<Leg> legs;
   std::optional<Severity> severity;  ///< of its worst finding
   bool lit = false;
+  bool quiet = false;  ///< beside what is searched for
   // place in the accessible table
   int row = 0, column = 0, rowSpan = 1, columnSpan = 1;
 };

@@ -132,6 +132,7 @@ BoardState BoardsView::Parts::stateFor(const BoardWidget& board) const {
   if (!carrying.active()) out.hovered = board.hovered();
   if (board.hasFocus() && !carrying.active()) out.focused = board.focusAddress();
   out.selected = selected;
+  out.filter = filter;
   if (!carrying.active()) return out;
   out.carried = std::set<BreakerId>(carrying.breakers().begin(), carrying.breakers().end());
   if (const Breaker* first = stayalight::find(plan, carrying.breakers().front())) {
@@ -574,6 +575,23 @@ void BoardsView::focusBreaker(BreakerId breaker) {
     return;
   }
 }
+
+void BoardsView::focusSpace(const CellAddress& space) {
+  BoardWidget* board = parts_->boardOf(space.panel);
+  const int cell = board != nullptr ? board->layout().cellOf(space) : -1;
+  if (cell < 0) return;
+  board->setFocus(Qt::OtherFocusReason);
+  board->focusCell(cell);
+  board->pressCell(cell);
+}
+
+void BoardsView::setFilter(std::optional<BoardFilter> filter) {
+  if (filter == parts_->filter) return;
+  parts_->filter = std::move(filter);
+  parts_->relayout();
+}
+
+const std::optional<BoardFilter>& BoardsView::filter() const { return parts_->filter; }
 
 bool BoardsView::carrying() const { return parts_->carrying.active(); }
 

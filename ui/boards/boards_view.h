@@ -37,7 +37,11 @@ class BoardsView : public QWidget {
   [[nodiscard]] std::vector<EntityRef> selection() const;  ///< breakers
   void select(const std::vector<BreakerId>& breakers);     ///< no signal; scrolls the first into sight
   void focusBreaker(BreakerId breaker);                    ///< selects it and takes the keyboard
-  [[nodiscard]] bool carrying() const;                     ///< dragged, or choosing a space by key
+  void focusSpace(const CellAddress& space);  ///< takes the keyboard there; selects what it holds
+  /// While something is searched for: what does not match is drawn quiet. None: nothing is.
+  void setFilter(std::optional<BoardFilter> filter);
+  [[nodiscard]] const std::optional<BoardFilter>& filter() const;
+  [[nodiscard]] bool carrying() const;  ///< dragged, or choosing a space by key
   /// The landing space now under the pointer or chosen by key, and its preview; for the card and the status
   /// line.
   [[nodiscard]] std::optional<BoardMove> pendingMove() const;

@@ -50,6 +50,7 @@ struct BoardsView::Parts {
   double rowHeight = kRowHeight;
 
   std::set<BreakerId> selected;
+  std::optional<BoardFilter> filter;
   Carrying carrying;
   std::map<CellAddress, Preview> previews;
   std::vector<CellAddress>

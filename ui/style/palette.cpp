@@ -121,6 +121,8 @@ constexpr ColorPair kPairs[] = {
     {ColorRole::mustFix, ColorRole::cell, false},
     {ColorRole::mustFix, ColorRole::lit, false},
     {ColorRole::danger, ColorRole::cell, false},
+    {ColorRole::danger, ColorRole::freeSpace, false},
+    {ColorRole::mustFix, ColorRole::freeSpace, false},
     {ColorRole::ink2, ColorRole::track, false},
 };
 

@@ -94,6 +94,7 @@ const TextRow kRows[] = {
     {"board.cell_finding", TEXT("Stayalight", "finding: %1")},
     {"board.cell_selected", TEXT("Stayalight", "selected")},
     {"board.cell_carried", TEXT("Stayalight", "being moved")},
+    {"board.cell_matches", TEXT("Stayalight", "found")},
     {"board.table_name", TEXT("Stayalight", "%1, %2, %3 of %4 free")},
     // -- raceway between the boards
     {"board.raceway", TEXT("Stayalight", "Raceway")},
