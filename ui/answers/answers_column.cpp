@@ -9,6 +9,7 @@
 #include <QtWidgets/QVBoxLayout>
 #include <cmath>
 
+#include "ui/answers/figure_copy.h"
 #include "ui/answers/leg_bars.h"
 #include "ui/style/fonts.h"
 #include "ui/style/marks.h"
@@ -47,6 +48,7 @@ void FigureRow::show(const AnswerLine& line, const Palette& palette, const Langu
   const bool same = line.label == line_.label && line.value == line_.value && line.detail == line_.detail &&
                     verdict == verdict_ && palette.theme() == palette_.theme();
   line_ = line;
+  language_ = &language;
   if (same) return;
   palette_ = palette;
   verdict_ = verdict;
@@ -150,8 +152,27 @@ void FigureRow::paintEvent(QPaintEvent*) {
   }
 }
 
+bool FigureRow::event(QEvent* event) {
+  if (event->type() == QEvent::ShortcutOverride && isCopyKey(event)) {
+    event->accept();
+    return true;
+  }
+  return QAbstractButton::event(event);
+}
+
+void FigureRow::contextMenuEvent(QContextMenuEvent* event) {
+  if (language_ == nullptr) return;
+  const QPoint at =
+      event->reason() == QContextMenuEvent::Keyboard ? mapToGlobal(rect().center()) : event->globalPos();
+  openFigureMenu(
+      this, at, figureAsText(line_.label, line_.value), *language_,
+      line_.working.values.empty() ? std::function<void()>() : [this] { click(); });
+}
+
 void FigureRow::keyPressEvent(QKeyEvent* event) {
-  if (event->key() == Qt::Key_W || event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
+  if (isCopyKey(event))
+    copyFigure(figureAsText(line_.label, line_.value));
+  else if (event->key() == Qt::Key_W || event->key() == Qt::Key_Return || event->key() == Qt::Key_Enter)
     click();
   else
     QAbstractButton::keyPressEvent(event);

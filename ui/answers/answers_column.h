@@ -32,7 +32,9 @@ class FigureRow : public QAbstractButton {
 
  protected:
   void paintEvent(QPaintEvent* event) override;
+  bool event(QEvent* event) override;
   void keyPressEvent(QKeyEvent* event) override;
+  void contextMenuEvent(QContextMenuEvent* event) override;
   void resizeEvent(QResizeEvent* event) override;
 
  private:
@@ -40,6 +42,7 @@ class FigureRow : public QAbstractButton {
   [[nodiscard]] const QStringList& detailLines(double width) const;
 
   AnswerLine line_;
+  const Language* language_ = nullptr;
   QString verdict_;
   Palette palette_{Theme::light};
   mutable double brokenFor_ = -1.0;  ///< width that the lines were broken for

@@ -1,5 +1,7 @@
 #include "ui/answers/leg_bars.h"
 
+#include "ui/answers/figure_copy.h"
+
 #include <QtGui/QKeyEvent>
 #include <QtGui/QMouseEvent>
 #include <QtGui/QPainter>
@@ -215,12 +217,34 @@ const WorkingTarget& LegBars::targetAt(QPointF point) const {
   return start ? bars_[leg].startWorking : bars_[leg].peakWorking;
 }
 
+const WorkingTarget& LegBars::focusedTarget() const {
+  const LegBar& bar = bars_[static_cast<std::size_t>(focusedLane_ / 2)];
+  return focusedLane_ % 2 == 1 && bar.hasStart ? bar.startWorking : bar.peakWorking;
+}
+
+bool LegBars::event(QEvent* event) {
+  if (event->type() == QEvent::ShortcutOverride && isCopyKey(event)) {
+    event->accept();
+    return true;
+  }
+  return QWidget::event(event);
+}
+
+void LegBars::contextMenuEvent(QContextMenuEvent* event) {
+  const bool byKey = event->reason() == QContextMenuEvent::Keyboard;
+  const WorkingTarget target = byKey ? focusedTarget() : targetAt(QPointF(event->pos()));
+  openFigureMenu(this, byKey ? mapToGlobal(rect().center()) : event->globalPos(),
+                 figureAsText(target.title, target.shown), *language_,
+                 [this, target] { Q_EMIT workingRequested(target); });
+}
+
 void LegBars::mouseReleaseEvent(QMouseEvent* event) {
   if (event->button() == Qt::LeftButton && rect().contains(event->pos()))
     Q_EMIT workingRequested(targetAt(event->position()));
 }
 
 void LegBars::keyPressEvent(QKeyEvent* event) {
+  if (isCopyKey(event)) return copyFigure(figureAsText(focusedTarget().title, focusedTarget().shown));
   switch (event->key()) {
     case Qt::Key_Down:
     case Qt::Key_Up: {
@@ -232,8 +256,7 @@ void LegBars::keyPressEvent(QKeyEvent* event) {
     case Qt::Key_Return:
     case Qt::Key_Enter:
     case Qt::Key_Space: {
-      const LegBar& bar = bars_[static_cast<std::size_t>(focusedLane_ / 2)];
-      Q_EMIT workingRequested(focusedLane_ % 2 == 1 && bar.hasStart ? bar.startWorking : bar.peakWorking);
+      Q_EMIT workingRequested(focusedTarget());
       return;
     }
     default:

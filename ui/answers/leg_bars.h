@@ -27,7 +27,9 @@ class LegBars : public QWidget {
  protected:
   void paintEvent(QPaintEvent* event) override;
   void mouseReleaseEvent(QMouseEvent* event) override;
+  bool event(QEvent* event) override;
   void keyPressEvent(QKeyEvent* event) override;
+  void contextMenuEvent(QContextMenuEvent* event) override;
 
  private:
   struct Scale {
@@ -39,6 +41,7 @@ class LegBars : public QWidget {
   [[nodiscard]] Scale scale() const;
   void paintLeg(QPainter& painter, const LegBar& bar, const Scale& scale, double top);
   [[nodiscard]] const WorkingTarget& targetAt(QPointF point) const;
+  [[nodiscard]] const WorkingTarget& focusedTarget() const;
 
   std::array<LegBar, 2> bars_;
   const Language* language_ = &plainEnglish();

@@ -1,9 +1,13 @@
 #include "ui/answers/working_window.h"
 
+#include <QtCore/QUrl>
 #include <QtGui/QClipboard>
+#include <QtGui/QContextMenuEvent>
 #include <QtGui/QGuiApplication>
+#include <QtGui/QTextDocumentFragment>
 #include <QtWidgets/QHBoxLayout>
 #include <QtWidgets/QLabel>
+#include <QtWidgets/QMenu>
 #include <QtWidgets/QPushButton>
 #include <QtWidgets/QTextBrowser>
 #include <QtWidgets/QVBoxLayout>
@@ -12,6 +16,7 @@
 #include <functional>
 #include <span>
 
+#include "ui/answers/figure_copy.h"
 #include "ui/style/fonts.h"
 #include "ui/wording/language.h"
 #include "ui/wording/notation.h"
@@ -38,6 +43,11 @@ bool ofRoom(const Step& step, std::span<const std::string_view> rooms) {
     return key.size() > room.size() && key.substr(0, room.size()) == room && key[room.size()] == '.';
   });
 }
+// What a result written as HTML says: its spaces and entities are a browser's.
+QString plainText(const QString& html) {
+  return QTextDocumentFragment::fromHtml(html).toPlainText().simplified();
+}
+
 bool same(double a, double b) { return std::abs(a - b) <= 1e-9 * (1.0 + std::abs(b)); }
 
 }  // namespace
@@ -107,7 +117,7 @@ QString workingText(const WorkingTarget& target, const std::vector<Step>& steps,
 
 WorkingWindow::WorkingWindow(const WorkingTarget& target, const Assessment& recorded,
                              const Language& language, const Palette& palette, QWidget* parent)
-    : QDialog(parent) {
+    : QDialog(parent), figure_(figureAsText(target.title, target.shown)), language_(language) {
   setWindowTitle(words(language, kTitle));
   setObjectName(QStringLiteral("workingWindow"));
   resize(620, 560);
@@ -122,10 +132,25 @@ WorkingWindow::WorkingWindow(const WorkingTarget& target, const Assessment& reco
   head->setWordWrap(true);
   head->setTextFormat(Qt::PlainText);
   head->setText(target.shown + QLatin1String("   ") + target.title);
+  head->setAccessibleName(figure_);
+  head->setFocusPolicy(Qt::TabFocus);
+  head->installEventFilter(this);
   column->addWidget(head);
   view_ = new QTextBrowser(this);
   view_->setObjectName(QStringLiteral("steps"));
   view_->setOpenLinks(false);
+  view_->setContextMenuPolicy(Qt::CustomContextMenu);
+  // A result is a link: Tab goes from one to the next, and Ctrl+C copies the one it is on.
+  const auto resultAt = [this](const QUrl& link) { return results_.value(link.toString()); };
+  connect(view_, &QTextBrowser::anchorClicked, this,
+          [resultAt](const QUrl& link) { copyFigure(resultAt(link)); });
+  connect(view_, &QTextBrowser::customContextMenuRequested, this, [this, resultAt](QPoint at) {
+    const QString result = resultAt(QUrl(view_->anchorAt(at)));
+    if (!result.isEmpty()) return openFigureMenu(view_, view_->mapToGlobal(at), result, language_, {});
+    QMenu* menu = view_->createStandardContextMenu(at);
+    menu->setAttribute(Qt::WA_DeleteOnClose);
+    menu->popup(view_->mapToGlobal(at));
+  });
   view_->setAccessibleName(words(language, kTitle));
   column->addWidget(view_, 1);
 
@@ -137,9 +162,10 @@ WorkingWindow::WorkingWindow(const WorkingTarget& target, const Assessment& reco
   for (const WorkedStep& step : workedSteps(steps, language, Notation::html)) {
     html += QStringLiteral(
                 "<p style='margin-top:10px;margin-bottom:2px'><b>%1</b>&nbsp; %2<br>&nbsp;&nbsp;&nbsp;= %3 = "
-                "<b>%4</b></p>")
+                "<b><a href='result:%6' style='color:%5'>%4</a></b></p>")
                 .arg(text(words(language, kStep, std::int64_t{step.number})), step.formula, step.filled,
-                     step.result);
+                     step.result, palette.color(ColorRole::ink).name(), QString::number(step.number));
+    results_.insert(QStringLiteral("result:%1").arg(step.number), plainText(step.result));
     html += QStringLiteral(
                 "<table cellspacing='0' cellpadding='2' "
                 "style='color:%1'><tr><td>%2</td><td>%3</td><td>%4</td><td>%5</td></tr>")
@@ -176,6 +202,18 @@ WorkingWindow::WorkingWindow(const WorkingTarget& target, const Assessment& reco
   buttons->addStretch(1);
   buttons->addWidget(close);
   column->addLayout(buttons);
+}
+
+bool WorkingWindow::eventFilter(QObject* watched, QEvent* event) {
+  if (event->type() == QEvent::KeyPress && isCopyKey(event)) {
+    copyFigure(figure_);
+    return true;
+  }
+  if (event->type() == QEvent::ContextMenu) {
+    openFigureMenu(this, static_cast<QContextMenuEvent*>(event)->globalPos(), figure_, language_, {});
+    return true;
+  }
+  return QDialog::eventFilter(watched, event);
 }
 
 }  // namespace stayalight

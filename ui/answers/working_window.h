@@ -2,6 +2,7 @@
 
 // How a number came about: the steps that core recorded, from the inputs to the figure.
 
+#include <QtCore/QHash>
 #include <QtWidgets/QDialog>
 #include <vector>
 
@@ -27,8 +28,14 @@ class WorkingWindow : public QDialog {
                 const Palette& palette, QWidget* parent = nullptr);
   [[nodiscard]] QString text() const { return text_; }
 
+ protected:
+  bool eventFilter(QObject* watched, QEvent* event) override;
+
  private:
   QString text_;
+  QString figure_;  ///< the one it is about, with its name
+  const Language& language_;
+  QHash<QString, QString> results_;  ///< by their links
   QTextBrowser* view_;
 };
 

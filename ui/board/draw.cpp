@@ -30,11 +30,17 @@ struct Drawing {
 };
 
 Drawing arranged(const Plan& plan, const Assessment& assessment, const Language& language,
-                 const DrawingOptions& options) {
+                 const DrawingOptions& options, PanelId only = {}) {
   Drawing out;
   BoardOptions board;
   board.width = options.boardWidth;
   board.rowHeight = options.rowHeight;
+  if (only.valid()) {
+    out.pieces.push_back({QPointF(kMargin, kMargin), layout(plan, assessment, only, language, board)});
+    out.size = out.pieces.back().layout.size + QSizeF(2.0 * kMargin, 2.0 * kMargin);
+    out.size = QSizeF(std::ceil(out.size.width()), std::ceil(out.size.height()));
+    return out;
+  }
   const Panel* main = mainPanel(plan);
   double left = kMargin, height = 0.0;
   if (main != nullptr) {
@@ -74,37 +80,55 @@ void paintAll(QPainter& painter, const Drawing& drawing, const Palette& palette)
   }
 }
 
+QImage imageOf(const Drawing& drawing, const Palette& palette, double scale) {
+  QImage image((drawing.size * scale).toSize(), QImage::Format_RGB32);
+  image.setDevicePixelRatio(scale);
+  QPainter painter(&image);
+  paintAll(painter, drawing, palette);
+  return image;
+}
+
+QByteArray svgOf(const Drawing& drawing, const Palette& palette, const QString& title) {
+  QByteArray bytes;
+  QBuffer buffer(&bytes);
+  buffer.open(QIODevice::WriteOnly);
+  QSvgGenerator svg;
+  svg.setOutputDevice(&buffer);
+  svg.setResolution(96);
+  svg.setSize(drawing.size.toSize());
+  svg.setViewBox(QRectF(QPointF(0, 0), drawing.size));
+  svg.setTitle(title);
+  svg.setDescription(QString());
+  QPainter painter(&svg);
+  paintAll(painter, drawing, palette);
+  painter.end();
+  return bytes;
+}
+
 }  // namespace
+
+BoardPicture boardPicture(const Plan& plan, const Assessment& assessment, const Language& language,
+                          const DrawingOptions& options, PanelId only) {
+  const Drawing drawing = arranged(plan, assessment, language, options, only);
+  const Palette palette(options.theme);
+  return {svgOf(drawing, palette, words(language, kTitle, plan.site->name)),
+          imageOf(drawing, palette, options.scale)};
+}
 
 std::optional<Message> drawBoards(const Plan& plan, const Assessment& assessment, const Language& language,
                                   const QString& path, const DrawingOptions& options) {
   const Drawing drawing = arranged(plan, assessment, language, options);
   const Palette palette(options.theme);
   QByteArray bytes;
-  QBuffer buffer(&bytes);
-  buffer.open(QIODevice::WriteOnly);
   if (path.endsWith(QStringLiteral(".png"), Qt::CaseInsensitive)) {
-    QImage image((drawing.size * options.scale).toSize(), QImage::Format_RGB32);
-    image.setDevicePixelRatio(options.scale);
-    QPainter painter(&image);
-    paintAll(painter, drawing, palette);
-    painter.end();
-    image.save(&buffer, "PNG");
+    QBuffer buffer(&bytes);
+    buffer.open(QIODevice::WriteOnly);
+    imageOf(drawing, palette, options.scale).save(&buffer, "PNG");
   } else if (path.endsWith(QStringLiteral(".svg"), Qt::CaseInsensitive)) {
-    QSvgGenerator svg;
-    svg.setOutputDevice(&buffer);
-    svg.setResolution(96);
-    svg.setSize(drawing.size.toSize());
-    svg.setViewBox(QRectF(QPointF(0, 0), drawing.size));
-    svg.setTitle(words(language, kTitle, plan.site->name));
-    svg.setDescription(QString());
-    QPainter painter(&svg);
-    paintAll(painter, drawing, palette);
-    painter.end();
+    bytes = svgOf(drawing, palette, words(language, kTitle, plan.site->name));
   } else {
     return say(kUnknownSuffix, path.toStdString());
   }
-  buffer.close();
   QSaveFile file(path);
   if (!file.open(QIODevice::WriteOnly) || file.write(bytes) != bytes.size() || !file.commit()) {
     return say(kNotWritten, path.toStdString(), file.errorString().toStdString());

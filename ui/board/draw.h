@@ -2,7 +2,9 @@
 
 // The boards as a picture file, without a window: for the headless command and for documents.
 
+#include <QtCore/QByteArray>
 #include <QtCore/QString>
+#include <QtGui/QImage>
 #include <optional>
 
 #include "ui/board/layout.h"
@@ -16,6 +18,16 @@ struct DrawingOptions {
   double boardWidth = 487.0;
   double gap = 54.0;  ///< between the boards; the raceway is drawn there
 };
+
+/// A picture for the clipboard or a file.
+struct BoardPicture {
+  QByteArray svg;
+  QImage image;  ///< at the scale of the options
+};
+/// All boards, or the one of a panel alone.
+[[nodiscard]] BoardPicture boardPicture(const Plan& plan, const Assessment& assessment,
+                                        const Language& language, const DrawingOptions& options = {},
+                                        PanelId only = {});
 
 /// Draws every panel of the plan, the main panel left, the others to its right, to a .png or .svg. Needs a
 /// QGuiApplication and the faces loaded. A message where it failed: another suffix, a place that cannot be

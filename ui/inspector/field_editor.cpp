@@ -12,6 +12,7 @@
 #include <QtWidgets/QLineEdit>
 #include <QtWidgets/QPlainTextEdit>
 #include <QtWidgets/QToolButton>
+#include <QtWidgets/QWhatsThis>
 #include <cmath>
 
 #include "ui/inspector/entity_text.h"
@@ -34,6 +35,8 @@ constexpr MessageId kGradeHelp{"inspector.fact.grade_help"};
 constexpr std::array<MessageId, 5> kDetailNames = {
     MessageId{"inspector.fact.low"}, MessageId{"inspector.fact.high"}, MessageId{"inspector.fact.who"},
     MessageId{"inspector.fact.when"}, MessageId{"inspector.fact.how"}};
+constexpr MessageId kHelpOn{"inspector.help_on"};
+constexpr int kHelpSide = 24;
 constexpr int kNotesHeight = 56;
 constexpr int kFactIndent = 4;
 
@@ -41,6 +44,24 @@ QString shown(const Message& message, const Language& language) { return words(m
 QString shown(MessageId id, const Language& language) { return words(language, id); }
 
 }  // namespace
+
+QToolButton* helpButton(const Field& field, const Language& language, QWidget* parent) {
+  auto* button = new QToolButton(parent);
+  button->setObjectName(QStringLiteral("help.") +
+                        QString::fromUtf8(field.key.data(), static_cast<qsizetype>(field.key.size())));
+  button->setText(QStringLiteral("?"));
+  button->setAutoRaise(true);
+  button->setFocusPolicy(Qt::TabFocus);
+  button->setFixedSize(kHelpSide, kHelpSide);
+  const QString help = QString::fromStdString(fieldHelp(field, language));
+  button->setAccessibleName(words(language, kHelpOn, fieldLabel(field, language)));
+  button->setAccessibleDescription(help);
+  button->setToolTip(help);
+  QObject::connect(button, &QToolButton::clicked, button, [button, help] {
+    QWhatsThis::showText(button->mapToGlobal(button->rect().bottomLeft()), help.toHtmlEscaped(), button);
+  });
+  return button;
+}
 
 FieldEditor::FieldEditor(const Field& field, FormStyle style, QWidget* parent)
     : QWidget(parent), field_(field), style_(std::move(style)) {
@@ -100,6 +121,7 @@ FieldEditor::FieldEditor(const Field& field, FormStyle style, QWidget* parent)
       setFocusProxy(control);
     }
     control->setToolTip(help);
+    control->setWhatsThis(help.toHtmlEscaped());
   }
 }
 
@@ -249,6 +271,14 @@ void FieldEditor::fillCombo(const Plan& plan, const FieldValue& value) {
   if (field_.target == RecordKind::breaker) {
     for (const auto& breaker : plan.breakers)
       add(breaker->id.number, breakerPlace(plan, breaker->id, language));
+  }
+  if (field_.target == RecordKind::raceway) {
+    for (const auto& raceway : plan.raceways)
+      add(raceway->id.number, entityName(plan, {RecordKind::raceway, raceway->id.number}, language));
+  }
+  if (field_.target == RecordKind::spliceBox) {
+    for (const auto& box : plan.spliceBoxes)
+      add(box->id.number, entityName(plan, {RecordKind::spliceBox, box->id.number}, language));
   }
   if (const auto* id = std::get_if<std::int64_t>(&value)) {
     const int index = combo_->findData(qlonglong{*id});
@@ -426,6 +456,18 @@ void FieldEditor::say(const QString& text, bool wrong) {
 
 bool FieldEditor::eventFilter(QObject* watched, QEvent* event) {
   if (event->type() == QEvent::FocusIn && focused) focused(field_);
+  // F1 in a field is about the field; elsewhere it is about the keys of the window.
+  const bool key = event->type() == QEvent::ShortcutOverride || event->type() == QEvent::KeyPress;
+  if (key && static_cast<QKeyEvent*>(event)->key() == Qt::Key_F1) {
+    event->accept();
+    auto* control = static_cast<QWidget*>(watched);
+    if (event->type() == QEvent::KeyPress) {
+      QWhatsThis::showText(control->mapToGlobal(control->rect().bottomLeft()),
+                           QString::fromStdString(fieldHelp(field_, *style_.language)).toHtmlEscaped(),
+                           control);
+    }
+    return true;
+  }
   // A turn of the wheel over a list scrolls the form; it never changes the plan.
   if (event->type() == QEvent::Wheel && qobject_cast<QComboBox*>(watched) != nullptr) {
     event->ignore();

@@ -25,6 +25,9 @@ struct FormStyle {
   ShownUnits units;
 };
 
+/// The small "?" of a field: opens its help; Tab reaches it.
+[[nodiscard]] QToolButton* helpButton(const Field& field, const Language& language, QWidget* parent);
+
 class FieldEditor : public QWidget {
  public:
   FieldEditor(const Field& field, FormStyle style, QWidget* parent = nullptr);

@@ -14,6 +14,7 @@
 
 #include "core/transfer/transfer.h"
 #include "ui/inspector/entity_text.h"
+#include "ui/inspector/overload_picture.h"
 #include "ui/style/icons.h"
 #include "ui/wording/language.h"
 
@@ -206,6 +207,12 @@ void Inspector::setPlan(const Plan& plan) {
     return;
   }
   for (RecordForm* form : forms_) form->refresh(plan_);
+  if (curve_ != nullptr) curve_->show(plan_, starts_, style_);
+}
+
+void Inspector::setStarts(const StartFigures& starts) {
+  starts_ = starts;
+  if (curve_ != nullptr && isVisible()) curve_->show(plan_, starts_, style_);
 }
 
 void Inspector::fillChooser() {
@@ -249,13 +256,15 @@ void Inspector::rebuild() {
     form->focused = nullptr;
   }
   forms_.clear();
+  curve_ = nullptr;
   auto* page = new QWidget;
   page->setObjectName(QStringLiteral("page"));
   auto* column = new QVBoxLayout(page);
   column->setContentsMargins(kMargin, 4, kMargin, 8);
   column->setSpacing(8);
   for (const EntityRef& ref : records_) {
-    if (!forms_.empty()) {
+    const bool nextRow = !forms_.empty() && isCurvePoint(ref.kind) && forms_.back()->ref().kind == ref.kind;
+    if (!forms_.empty() && !nextRow) {
       auto* rule = new QFrame(page);
       rule->setFrameShape(QFrame::HLine);
       column->addWidget(rule);
@@ -269,6 +278,11 @@ void Inspector::rebuild() {
     };
     column->addWidget(form);
     forms_.push_back(form);
+  }
+  if (what_.kind == RecordKind::inverter) {
+    curve_ = new OverloadPicture(page);
+    curve_->show(plan_, starts_, style_);
+    column->addWidget(curve_);
   }
   if (forms_.empty()) column->addWidget(new QLabel(words(*style_.language, kNothing), page));
   column->addStretch(1);

@@ -5,6 +5,7 @@
 #include <QtWidgets/QWidget>
 #include <vector>
 
+#include "core/start/start.h"
 #include "ui/inspector/record_form.h"
 
 class QComboBox;
@@ -15,6 +16,8 @@ class QVBoxLayout;
 
 namespace stayalight {
 
+class OverloadPicture;
+
 class Inspector : public QWidget {
   Q_OBJECT
  public:
@@ -23,6 +26,8 @@ class Inspector : public QWidget {
   /// Shows the plan; what is looked at stays, as long as it exists.
   void setPlan(const Plan& plan);
   void setStyle(const FormStyle& style);
+  /// The starts that stand on the picture of the overload curve.
+  void setStarts(const StartFigures& starts);
   /// Looks at this record (a breaker with a circuit: at the circuit) and scrolls to it.
   void look(const EntityRef& what);
   [[nodiscard]] const EntityRef& lookingAt() const { return what_; }
@@ -54,6 +59,8 @@ class Inspector : public QWidget {
   bool stale_ = true;                  ///< the forms are built anew when they are seen
   std::vector<EntityRef> records_;
   std::vector<RecordForm*> forms_;
+  StartFigures starts_;
+  OverloadPicture* curve_ = nullptr;
   QComboBox* chooser_;
   QPushButton* add_;
   QScrollArea* scroll_;

@@ -4,6 +4,7 @@
 #include <QtWidgets/QHBoxLayout>
 #include <QtWidgets/QLabel>
 #include <QtWidgets/QPushButton>
+#include <QtWidgets/QToolButton>
 #include <QtWidgets/QVBoxLayout>
 
 #include "ui/inspector/entity_text.h"
@@ -24,7 +25,7 @@ constexpr MessageId kRemove{"inspector.remove"};
 constexpr MessageId kFromCatalogue{"inspector.from_catalogue"};
 constexpr MessageId kKeep{"inspector.keep"};
 constexpr MessageId kTake{"inspector.take"};
-constexpr int kLabelWidth = 118;
+constexpr int kLabelWidth = 102;
 
 bool isItem(RecordKind kind) {
   return kind == RecordKind::space || kind == RecordKind::useWindow || kind == RecordKind::overloadPoint ||
@@ -46,6 +47,10 @@ std::string nameInStep(const Plan& plan, const EntityRef& ref, const Language& l
 }
 
 }  // namespace
+
+bool isCurvePoint(RecordKind kind) {
+  return kind == RecordKind::overloadPoint || kind == RecordKind::efficiencyPoint;
+}
 
 std::vector<EntityRef> recordsFor(const Plan& plan, const EntityRef& what) {
   EntityRef start = what;
@@ -88,15 +93,18 @@ RecordForm::RecordForm(const Plan& plan, const EntityRef& ref, const FormStyle& 
   setObjectName(QString::fromStdString(std::string(recordType(ref.kind).name) + "." + std::to_string(ref.id) +
                                        (ref.item >= 0 ? "." + std::to_string(ref.item) : std::string())));
   auto* column = new QVBoxLayout(this);
-  column->setContentsMargins(0, 0, 0, 8);
+  const bool table = isCurvePoint(ref.kind);
+  column->setContentsMargins(0, 0, 0, table ? 0 : 8);
   column->setSpacing(6);
   addHeading(plan);
   addWishes();
   grid_ = new QGridLayout;
-  grid_->setHorizontalSpacing(8);
+  grid_->setHorizontalSpacing(4);
   grid_->setVerticalSpacing(4);
-  grid_->setColumnMinimumWidth(0, kLabelWidth);
-  grid_->setColumnStretch(1, 1);
+  if (!table) {
+    grid_->setColumnMinimumWidth(0, kLabelWidth);
+    grid_->setColumnStretch(2, 1);
+  }
   column->addLayout(grid_);
   int row = 0;
   for (const Field& field : recordType(ref.kind).fields) {
@@ -107,12 +115,28 @@ RecordForm::RecordForm(const Plan& plan, const EntityRef& ref, const FormStyle& 
     label->setWordWrap(true);
     label->setToolTip(QString::fromStdString(fieldHelp(field, language)));
     label->setBuddy(editor->focusProxy());
-    label->setMaximumWidth(kLabelWidth);
+    if (!table) label->setMaximumWidth(kLabelWidth);
     QPalette colors = label->palette();
     colors.setColor(QPalette::WindowText, style_.palette.color(ColorRole::ink2));
     label->setPalette(colors);
-    grid_->addWidget(label, row, 0, Qt::AlignTop);
-    grid_->addWidget(editor, row, 1);
+    if (table) {
+      // The first point has the heads of the columns.
+      if (ref.item == 0) {
+        auto* head = new QHBoxLayout;
+        head->setSpacing(2);
+        head->addWidget(label, 1);
+        head->addWidget(helpButton(field, language, this), 0, Qt::AlignTop);
+        grid_->addLayout(head, 0, row);
+      } else {
+        label->hide();
+      }
+      grid_->addWidget(editor, 1, row, Qt::AlignTop);
+      grid_->setColumnStretch(row, 1);
+    } else {
+      grid_->addWidget(label, row, 0, Qt::AlignTop);
+      grid_->addWidget(helpButton(field, language, this), row, 1, Qt::AlignTop);
+      grid_->addWidget(editor, row, 2);
+    }
     ++row;
     editors_.push_back(editor);
     editor->focused = [this](const Field& f) {
@@ -132,6 +156,7 @@ RecordForm::RecordForm(const Plan& plan, const EntityRef& ref, const FormStyle& 
               f.kind == FieldKind::text ? QString::fromStdString(key) : QString());
     };
   }
+  if (table && removal_ != nullptr) grid_->addWidget(removal_, 1, row, Qt::AlignTop);
   for (const Children& list : recordType(ref.kind).children) {
     if (!list.single) addList(list);
   }
@@ -146,7 +171,8 @@ void RecordForm::addHeading(const Plan& plan) {
   heading_->setObjectName(QStringLiteral("heading"));
   heading_->setFont(stayalight::font(Face::condensed, 13.5, Weight::medium));
   heading_->setTextFormat(Qt::PlainText);
-  row->addWidget(heading_);
+  heading_->setWordWrap(true);
+  row->addWidget(heading_, 2);
   place_ = new QLabel(this);
   place_->setTextFormat(Qt::PlainText);
   QPalette colors = place_->palette();
@@ -174,11 +200,19 @@ void RecordForm::addHeading(const Plan& plan) {
     });
   }
   if (canRemove(ref_.kind)) {
-    QPushButton* removal = button(kRemove, Icon::remove, QStringLiteral("delete"));
-    connect(removal, &QPushButton::clicked, this, [this] {
+    removal_ = button(kRemove, Icon::remove, QStringLiteral("delete"));
+    connect(removal_, &QPushButton::clicked, this, [this] {
       const Message name = say(kStepRemove, entityName(plan_, ref_, *style_.language));
       request(isItem(ref_.kind) ? removeItem(plan_, ref_) : remove(plan_, ref_), name);
     });
+  }
+  if (isCurvePoint(ref_.kind)) {
+    heading_->hide();
+    place_->hide();
+    removal_->setText(QString());
+    removal_->setToolTip(removal_->accessibleName());
+    delete row;  // the button gets its place in the table
+    return;
   }
   static_cast<QVBoxLayout*>(layout())->addLayout(row);
 }

@@ -59,8 +59,12 @@ class RecordForm : public QWidget {
   QLabel* heading_ = nullptr;
   QLabel* place_ = nullptr;
   QGridLayout* grid_ = nullptr;
+  QPushButton* removal_ = nullptr;
   std::vector<FieldEditor*> editors_;
 };
+
+/// A point of a curve is one row of a small table.
+[[nodiscard]] bool isCurvePoint(RecordKind kind);
 
 /// The records shown for a selection, in order: a circuit with its breaker and loads, an inverter with its
 /// curves.

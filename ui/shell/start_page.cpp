@@ -6,6 +6,7 @@
 #include <QtWidgets/QLabel>
 #include <QtWidgets/QPushButton>
 #include <QtWidgets/QScrollArea>
+#include <QtWidgets/QToolButton>
 #include <QtWidgets/QVBoxLayout>
 
 #include "core/assess/assess.h"
@@ -61,9 +62,9 @@ constexpr Asked kAsked[] = {
 }  // namespace
 
 /// The main panel of the draft.
-class BoardPicture : public QWidget {
+class DraftPicture : public QWidget {
  public:
-  BoardPicture(const FormStyle& style, QWidget* parent) : QWidget(parent), style_(style) {
+  DraftPicture(const FormStyle& style, QWidget* parent) : QWidget(parent), style_(style) {
     setMinimumSize(260, 200);
   }
   void show(const Plan& plan) {
@@ -176,7 +177,12 @@ void StartPage::build() {
     auto* title = new QLabel(QString::fromStdString(fieldLabel(*field, language)), page);
     title->setBuddy(editor->focusProxy());
     title->setToolTip(QString::fromStdString(fieldHelp(*field, language)));
-    form->addWidget(title, row, at);
+    auto* named = new QHBoxLayout;
+    named->setSpacing(4);
+    named->addWidget(title);
+    named->addWidget(helpButton(*field, language, page));
+    named->addStretch(1);
+    form->addLayout(named, row, at);
     form->addWidget(editor, row + 1, at, Qt::AlignTop);
     form->setColumnStretch(at, 1);
     ++at;
@@ -204,7 +210,7 @@ void StartPage::build() {
   form->setRowStretch(row + 1, 1);
   auto* right = new QVBoxLayout;
   right->addWidget(label(page, kDraws, 12, Weight::regular, ColorRole::ink2));
-  picture_ = new BoardPicture(style_, page);
+  picture_ = new DraftPicture(style_, page);
   right->addWidget(picture_, 1);
   middle->addLayout(right, 2);
   auto* others = new QHBoxLayout;

@@ -15,7 +15,7 @@ class QPushButton;
 
 namespace stayalight {
 
-class BoardPicture;
+class DraftPicture;
 
 class StartPage : public QWidget {
   Q_OBJECT
@@ -44,7 +44,7 @@ class StartPage : public QWidget {
   FormStyle style_;
   Plan draft_;
   std::vector<Question> questions_;
-  BoardPicture* picture_ = nullptr;
+  DraftPicture* picture_ = nullptr;
   bool stale_ = true;  ///< built when it is seen: a window that opens with a plan never shows it
 };
 

@@ -119,6 +119,7 @@ const TextRow kRows[] = {
     {"answers.room.gutter", TEXT("Stayalight", "Wiring space of %1")},
     {"answers.room.gutter_detail",
      TEXT("Stayalight", "%1 conductors spliced there; with the splices at most 75 %")},
+    {"answers.copy_figure", TEXT("Stayalight", "&Copy: %1")},
     {"answers.working.title", TEXT("Stayalight", "How this number came about")},
     {"answers.working.copy", TEXT("Stayalight", "Copy")},
     {"answers.working.close", TEXT("Stayalight", "Close")},

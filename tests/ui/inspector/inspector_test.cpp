@@ -5,8 +5,10 @@
 #include <QtWidgets/QLabel>
 #include <QtWidgets/QLineEdit>
 #include <QtWidgets/QPushButton>
+#include <QtWidgets/QToolButton>
 
 #include "core/edit/edit.h"
+#include "ui/inspector/overload_picture.h"
 #include "ui/style/fonts.h"
 
 using namespace stayalight;
@@ -28,6 +30,8 @@ class InspectorTest : public QObject {
   void textIsTakenAsItIsTyped();
   void addCopyAndDeleteAreStepsOfTheirOwn();
   void pointsOfTheOverloadCurve();
+  void helpOpensByKeyAndByItsButton();
+  void theCurveIsDrawnWithTheStarts();
   void everyRecordCanBeLookedAt();
   void formsAreThereWhenTheyAreSeen();
 
@@ -208,6 +212,84 @@ void InspectorTest::pointsOfTheOverloadCurve() {
   type(line(point, "time_s"), QStringLiteral("5"));
   QCOMPARE(plan_.inverter->overload.front().watts->count(), 9000.0);
   QCOMPARE(plan_.inverter->overload.front().time.count(), 5.0);
+}
+
+void InspectorTest::helpOpensByKeyAndByItsButton() {
+  const auto popup = [] {
+    for (QWidget* widget : QApplication::topLevelWidgets()) {
+      if (widget->inherits("QWhatsThat") && widget->isVisible()) return widget;
+    }
+    return static_cast<QWidget*>(nullptr);
+  };
+  QLineEdit* field = line(load_, "running_W");
+  for (const Qt::KeyboardModifiers modifiers : {Qt::NoModifier, Qt::ShiftModifier}) {
+    field->setFocus();
+    QTest::keyClick(field, Qt::Key_F1, modifiers);
+    QVERIFY(popup() != nullptr);
+    QTest::keyClick(popup(), Qt::Key_Escape);
+    QTRY_VERIFY(popup() == nullptr);
+  }
+  // Every field has its button, named, described and reached by Tab.
+  for (const Field& each : recordType(RecordKind::load).fields) {
+    if (each.kind == FieldKind::identity) continue;
+    auto* button = inspector_->form(load_)->findChild<QToolButton*>(
+        QStringLiteral("help.") + QString::fromStdString(std::string(each.key)));
+    QVERIFY2(button != nullptr, std::string(each.key).c_str());
+    QVERIFY(button->focusPolicy() & Qt::TabFocus);
+    QVERIFY(button->accessibleName().startsWith(QStringLiteral("Help on ")));
+    QVERIFY(!button->accessibleDescription().isEmpty());
+  }
+  line(load_, "name")->setFocus();
+  QTest::keyClick(line(load_, "name"), Qt::Key_Tab);
+  auto* button = qobject_cast<QToolButton*>(inspector_->focusWidget());
+  QVERIFY(button != nullptr && button->objectName() == QStringLiteral("help.name"));
+  QTest::keyClick(button, Qt::Key_Space);
+  QVERIFY(popup() != nullptr);
+  QTest::keyClick(popup(), Qt::Key_Escape);
+  QCOMPARE(steps_, 0);
+}
+
+void InspectorTest::theCurveIsDrawnWithTheStarts() {
+  Plan plan = plan_;
+  Inverter inverter;
+  inverter.continuous = Watts(8000);
+  inverter.overload = {{{}, Seconds(0.5), Watts(16000), {}}, {{}, Seconds(5), Watts(12000), {}}};
+  plan.inverter = inverter;
+  plan_ = plan;
+  StartFigures starts;
+  StartCheck check;
+  check.loads = {LoadId{load_.id}};
+  StartFigure<AcAmperes> leg;
+  leg.highSum = AcAmperes(61.5);
+  leg.highTime = Seconds(0.8);
+  leg.verdict = Verdict::over;
+  check.leg[1] = leg;
+  check.real.highSum = Watts(7400);
+  check.real.highTime = Seconds(0.8);
+  check.real.verdict = Verdict::within;
+  starts.checks = {check};
+  inspector_->setPlan(plan_);
+  inspector_->setStarts(starts);
+  inspector_->look({RecordKind::inverter});
+  auto* picture = inspector_->findChild<QWidget*>(QStringLiteral("overloadPicture"));
+  QVERIFY(picture != nullptr);
+  const auto* curve = dynamic_cast<OverloadPicture*>(picture);
+  QVERIFY(curve != nullptr);
+  QCOMPARE(curve->legPoints().size(), std::size_t{1});
+  QCOMPARE(curve->legPoints().front().value, 61.5);
+  const QString told = picture->accessibleDescription();
+  for (const char* part : {"L2", "61.5 A", "7400 W", "0.8 s", "over"})
+    QVERIFY2(told.contains(QString::fromLatin1(part)), qPrintable(told));
+  // The points are rows of one table: heads once.
+  QVERIFY(inspector_->form({RecordKind::overloadPoint, 0, 1}) != nullptr);
+  int heads = 0;
+  for (int item = 0; item < 2; ++item) {
+    const RecordForm* form = inspector_->form({RecordKind::overloadPoint, 0, item});
+    for (const QLabel* label : form->findChildren<QLabel*>(QString(), Qt::FindDirectChildrenOnly))
+      heads += label->isHidden() ? 0 : 1;
+  }
+  QCOMPARE(heads, 3);
+  QCOMPARE(steps_, 0);
 }
 
 void InspectorTest::everyRecordCanBeLookedAt() {
