@@ -30,11 +30,17 @@ constexpr MessageId kNotKnown{"wording.not_known"};
 }  // namespace
 
 ProgramLanguage::ProgramLanguage(QLocale locale, Edition edition, bool codeCovered)
-    : locale_(std::move(locale)), edition_(edition), codeCovered_(codeCovered) {}
+    : locale_(std::move(locale)), numbers_(locale_), edition_(edition), codeCovered_(codeCovered) {}
 
 void ProgramLanguage::follow(const Plan& plan) {
   edition_ = plan.site->edition.valueOr(Edition::y2023);
   codeCovered_ = !plan.site->country.is(Country::canada);
+}
+
+void ProgramLanguage::setNumberForm(NumberForm form) {
+  numbers_ = form == NumberForm::point   ? QLocale(QLocale::English, QLocale::UnitedStates)
+             : form == NumberForm::comma ? QLocale(QLocale::German, QLocale::Germany)
+                                         : locale_;
 }
 
 std::string ProgramLanguage::pattern(MessageId id) const {
@@ -50,7 +56,7 @@ int ProgramLanguage::pluralForm(std::int64_t count) const {
 std::string ProgramLanguage::number(double value, int decimals) const {
   const double scale = std::pow(10.0, decimals);
   const double rounded = std::round(value * scale) / scale;
-  return locale_.toString(rounded == 0.0 ? 0.0 : rounded, 'f', decimals).toStdString();
+  return numbers_.toString(rounded == 0.0 ? 0.0 : rounded, 'f', decimals).toStdString();
 }
 
 std::string ProgramLanguage::clock(ClockTime time) const {

@@ -13,12 +13,16 @@
 
 namespace stayalight {
 
+/// How numbers are written: as the language does, or "1,200.5" or "1.200,5" whatever the language.
+enum class NumberForm : std::uint8_t { ofLanguage, point, comma };
+
 class ProgramLanguage : public Language {
  public:
   explicit ProgramLanguage(QLocale locale = QLocale(QLocale::English, QLocale::UnitedStates),
                            Edition edition = Edition::y2023, bool codeCovered = true);
   /// Edition and country as the plan says.
   void follow(const Plan& plan);
+  void setNumberForm(NumberForm form);
 
   [[nodiscard]] std::string pattern(MessageId id) const override;
   [[nodiscard]] int pluralForm(std::int64_t count) const override;
@@ -31,6 +35,7 @@ class ProgramLanguage : public Language {
 
  private:
   QLocale locale_;
+  QLocale numbers_;
   Edition edition_;
   bool codeCovered_;
 };

@@ -30,4 +30,6 @@ extern const std::span<const TextRow> shell;
 extern const std::span<const TextRow> inspector;
 extern const std::span<const TextRow> paper;
 extern const std::span<const TextRow> catalogue;
+extern const std::span<const TextRow> search;
+extern const std::span<const TextRow> settings;
 }  // namespace stayalight::texts_of
