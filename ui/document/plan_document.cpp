@@ -100,15 +100,17 @@ PlanDocument::PlanDocument(QObject* parent) : QObject(parent) {
   connect(&autosaveTimer_, &QTimer::timeout, this, &PlanDocument::keepAside);
   connect(&watcher_, &QFileSystemWatcher::fileChanged, this, &PlanDocument::lookAtDisk);
   connect(&watcher_, &QFileSystemWatcher::directoryChanged, this, &PlanDocument::lookAtDisk);
-  connect(&stack_, &QUndoStack::indexChanged, this, [this] {
-    if (isModified()) {
-      if (!autosaveTimer_.isActive()) autosaveTimer_.start();
-    } else {
-      autosaveTimer_.stop();
-      autosave_.remove();
-    }
-    Q_EMIT changed();
-  });
+  connect(&stack_, &QUndoStack::indexChanged, this, &PlanDocument::stepped);
+}
+
+void PlanDocument::stepped() {
+  if (isModified()) {
+    if (!autosaveTimer_.isActive()) autosaveTimer_.start();
+  } else {
+    autosaveTimer_.stop();
+    autosave_.remove();
+  }
+  Q_EMIT changed();
 }
 
 PlanDocument::~PlanDocument() {
@@ -121,6 +123,7 @@ QString PlanDocument::name() const { return path_.isEmpty() ? name_ : QFileInfo(
 
 void PlanDocument::take(Plan plan) {
   const Plan before = std::exchange(plan_, std::move(plan));
+  if (travelling_) return;
   Q_EMIT planChanged(before, plan_);
 }
 
@@ -273,6 +276,17 @@ std::optional<Message> PlanDocument::apply(Plan after, const QString& text, cons
     return say(kNotKept, shown(name()), std::vector<Message>{std::move(*wrong)});
   stack_.push(new PlanStep(*this, plan_, std::move(after), text, mergeWith));
   return std::nullopt;
+}
+
+void PlanDocument::goTo(int step) {
+  if (step < 0 || step > stack_.count() || step == stack_.index()) return;
+  const Plan before = plan_;
+  const QSignalBlocker quiet(stack_);
+  travelling_ = true;
+  stack_.setIndex(step);
+  travelling_ = false;
+  stepped();
+  Q_EMIT planChanged(before, plan_);
 }
 
 QStringList PlanDocument::recentFiles() {

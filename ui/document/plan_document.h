@@ -60,6 +60,8 @@ class PlanDocument : public QObject {
   std::optional<Message> apply(Plan after, const QString& text, const QString& mergeWith = {});
   void undo() { stack_.undo(); }
   void redo() { stack_.redo(); }
+  /// Undoes or redoes until so many steps are done, as one change of the plan.
+  void goTo(int step);
   [[nodiscard]] bool canUndo() const { return stack_.canUndo(); }
   [[nodiscard]] bool canRedo() const { return stack_.canRedo(); }
   [[nodiscard]] QString undoText() const { return stack_.undoText(); }
@@ -70,7 +72,9 @@ class PlanDocument : public QObject {
   [[nodiscard]] static QStringList recentFiles();
   static void forgetRecent(const QString& path);
 
-  /// How long after a change it is kept aside.
+  /// How long after a change it is kept aside; this long where nobody set it.
+  void setAutosaveDelay(int milliseconds) { autosaveTimer_.setInterval(milliseconds); }
+  [[nodiscard]] int autosaveDelay() const { return autosaveTimer_.interval(); }
   static constexpr int kAutosaveMilliseconds = 3000;
 
  Q_SIGNALS:
@@ -83,6 +87,7 @@ class PlanDocument : public QObject {
   friend class PlanStep;
   void take(Plan plan);
   void settle(const QString& path, const QByteArray& bytes, std::unique_ptr<QLockFile> lock);
+  void stepped();  ///< a step was done or undone
   void watch();
   void lookAtDisk();
   void keepAside();
@@ -101,6 +106,7 @@ class PlanDocument : public QObject {
   Autosave autosave_;
   QTimer autosaveTimer_;
   bool recovered_ = false;
+  bool travelling_ = false;  ///< between steps nobody is told
 };
 
 /// The lock file beside a plan file.

@@ -12,7 +12,9 @@ namespace {
 
 constexpr CommandRow kCommands[] = {
     {Command::newPlan, Menu::file, "new", "Ctrl+N", Icon::panel},
+    {Command::newWindow, Menu::file, "new_window", "Ctrl+Shift+N", std::nullopt},
     {Command::open, Menu::file, "open", "Ctrl+O", Icon::folder},
+    {Command::openElsewhere, Menu::file, "open_elsewhere", "Ctrl+Shift+O", std::nullopt},
     {Command::sample, Menu::file, "sample", "", std::nullopt},
     {Command::save, Menu::file, "save", "Ctrl+S", std::nullopt, true},
     {Command::saveAs, Menu::file, "save_as", "Ctrl+Shift+S", std::nullopt},
@@ -21,12 +23,15 @@ constexpr CommandRow kCommands[] = {
     {Command::readCircuits, Menu::file, "read_circuits", "", std::nullopt, true},
     {Command::writeCircuits, Menu::file, "write_circuits", "", std::nullopt},
     {Command::keepTemplate, Menu::file, "keep_template", "", std::nullopt, true},
-    {Command::quit, Menu::file, "quit", "Ctrl+Q", std::nullopt, true},
+    {Command::closeWindow, Menu::file, "close_window", "Ctrl+W", std::nullopt, true},
+    {Command::quit, Menu::file, "quit", "Ctrl+Q", std::nullopt},
     {Command::undo, Menu::edit, "undo", "Ctrl+Z", Icon::undo},
     {Command::redo, Menu::edit, "redo", "Ctrl+Shift+Z", Icon::redo},
+    {Command::history, Menu::edit, "history", "Ctrl+H", std::nullopt},
     {Command::move, Menu::edit, "move", "", Icon::move, true},
     {Command::sendBack, Menu::edit, "send_back", "", Icon::sendBack},
-    {Command::facts, Menu::edit, "facts", "Ctrl+I", Icon::pen, true},
+    {Command::find, Menu::edit, "find", "Ctrl+F", Icon::find, true},
+    {Command::facts, Menu::edit, "facts", "Ctrl+I", Icon::pen},
     {Command::working, Menu::edit, "working", "", Icon::working},
     {Command::add, Menu::edit, "add", "Ctrl+Shift+A", Icon::add, true},
     {Command::fromCatalogue, Menu::edit, "from_catalogue", "Ctrl+L", Icon::list},
@@ -34,6 +39,7 @@ constexpr CommandRow kCommands[] = {
     {Command::remove, Menu::edit, "delete", "Ctrl+Del", Icon::remove},
     {Command::copyCircuits, Menu::edit, "copy_circuits", "Ctrl+C", std::nullopt, true},
     {Command::pasteCircuits, Menu::edit, "paste_circuits", "Ctrl+V", std::nullopt},
+    {Command::copyPicture, Menu::edit, "copy_picture", "Ctrl+Shift+C", std::nullopt},
     {Command::copyCells, Menu::edit, "copy_cells", "Ctrl+C", std::nullopt, true},
     {Command::pasteCells, Menu::edit, "paste_cells", "Ctrl+V", std::nullopt},
     {Command::fillDown, Menu::edit, "fill_down", "Ctrl+D", std::nullopt},
@@ -46,6 +52,7 @@ constexpr CommandRow kCommands[] = {
     {Command::gradeNameplate, Menu::edit, "grade_nameplate", "Alt+3", std::nullopt},
     {Command::gradeTraced, Menu::edit, "grade_traced", "Alt+4", std::nullopt},
     {Command::gradeMeasured, Menu::edit, "grade_measured", "Alt+5", std::nullopt},
+    {Command::settings, Menu::edit, "settings", "Ctrl+,", Icon::settings, true},
     {Command::boards, Menu::view, "boards", "Ctrl+1", std::nullopt, false, true},
     {Command::survey, Menu::view, "survey", "Ctrl+2", std::nullopt, false, true},
     {Command::paper, Menu::view, "paper", "Ctrl+4", std::nullopt, false, true},
@@ -66,6 +73,7 @@ constexpr std::array<MessageId, 4> kMenus = {MessageId{"shell.menu.file"}, Messa
                                              MessageId{"shell.menu.view"}, MessageId{"shell.menu.help"}};
 constexpr MessageId kRecent{"shell.menu.recent"};
 constexpr MessageId kTemplates{"shell.menu.templates"};
+constexpr MessageId kWindows{"shell.menu.windows"};
 
 }  // namespace
 
@@ -102,9 +110,14 @@ void Actions::setColors(const Palette& palette) const {
   }
 }
 
-void Actions::fill(QMenuBar* bar, QMenu* templates, QMenu* recent, const Language& language) const {
+void Actions::fill(QMenuBar* bar, QMenu* templates, QMenu* recent, QMenu* windows,
+                   const Language& language) const {
   std::array<QMenu*, 4> menus{};
-  for (std::size_t i = 0; i < kMenus.size(); ++i) menus[i] = bar->addMenu(words(language, kMenus[i]));
+  windows->setTitle(words(language, kWindows));
+  for (std::size_t i = 0; i < kMenus.size(); ++i) {
+    if (i + 1 == kMenus.size()) bar->addMenu(windows);
+    menus[i] = bar->addMenu(words(language, kMenus[i]));
+  }
   recent->setTitle(words(language, kRecent));
   templates->setTitle(words(language, kTemplates));
   for (const CommandRow& row : kCommands) {
@@ -112,7 +125,7 @@ void Actions::fill(QMenuBar* bar, QMenu* templates, QMenu* recent, const Languag
     if (row.separatorBefore) menu->addSeparator();
     menu->addAction(actions_.at(row.command));
     if (row.command == Command::newPlan) menu->addMenu(templates);
-    if (row.command == Command::open) menu->addMenu(recent);
+    if (row.command == Command::openElsewhere) menu->addMenu(recent);
   }
 }
 

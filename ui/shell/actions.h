@@ -20,7 +20,9 @@ namespace stayalight {
 
 enum class Command : std::uint8_t {
   newPlan,
+  newWindow,
   open,
+  openElsewhere,
   sample,
   save,
   saveAs,
@@ -29,11 +31,14 @@ enum class Command : std::uint8_t {
   readCircuits,
   writeCircuits,
   keepTemplate,
+  closeWindow,
   quit,
   undo,
   redo,
+  history,
   move,
   sendBack,
+  find,
   facts,
   working,
   add,
@@ -42,6 +47,7 @@ enum class Command : std::uint8_t {
   remove,
   copyCircuits,
   pasteCircuits,
+  copyPicture,
   copyCells,
   pasteCells,
   fillDown,
@@ -54,6 +60,7 @@ enum class Command : std::uint8_t {
   gradeNameplate,
   gradeTraced,
   gradeMeasured,
+  settings,
   boards,
   survey,
   paper,
@@ -88,8 +95,9 @@ class Actions {
  public:
   Actions(QWidget* owner, const Language& language, const Palette& palette);
   [[nodiscard]] QAction* operator[](Command command) const { return actions_.at(command); }
-  /// Menus in the order of the table; File gets `templates` after "new" and `recent` after "open".
-  void fill(QMenuBar* bar, QMenu* templates, QMenu* recent, const Language& language) const;
+  /// Menus in the order of the table; File gets `templates` after "new" and `recent` after the ways to open,
+  /// and the menu of the open windows stands before Help.
+  void fill(QMenuBar* bar, QMenu* templates, QMenu* recent, QMenu* windows, const Language& language) const;
   void setColors(const Palette& palette) const;
 
  private:

@@ -1,16 +1,19 @@
 #include <QtWidgets/QDialog>
 #include <QtWidgets/QDialogButtonBox>
 #include <QtWidgets/QLabel>
+#include <QtWidgets/QMessageBox>
 #include <QtWidgets/QScrollArea>
 #include <QtWidgets/QVBoxLayout>
 
 #include "core/message/version.h"
+#include "ui/settings/settings_dialog.h"
 #include "ui/shell/main_window.h"
 #include "ui/style/fonts.h"
 
 namespace stayalight {
 namespace {
 
+constexpr MessageId kSettingsTitle{"settings.title"};
 constexpr MessageId kCautionsTitle{"shell.cautions.title"};
 constexpr std::array<MessageId, 7> kCautions = {
     MessageId{"shell.cautions.aid"},       MessageId{"shell.cautions.live"},
@@ -63,6 +66,25 @@ QStringList all(const Language& language, const std::array<MessageId, N>& ids) {
 }
 
 }  // namespace
+
+void MainWindow::showSettings() {
+  auto* open = findChild<QDialog*>(QStringLiteral("settingsPage"));
+  if (open == nullptr) open = new SettingsDialog(UserSettings::instance(), language_, this);
+  open->show();
+  open->raise();
+  open->activateWindow();
+}
+
+void MainWindow::tellSettingsProblems() {
+  QStringList lines;
+  for (const Message& problem : UserSettings::instance().takeProblems()) lines << words(problem, language_);
+  if (lines.isEmpty()) return;
+  QMessageBox box(QMessageBox::Information, words(language_, kSettingsTitle),
+                  lines.join(QStringLiteral("\n\n")), QMessageBox::Ok, this);
+  box.setObjectName(QStringLiteral("settingsBox"));
+  box.setTextFormat(Qt::PlainText);
+  box.exec();
+}
 
 void MainWindow::showKeys() {
   showPage(this, QStringLiteral("keysPage"), words(language_, kKeysTitle), all(language_, kKeys));

@@ -22,13 +22,15 @@
 #include "ui/catalogue/catalogue_panel.h"
 #include "ui/findings/findings_list.h"
 #include "ui/paper/paper_view.h"
+#include "ui/search/found_list.h"
+#include "ui/search/search_bar.h"
+#include "ui/settings/settings.h"
 #include "ui/shell/effect_card.h"
 #include "ui/shell/feeder_line.h"
 #include "ui/shell/start_page.h"
 #include "ui/strip/outage_strip.h"
 #include "ui/style/application.h"
 #include "ui/style/fonts.h"
-#include "ui/style/motion.h"
 #include "ui/survey/survey_table.h"
 #include "ui/survey/survey_view.h"
 
@@ -71,13 +73,17 @@ MainWindow::MainWindow(QWidget* parent)
       document_(new PlanDocument(this)),
       actions_(this, language_, palette_),
       templates_(new QMenu(this)),
-      recent_(new QMenu(this)) {
+      recent_(new QMenu(this)),
+      windows_(new QMenu(this)) {
   setObjectName(QStringLiteral("mainWindow"));
+  static int made = 0;
+  number_ = ++made;
   setAcceptDrops(true);
   setWindowIcon(programIcon());
   setMinimumSize(960, 600);
   // Before any widget is made: each would have to be polished anew.
-  restoreTheme();
+  UserSettings::instance().read();
+  applySettings();
   applyStyle(*qApp, palette_);
   buildHeader();
   buildPages();
@@ -85,6 +91,7 @@ MainWindow::MainWindow(QWidget* parent)
   connectViews();
   connectActions();
   connectLists();
+  connectSearch();
   restorePlaces();
   applyPalette();
   fillRecent();
@@ -107,7 +114,7 @@ FormStyle MainWindow::formStyle() const {
   FormStyle style;
   style.language = &language_;
   style.palette = palette_;
-  style.units.metric = QSettings().value(QStringLiteral("metric"), false).toBool();
+  style.units.metric = UserSettings::instance().now().metric;
   return style;
 }
 
@@ -121,7 +128,9 @@ void MainWindow::buildHeader() {
   auto* bar = new QMenuBar(header_);
   bar->setNativeMenuBar(false);
   bar->setSizePolicy(QSizePolicy::Minimum, QSizePolicy::Fixed);
-  actions_.fill(bar, templates_, recent_, language_);
+  actions_.fill(bar, templates_, recent_, windows_, language_);
+  connect(recent_, &QMenu::aboutToShow, this, [this] { fillRecent(); });
+  connect(windows_, &QMenu::aboutToShow, this, [this] { fillWindows(); });
   row->addWidget(bar, 0, Qt::AlignVCenter);
   tools_ = new QWidget(header_);
   auto* tools = new QHBoxLayout(tools_);
@@ -188,7 +197,16 @@ void MainWindow::buildPages() {
   }
 
   left_ = new QStackedWidget(upper_);
-  boards_ = new BoardsView(left_);
+  auto* boardsSide = new QWidget(left_);
+  auto* boardsColumn = new QVBoxLayout(boardsSide);
+  boardsColumn->setContentsMargins(0, 0, 0, 0);
+  boardsColumn->setSpacing(0);
+  found_ = new FoundList(this);
+  search_ = new SearchBar(found_, boardsSide);
+  search_->setObjectName(QStringLiteral("searchBar"));
+  search_->hide();
+  boardsColumn->addWidget(search_);
+  boards_ = new BoardsView(boardsSide);
   boards_->setObjectName(QStringLiteral("boards"));
   boards_->setLanguage(&language_);
   auto* under = new QWidget;
@@ -203,7 +221,8 @@ void MainWindow::buildPages() {
   underColumn->addWidget(feeder_, 3);
   underColumn->addStretch(0);
   boards_->setUnderBackup(under);
-  left_->addWidget(boards_);
+  boardsColumn->addWidget(boards_, 1);
+  left_->addWidget(boardsSide);
   auto* surveySheet = new SheetFrame(left_);
   auto* surveyColumn = new QVBoxLayout(surveySheet);
   surveyColumn->setContentsMargins(0, 0, 0, 0);
@@ -260,6 +279,8 @@ void MainWindow::buildPages() {
   catalogue_ = new CataloguePanel(formStyle(), side_);
   catalogue_->setObjectName(QStringLiteral("catalogue"));
   side_->addWidget(catalogue_);
+  found_->setObjectName(QStringLiteral("foundList"));
+  side_->addWidget(found_);
   rightColumn->addWidget(side_, 1);
   upper_->addWidget(right);
 
@@ -361,17 +382,43 @@ void MainWindow::showSide(Command side) {
   actions_[side]->setChecked(true);
 }
 
+namespace {
+
+// Where windows stand is kept for each arrangement of screens by itself.
+QString screenSetup() {
+  QStringList screens;
+  for (const QScreen* screen : QGuiApplication::screens()) {
+    const QRect at = screen->geometry();
+    screens << QStringLiteral("%1x%2+%3+%4@%5")
+                   .arg(at.width())
+                   .arg(at.height())
+                   .arg(at.x())
+                   .arg(at.y())
+                   .arg(screen->devicePixelRatio());
+  }
+  screens.sort();
+  return QStringLiteral("window/") + screens.join(QLatin1Char(','));
+}
+
+constexpr std::array kPlaces = {std::pair(Command::boards, "boards"), std::pair(Command::survey, "survey"),
+                                std::pair(Command::paper, "paper")};
+constexpr std::array kSides = {std::pair(Command::answers, "answers"),
+                               std::pair(Command::inspector, "facts")};
+
+}  // namespace
+
 void MainWindow::restorePlaces() {
-  const QSettings settings;
-  const QByteArray geometry = settings.value(QStringLiteral("window/geometry")).toByteArray();
+  QSettings settings;
+  settings.beginGroup(screenSetup());
+  const QByteArray geometry = settings.value(QStringLiteral("geometry")).toByteArray();
   if (geometry.isEmpty() || !restoreGeometry(geometry)) {
     const QSize room = screen() != nullptr ? screen()->availableSize() : QSize(1440, 900);
     resize(QSize(1440, 900).boundedTo(room));
   }
-  if (!rows_->restoreState(settings.value(QStringLiteral("window/rows")).toByteArray())) {
+  if (!rows_->restoreState(settings.value(QStringLiteral("rows")).toByteArray())) {
     rows_->setSizes({height() * 62 / 100, height() * 30 / 100});
   }
-  const QByteArray columns = settings.value(QStringLiteral("window/columns")).toByteArray();
+  const QByteArray columns = settings.value(QStringLiteral("columns")).toByteArray();
   if (!upper_->restoreState(columns)) {
     const int right = width() < kNarrow ? kNarrowRightWidth : kRightWidth;
     upper_->setSizes({width() - right - 2 * kOuter, right});
@@ -379,31 +426,60 @@ void MainWindow::restorePlaces() {
   lower_->setSizes(upper_->sizes());
 }
 
-void MainWindow::restoreTheme() {
-  const QString theme = QSettings().value(QStringLiteral("theme")).toString();
-  if (theme == QLatin1String("light")) theme_ = Theme::light;
-  if (theme == QLatin1String("dark")) theme_ = Theme::dark;
-  if (theme == QLatin1String("contrast")) theme_ = Theme::contrast;
-  palette_ = Palette(theme_.value_or(desktopTheme()));
+void MainWindow::restoreChosen() {
+  restored_ = true;
+  QSettings settings;
+  settings.beginGroup(screenSetup());
+  const QString place = settings.value(QStringLiteral("place")).toString();
+  const QString side = settings.value(QStringLiteral("side")).toString();
+  for (const auto& [command, word] : kPlaces) {
+    if (place == QLatin1String(word)) showPlace(command);
+  }
+  for (const auto& [command, word] : kSides) {
+    if (side == QLatin1String(word)) showSide(command);
+  }
 }
 
 void MainWindow::keepPlaces() {
+  closeSearch();
   QSettings settings;
-  settings.setValue(QStringLiteral("window/geometry"), saveGeometry());
-  settings.setValue(QStringLiteral("window/rows"), rows_->saveState());
-  settings.setValue(QStringLiteral("window/columns"), upper_->saveState());
+  settings.beginGroup(screenSetup());
+  settings.setValue(QStringLiteral("geometry"), saveGeometry());
+  if (!open_) return;
+  settings.setValue(QStringLiteral("rows"), rows_->saveState());
+  settings.setValue(QStringLiteral("columns"), upper_->saveState());
+  for (const auto& [command, word] : kPlaces) {
+    if (actions_[command]->isChecked()) settings.setValue(QStringLiteral("place"), QLatin1String(word));
+  }
+  for (const auto& [command, word] : kSides) {
+    if (actions_[command]->isChecked()) settings.setValue(QStringLiteral("side"), QLatin1String(word));
+  }
 }
 
 void MainWindow::setTheme(std::optional<Theme> theme) {
-  theme_ = theme;
-  palette_ = Palette(theme.value_or(desktopTheme()));
-  const char* word = !theme                   ? "desktop"
-                     : *theme == Theme::light ? "light"
-                     : *theme == Theme::dark  ? "dark"
-                                              : "contrast";
-  QSettings().setValue(QStringLiteral("theme"), QString::fromLatin1(word));
-  applyStyle(*qApp, palette_);
+  Settings next = UserSettings::instance().now();
+  next.theme = theme;
+  UserSettings::instance().set(next);
+}
+
+void MainWindow::applySettings() {
+  const Settings& settings = UserSettings::instance().now();
+  const bool comma =
+      settings.decimalMark == DecimalMark::comma ||
+      (settings.decimalMark == DecimalMark::system && QLocale::system().decimalPoint() == QLatin1String(","));
+  language_.setNumberForm(comma ? NumberForm::comma : NumberForm::point);
+  document_->setAutosaveDelay(settings.autosaveSeconds * 1000);
+  const Settings before = std::exchange(shownSettings_, settings);
+  palette_ = Palette(settings.theme.value_or(desktopTheme()));
+  if (boards_ == nullptr) return;  // the window is still being made
+  actions_[Command::lessMotion]->setChecked(settings.lessMotion);
+  const bool colors = settings.theme != before.theme;
+  if (!colors && settings.metric == before.metric && settings.decimalMark == before.decimalMark) return;
+  if (boards_->carrying()) boards_->cancel();
+  survey_->finishTyping();
+  if (colors) applyStyle(*qApp, palette_);
   applyPalette();
+  planChanged();
 }
 
 void MainWindow::applyPalette() {
@@ -421,15 +497,21 @@ void MainWindow::applyPalette() {
   answers_->setColors(palette_);
   strip_->setColors(palette_);
   findings_->setColors(palette_);
+  search_->setTexts(language_);
+  search_->setColors(palette_);
+  found_->setTexts(language_);
+  found_->setColors(palette_);
   survey_->setColors(palette_);
   inspector_->setStyle(formStyle());
   catalogue_->setStyle(formStyle());
   start_->setStyle(formStyle());
-  const Command chosen = !theme_                   ? Command::desktop
-                         : *theme_ == Theme::light ? Command::light
-                         : *theme_ == Theme::dark  ? Command::dark
-                                                   : Command::contrast;
+  const Settings& settings = UserSettings::instance().now();
+  const Command chosen = !settings.theme                   ? Command::desktop
+                         : *settings.theme == Theme::light ? Command::light
+                         : *settings.theme == Theme::dark  ? Command::dark
+                                                           : Command::contrast;
   actions_[chosen]->setChecked(true);
+  actions_[Command::lessMotion]->setChecked(settings.lessMotion);
   if (open_) showAll(document_->plan(), assessment_);
   say(status_->text());
 }
@@ -445,7 +527,10 @@ void MainWindow::connectActions() {
     planChanged();
     showTitle();
   });
-  on(Command::open, [this] { chooseFile(); });
+  on(Command::newWindow, [this] { newWindow(); });
+  on(Command::open, [this] { chooseFile(false); });
+  on(Command::openElsewhere, [this] { chooseFile(true); });
+  on(Command::closeWindow, [this] { close(); });
   on(Command::sample, [this] {
     if (mayLeave()) openSample();
   });
@@ -459,11 +544,13 @@ void MainWindow::connectActions() {
     showPlace(Command::paper);
     paper_->savePdf();
   });
-  on(Command::quit, [this] { close(); });
+  on(Command::quit, [] { closeAll(); });
   on(Command::undo, [this] { stepBack(); });
   on(Command::redo, [this] { stepForth(); });
+  on(Command::history, [this] { showHistory(); });
   on(Command::move, [this] { moveSelection(); });
   on(Command::sendBack, [this] { sendSelectionBack(); });
+  on(Command::find, [this] { openSearch(); });
   on(Command::facts, [this] {
     showSide(Command::inspector);
     inspector_->focusField({});
@@ -483,6 +570,7 @@ void MainWindow::connectActions() {
   on(Command::remove, [this] { removeSelection(); });
   on(Command::readCircuits, [this] { readCircuitsFile(); });
   on(Command::writeCircuits, [this] { writeCircuitsFile(); });
+  on(Command::copyPicture, [this] { copyPicture(); });
   on(Command::copyCells, [this] { survey_->copyCells(); });
   on(Command::pasteCells, [this] { survey_->pasteCells(); });
   on(Command::fillDown, [this] { survey_->fillDown(); });
@@ -511,8 +599,13 @@ void MainWindow::connectActions() {
   on(Command::light, [this] { setTheme(Theme::light); });
   on(Command::dark, [this] { setTheme(Theme::dark); });
   on(Command::contrast, [this] { setTheme(Theme::contrast); });
-  actions_[Command::lessMotion]->setChecked(!motionChosen());
-  on(Command::lessMotion, [this] { setMotionWanted(!actions_[Command::lessMotion]->isChecked()); });
+  on(Command::lessMotion, [this] {
+    Settings next = UserSettings::instance().now();
+    next.lessMotion = actions_[Command::lessMotion]->isChecked();
+    UserSettings::instance().set(next);
+  });
+  connect(&UserSettings::instance(), &UserSettings::changed, this, [this] { applySettings(); });
+  on(Command::settings, [this] { showSettings(); });
   on(Command::keys, [this] { showKeys(); });
   on(Command::cautions, [this] { showCautions(); });
   on(Command::about, [this] { showAbout(); });

@@ -4,6 +4,7 @@
 // findings below. Every change goes through core's edit functions into the document, one undo step each;
 // after it the plan is assessed once and every view gets that assessment.
 
+#include <QtCore/QPointer>
 #include <QtWidgets/QMainWindow>
 #include <memory>
 #include <optional>
@@ -12,6 +13,7 @@
 #include "ui/boards/boards_view.h"
 #include "ui/document/plan_document.h"
 #include "ui/inspector/inspector.h"
+#include "ui/settings/settings.h"
 #include "ui/shell/actions.h"
 #include "ui/wording/language.h"
 
@@ -29,11 +31,14 @@ class CataloguePanel;
 class EffectCard;
 class FeederLine;
 class FindingsList;
+class FoundList;
 class OutageStrip;
 class PaperView;
+class SearchBar;
 class StartPage;
 class SurveyView;
 class WorkingWindow;
+struct Found;
 
 class MainWindow : public QMainWindow {
   Q_OBJECT
@@ -43,6 +48,12 @@ class MainWindow : public QMainWindow {
 
   /// Opens a plan file after asking about unsaved changes; false where nothing was opened.
   bool openFile(const QString& path);
+  /// Another window of the program, beside this one, with nothing open. It deletes itself when it is closed.
+  MainWindow* newWindow();
+  /// All windows of the program, oldest first.
+  [[nodiscard]] static std::vector<MainWindow*> windows();
+  /// Asks in each window about its changes, then closes all; false where one answer was to stay.
+  static bool closeAll();
   /// The built-in sample as a plan without a file.
   void openSample();
   void startPlan(const Plan& plan);
@@ -61,9 +72,13 @@ class MainWindow : public QMainWindow {
   [[nodiscard]] SurveyView* survey() const { return survey_; }
   [[nodiscard]] StartPage* startPage() const { return start_; }
   [[nodiscard]] EffectCard* card() const { return card_; }
+  [[nodiscard]] SearchBar* searchBar() const { return search_; }
+  [[nodiscard]] FoundList* foundList() const { return found_; }
   [[nodiscard]] QAction* action(Command command) const { return actions_[command]; }
   [[nodiscard]] QString statusText() const;
   void setTheme(std::optional<Theme> theme);  ///< none: as the desktop has it
+  /// Says once what the settings file held that is no setting.
+  void tellSettingsProblems();
 
  protected:
   void closeEvent(QCloseEvent* event) override;
@@ -83,7 +98,8 @@ class MainWindow : public QMainWindow {
   void enableForPlace();
   [[nodiscard]] bool inSurvey() const;
   void restorePlaces();
-  void restoreTheme();
+  void applySettings();
+  void restoreChosen();
   void keepPlaces();
   void applyPalette();
   [[nodiscard]] FormStyle formStyle() const;
@@ -92,6 +108,7 @@ class MainWindow : public QMainWindow {
   void edit(Result<Plan> after, const Message& name, const QString& mergeWith = {});
   void stepBack();   ///< undo, said in the status line
   void stepForth();  ///< redo
+  void showHistory();
   void refuse(const Message& why);
   void planChanged();
   void showFileState();
@@ -107,6 +124,7 @@ class MainWindow : public QMainWindow {
   void removeSelection();
   /// Another edition is asked for first, with what it changes; false where the present one is kept.
   bool takesEdition(const Plan& after);
+  void copyPicture();
   void applyFindingFix(const Finding& finding);
   void jumpTo(const Finding& finding);
   void openWorking(const WorkingTarget& target);
@@ -115,10 +133,27 @@ class MainWindow : public QMainWindow {
   [[nodiscard]] std::vector<BreakerId> selectedBreakers() const;
   [[nodiscard]] std::vector<CircuitId> selectedCircuits() const;
 
+  // main_window_search.cpp: one field over the boards
+  void connectSearch();
+  void openSearch();
+  void closeSearch();  ///< where nothing was chosen all is as before
+  void showFound();
+  void goTo(const Found& found);
+  struct SearchOrigin {
+    Command place = Command::boards;
+    int side = 0;
+    QPointer<QWidget> focus;
+    std::vector<BreakerId> selected;
+  };
+
   // main_window_files.cpp: files
   bool mayLeave();
   bool mayDropUnread();
-  void chooseFile();
+  void chooseFile(bool elsewhere);
+  void openRecent(const QString& path);
+  void fillWindows();
+  void comeForward();
+  [[nodiscard]] QString planName() const;
   bool save();
   bool saveAs();
   void showError(const Message& why);
@@ -144,18 +179,20 @@ class MainWindow : public QMainWindow {
   [[nodiscard]] PanelId panelInHand() const;  ///< where a paste goes
 
   // help_pages.cpp
+  void showSettings();
   void showKeys();
   void showCautions();
   void showAbout();
 
   ProgramLanguage language_;
   Palette palette_;
-  std::optional<Theme> theme_;
+  Settings shownSettings_;
   PlanDocument* document_;
   Assessment assessment_;
   Actions actions_;
   QMenu* templates_;
   QMenu* recent_;
+  QMenu* windows_;
   QStackedWidget* pages_ = nullptr;
   QStackedWidget* places_ = nullptr;
   QStackedWidget* left_ = nullptr;  ///< boards or survey, beside the same right column
@@ -182,8 +219,15 @@ class MainWindow : public QMainWindow {
   PaperView* paper_ = nullptr;
   StartPage* start_ = nullptr;
   SurveyView* survey_ = nullptr;
+  SearchBar* search_ = nullptr;
+  FoundList* found_ = nullptr;
+  std::optional<SearchOrigin> beforeSearch_;  ///< none once something was chosen
+  QList<int> rowsBeforeSearch_;
   QTimer* surveyLook_ = nullptr;  ///< the facts follow the keyboard once it rests
+  int number_ = 0;                ///< in the order in which windows were made
   bool open_ = false;
+  bool asked_ = false;     ///< closing: the question was answered
+  bool restored_ = false;  ///< the first plan comes up at the place that was left
 };
 
 }  // namespace stayalight

@@ -1,15 +1,20 @@
+#include <QtCore/QMimeData>
+#include <QtGui/QClipboard>
+#include <QtGui/QGuiApplication>
 #include <QtWidgets/QLabel>
 #include <QtWidgets/QMenu>
 #include <QtWidgets/QStackedWidget>
 
 #include "ui/answers/answers_column.h"
 #include "ui/answers/working_window.h"
+#include "ui/board/draw.h"
 #include "ui/findings/findings_list.h"
 #include "ui/inspector/entity_text.h"
 #include "ui/paper/paper_view.h"
 #include "ui/shell/edition_dialog.h"
 #include "ui/shell/effect_card.h"
 #include "ui/shell/feeder_line.h"
+#include "ui/shell/history_window.h"
 #include "ui/shell/main_window.h"
 #include "ui/shell/start_page.h"
 #include "ui/strip/outage_strip.h"
@@ -50,6 +55,8 @@ constexpr MessageId kUndoAction{"shell.action.undo"};
 constexpr MessageId kRedoAction{"shell.action.redo"};
 constexpr MessageId kUndoStep{"shell.action.undo_step"};
 constexpr MessageId kRedoStep{"shell.action.redo_step"};
+constexpr MessageId kPictureCopied{"shell.picture_copied"};
+constexpr MessageId kAllCopied{"shell.picture_copied_all"};
 constexpr MessageId kNoFigure{"shell.no_figure"};
 
 }  // namespace
@@ -79,6 +86,21 @@ void MainWindow::stepForth() {
   const std::string step = document_->redoText().toStdString();
   document_->redo();
   say(words(language_, kRedone, step));
+}
+
+void MainWindow::showHistory() {
+  auto* open = findChild<HistoryWindow*>();
+  if (open == nullptr) {
+    open = new HistoryWindow(*document_, language_, this);
+    connect(open, &HistoryWindow::chosen, this, [this](int step) {
+      if (boards_->carrying()) boards_->cancel();
+      survey_->finishTyping();
+      document_->goTo(step);
+    });
+  }
+  open->show();
+  open->raise();
+  open->activateWindow();
 }
 
 void MainWindow::refuse(const Message& why) { say(words(why, language_), true); }
@@ -112,17 +134,19 @@ void MainWindow::planChanged() {
     assessment_ = assess(document_->plan());
     showAll(document_->plan(), assessment_);
     survey_->show(document_->plan(), assessment_, language_, formStyle().units);
+    inspector_->setStarts(assessment_.starts);
     inspector_->setPlan(document_->plan());
     paper_->setPlan(document_->plan(), assessment_, document_->name());
     showSelection();
+    showFound();
   }
   for (const Command command :
-       {Command::save,        Command::saveAs,    Command::print,        Command::savePdf,
-        Command::move,        Command::sendBack,  Command::facts,        Command::working,
-        Command::add,         Command::copy,      Command::remove,       Command::boards,
-        Command::paper,       Command::survey,    Command::readCircuits, Command::writeCircuits,
-        Command::answers,     Command::inspector, Command::catalogue,    Command::fromCatalogue,
-        Command::keepTemplate}) {
+       {Command::history,   Command::copyPicture,  Command::find,          Command::save,
+        Command::saveAs,    Command::print,        Command::savePdf,       Command::move,
+        Command::sendBack,  Command::facts,        Command::working,       Command::add,
+        Command::copy,      Command::remove,       Command::boards,        Command::paper,
+        Command::survey,    Command::readCircuits, Command::writeCircuits, Command::answers,
+        Command::inspector, Command::catalogue,    Command::fromCatalogue, Command::keepTemplate}) {
     actions_[command]->setEnabled(open_);
   }
   enableForPlace();
@@ -353,7 +377,7 @@ void MainWindow::connectViews() {
   });
   connect(start_, &StartPage::planReady, this, [this](const Plan& plan) { startPlan(plan); });
   connect(start_, &StartPage::sampleRequested, this, [this] { openSample(); });
-  connect(start_, &StartPage::openRequested, this, [this] { chooseFile(); });
+  connect(start_, &StartPage::openRequested, this, [this] { chooseFile(false); });
 }
 
 void MainWindow::moveSelection() {
@@ -418,6 +442,21 @@ bool MainWindow::takesEdition(const Plan& after) {
   inspector_->setPlan(after);
   inspector_->setPlan(now);
   return false;
+}
+
+void MainWindow::copyPicture() {
+  PanelId only;
+  if (const std::vector<BreakerId> selected = selectedBreakers(); !selected.empty())
+    only = stayalight::find(document_->plan(), selected.front())->panel;
+  DrawingOptions options;
+  options.theme = palette_.theme();
+  const BoardPicture picture = boardPicture(document_->plan(), assessment_, language_, options, only);
+  auto* copied = new QMimeData;
+  copied->setImageData(picture.image);
+  copied->setData(QStringLiteral("image/svg+xml"), picture.svg);
+  QGuiApplication::clipboard()->setMimeData(copied);
+  const Panel* panel = stayalight::find(document_->plan(), only);
+  say(panel != nullptr ? words(language_, kPictureCopied, panel->name) : words(language_, kAllCopied));
 }
 
 void MainWindow::applyFindingFix(const Finding& finding) {

@@ -1,16 +1,20 @@
+#include <QtCore/QDir>
 #include <QtCore/QFile>
 #include <QtCore/QFileInfo>
 #include <QtCore/QMimeData>
 #include <QtGui/QAction>
 #include <QtGui/QCloseEvent>
 #include <QtGui/QDropEvent>
+#include <QtWidgets/QApplication>
 #include <QtWidgets/QFileDialog>
 #include <QtWidgets/QMenu>
 #include <QtWidgets/QMessageBox>
 #include <QtWidgets/QPushButton>
+#include <algorithm>
 
 #include "core/file/file.h"
 #include "ui/document/circuits_file.h"
+#include "ui/settings/settings.h"
 #include "ui/shell/main_window.h"
 #include "ui/survey/survey_view.h"
 
@@ -50,10 +54,20 @@ constexpr MessageId kReload{"shell.ask.reload_yes"};
 constexpr MessageId kKeep{"shell.ask.reload_no"};
 constexpr MessageId kLocked{"shell.locked"};
 constexpr MessageId kNoRecent{"shell.menu.no_recent"};
+constexpr MessageId kGone{"shell.menu.gone"};
+constexpr MessageId kTakeOutGone{"shell.menu.take_out_gone"};
+constexpr MessageId kWindowRow{"shell.menu.window_row"};
+constexpr MessageId kWindowModified{"shell.menu.window_modified"};
+constexpr MessageId kNoPlan{"shell.menu.no_plan"};
+constexpr MessageId kAskGone{"shell.ask.gone"};
+constexpr MessageId kAskGoneYes{"shell.ask.gone_yes"};
+constexpr MessageId kAskGoneNo{"shell.ask.gone_no"};
+constexpr MessageId kOpenAlready{"shell.open_already"};
 constexpr MessageId kSampleName{"shell.sample.name"};
 constexpr MessageId kOpened{"shell.opened"};
 constexpr MessageId kSavedAs{"shell.saved_as"};
 const QLatin1String kSuffix(".stayalight");
+constexpr int kWindowStep = 32;  // down and right of the window it comes from
 
 }  // namespace
 
@@ -63,8 +77,7 @@ void MainWindow::showTitle() {
     setWindowModified(false);
     return;
   }
-  const QString name = document_->name().isEmpty() ? words(language_, kUntitled) : document_->name();
-  setWindowTitle(words(language_, kTitle, QString(name + QStringLiteral("[*]")).toStdString()));
+  setWindowTitle(words(language_, kTitle, QString(planName() + QStringLiteral("[*]")).toStdString()));
   setWindowModified(document_->isModified());
 }
 
@@ -80,24 +93,32 @@ void MainWindow::showError(const Message& why) {
 }
 
 void MainWindow::showPlan() {
+  beforeSearch_.reset();
+  closeSearch();
   open_ = true;
-  showPlace(Command::boards);
+  if (restored_)
+    showPlace(Command::boards);
+  else
+    restoreChosen();
   boards_->select({});
   survey_->model()->forget();
   inspector_->setPlan(document_->plan());
   inspector_->look({RecordKind::site});
   planChanged();
   showTitle();
-  fillRecent();
   boards_->setFocus();
 }
 
 bool MainWindow::openFile(const QString& path) {
+  for (MainWindow* other : windows()) {
+    const QString open = other->document_->path();
+    if (open.isEmpty() || QFileInfo(open) != QFileInfo(path) || other == this) continue;
+    other->comeForward();
+    other->say(words(language_, kOpenAlready, other->document_->name().toStdString()));
+    return false;
+  }
   if (!mayLeave()) return false;
   if (const std::optional<Message> why = document_->open(path)) {
-    // A file that is gone has no place among the recent ones.
-    if (!QFileInfo::exists(path)) PlanDocument::forgetRecent(path);
-    fillRecent();
     showError(*why);
     return false;
   }
@@ -138,16 +159,23 @@ void MainWindow::openSample() {
 }
 
 void MainWindow::startPlan(const Plan& plan) {
-  document_->start(plan, QString::fromStdString(plan.site->name));
+  document_->start(withDefaults(plan, UserSettings::instance().now()),
+                   QString::fromStdString(plan.site->name));
   showPlan();
 }
 
-void MainWindow::chooseFile() {
+void MainWindow::chooseFile(bool elsewhere) {
   const QString folder =
       document_->path().isEmpty() ? QString() : QFileInfo(document_->path()).absolutePath();
   const QString path =
       QFileDialog::getOpenFileName(this, words(language_, kOpenTitle), folder, words(language_, kFilter));
-  if (!path.isEmpty()) openFile(path);
+  if (path.isEmpty()) return;
+  if (!elsewhere) {
+    openFile(path);
+    return;
+  }
+  MainWindow* window = newWindow();
+  if (!window->openFile(path)) window->close();
 }
 
 void MainWindow::writeCircuitsFile() {
@@ -233,7 +261,6 @@ bool MainWindow::saveAs() {
   }
   planChanged();
   showTitle();
-  fillRecent();
   say(words(language_, kSavedAs, document_->path().toStdString()));
   return true;
 }
@@ -264,10 +291,8 @@ bool MainWindow::mayLeave() {
   survey_->finishTyping();
   if (open_ && !mayDropUnread()) return false;
   if (!open_ || !document_->isModified()) return true;
-  const std::string name = document_->name().isEmpty() ? words(language_, kUntitled).toStdString()
-                                                       : document_->name().toStdString();
-  QMessageBox box(QMessageBox::Question, words(language_, kErrorTitle), words(language_, kAskSave, name),
-                  QMessageBox::NoButton, this);
+  QMessageBox box(QMessageBox::Question, words(language_, kErrorTitle),
+                  words(language_, kAskSave, planName().toStdString()), QMessageBox::NoButton, this);
   box.setObjectName(QStringLiteral("saveBox"));
   QPushButton* yes = box.addButton(words(language_, kAskSaveYes), QMessageBox::AcceptRole);
   QPushButton* no = box.addButton(words(language_, kAskSaveNo), QMessageBox::DestructiveRole);
@@ -343,22 +368,120 @@ void MainWindow::askReload() {
   box->open();
 }
 
+QString MainWindow::planName() const {
+  if (!open_) return words(language_, kNoPlan);
+  return document_->name().isEmpty() ? words(language_, kUntitled) : document_->name();
+}
+
 void MainWindow::fillRecent() {
   recent_->clear();
+  bool gone = false;
   for (const QString& path : PlanDocument::recentFiles()) {
-    QAction* action = recent_->addAction(QFileInfo(path).completeBaseName());
+    const bool there = QFileInfo::exists(path);
+    gone = gone || !there;
+    QString name = QFileInfo(path).completeBaseName();
+    if (!there) name = words(language_, kGone, name.toStdString());
+    QAction* action = recent_->addAction(name.replace(QLatin1Char('&'), QLatin1String("&&")));
     action->setStatusTip(path);
     action->setToolTip(path);
-    connect(action, &QAction::triggered, this, [this, path] { openFile(path); });
+    connect(action, &QAction::triggered, this, [this, path] { openRecent(path); });
   }
   if (recent_->isEmpty()) recent_->addAction(words(language_, kNoRecent))->setEnabled(false);
+  if (!gone) return;
+  recent_->addSeparator();
+  QAction* clean = recent_->addAction(words(language_, kTakeOutGone));
+  clean->setObjectName(QStringLiteral("takeOutGone"));
+  connect(clean, &QAction::triggered, this, [] {
+    for (const QString& path : PlanDocument::recentFiles()) {
+      if (!QFileInfo::exists(path)) PlanDocument::forgetRecent(path);
+    }
+  });
+}
+
+void MainWindow::openRecent(const QString& path) {
+  if (QFileInfo::exists(path)) {
+    openFile(path);
+    return;
+  }
+  QMessageBox box(QMessageBox::Question, words(language_, kErrorTitle),
+                  words(language_, kAskGone, QDir::toNativeSeparators(path).toStdString()),
+                  QMessageBox::NoButton, this);
+  box.setObjectName(QStringLiteral("goneBox"));
+  box.setTextFormat(Qt::PlainText);
+  QPushButton* take = box.addButton(words(language_, kAskGoneYes), QMessageBox::AcceptRole);
+  QPushButton* keep = box.addButton(words(language_, kAskGoneNo), QMessageBox::RejectRole);
+  take->setObjectName(QStringLiteral("takeOut"));
+  keep->setObjectName(QStringLiteral("keep"));
+  box.setDefaultButton(take);
+  box.setEscapeButton(keep);
+  box.exec();
+  if (box.clickedButton() == take) PlanDocument::forgetRecent(path);
+}
+
+void MainWindow::fillWindows() {
+  windows_->clear();
+  int number = 0;
+  for (MainWindow* window : windows()) {
+    QString name = window->planName();
+    if (window->document_->isModified()) name = words(language_, kWindowModified, name.toStdString());
+    name.replace(QLatin1Char('&'), QLatin1String("&&"));
+    QAction* action =
+        windows_->addAction(words(language_, kWindowRow, std::int64_t{++number}, name.toStdString()));
+    action->setCheckable(true);
+    action->setChecked(window == this);
+    action->setStatusTip(window->document_->path());
+    connect(action, &QAction::triggered, window, [window] { window->comeForward(); });
+  }
+}
+
+void MainWindow::comeForward() {
+  if (isMinimized()) showNormal();
+  show();
+  raise();
+  activateWindow();
+}
+
+std::vector<MainWindow*> MainWindow::windows() {
+  std::vector<MainWindow*> found;
+  for (QWidget* widget : QApplication::topLevelWidgets()) {
+    // A window that was closed and waits for its deletion is none any more.
+    auto* window = qobject_cast<MainWindow*>(widget);
+    if (window != nullptr && !window->asked_) found.push_back(window);
+  }
+  std::sort(found.begin(), found.end(),
+            [](const MainWindow* a, const MainWindow* b) { return a->number_ < b->number_; });
+  return found;
+}
+
+MainWindow* MainWindow::newWindow() {
+  keepPlaces();
+  auto* window = new MainWindow;
+  window->setAttribute(Qt::WA_DeleteOnClose);
+  window->move(pos() + QPoint(kWindowStep, kWindowStep));
+  window->show();
+  window->comeForward();
+  return window;
+}
+
+bool MainWindow::closeAll() {
+  const std::vector<MainWindow*> open = windows();
+  for (MainWindow* window : open) {
+    if (window->open_ && window->document_->isModified()) window->comeForward();
+    if (!window->mayLeave()) return false;
+  }
+  for (MainWindow* window : open) {
+    window->asked_ = true;
+    window->close();
+  }
+  return true;
 }
 
 void MainWindow::closeEvent(QCloseEvent* event) {
-  if (!mayLeave()) {
+  if (!asked_ && !mayLeave()) {
     event->ignore();
     return;
   }
+  asked_ = true;
   keepPlaces();
   document_->close();
   event->accept();

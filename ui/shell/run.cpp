@@ -23,11 +23,15 @@ int runWindow(int& argc, char** argv, const QString& planPath) {
     std::fputs("stayalight: the built-in typefaces could not be loaded\n", stderr);
     return 2;
   }
-  MainWindow window;
+  auto* window = new MainWindow;
+  window->setAttribute(Qt::WA_DeleteOnClose);
   // The plan first, so that what is laid out and painted at once is the plan.
-  if (!planPath.isEmpty()) window.openFile(planPath);
-  window.show();
-  QTimer::singleShot(0, &window, [&window] { window.offerAutosaves(); });
+  if (!planPath.isEmpty()) window->openFile(planPath);
+  window->show();
+  QTimer::singleShot(0, window, [window] {
+    window->tellSettingsProblems();
+    window->offerAutosaves();
+  });
   return QApplication::exec();
 }
 
