@@ -341,6 +341,10 @@ bool SurveyDelegate::eventFilter(QObject* watched, QEvent* event) {
       if (table_->typesOver_ && !back && !key->modifiers().testFlag(Qt::ControlModifier))
         return leave(key->key(), false);
       return false;
+    case Qt::Key_F2:
+      // From typing over to typing within: arrows then stay in the text.
+      table_->typesOver_ = false;
+      return true;
     default:
       return false;
   }
@@ -535,6 +539,11 @@ void SurveyTable::go(int key, bool back) {
 }
 
 void SurveyTable::keyPressEvent(QKeyEvent* event) {
+  // What the line that is typed into left over: no key of the table.
+  if (typing() != nullptr) {
+    event->ignore();
+    return;
+  }
   const bool shift = event->modifiers().testFlag(Qt::ShiftModifier);
   const bool control = event->modifiers().testFlag(Qt::ControlModifier);
   const QModelIndex now = currentIndex();
@@ -594,6 +603,23 @@ void SurveyTable::mousePressEvent(QMouseEvent* event) {
 void SurveyTable::focusInEvent(QFocusEvent* event) {
   if (!currentIndex().isValid()) moveTo(0, GridColumn::name);
   QTableView::focusInEvent(event);
+}
+
+// A row may leave a filtered list by what was typed into it. Qt then takes the editor away and goes on as if
+// there were one.
+void SurveyTable::rowsAboutToBeRemoved(const QModelIndex& parent, int first, int last) {
+  QTableView::rowsAboutToBeRemoved(parent, first, last);
+  if (state() != EditingState || delegate_->editor_ == nullptr || !delegate_->editor_->isHidden()) return;
+  delegate_->editor_.clear();
+  setState(NoState);
+}
+
+void SurveyTable::commitData(QWidget* editor) {
+  if (editor == delegate_->editor_) QTableView::commitData(editor);
+}
+
+void SurveyTable::closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint hint) {
+  if (editor == delegate_->editor_) QTableView::closeEditor(editor, hint);
 }
 
 void SurveyTable::currentChanged(const QModelIndex& current, const QModelIndex& previous) {

@@ -100,6 +100,7 @@ class SurveyTest : public QObject {
   void theDirectoryIsReadLineByLine();
   void circuitsGoToAFileAndComeBack();
   void everyCellIsNamedForTheScreenReader();
+  void aRowThatGoesWhileOneTypesTakesNothingWithIt();
   void filtersPanelsAndOrders();
   void aRowStaysWhileItIsWorkedOn();
   void theFactsFollowTheRow();
@@ -301,6 +302,14 @@ void SurveyTest::keysMoveAsOnASchedule() {
   type(QStringLiteral("l"));
   press(Qt::Key_Return);
   QVERIFY(circuitNamed(plan(), "Halk") != nullptr);
+  // The same from what is being typed over; a second F2 changes nothing.
+  type(QStringLiteral("Hal"));
+  press(Qt::Key_F2);
+  press(Qt::Key_F2);
+  press(Qt::Key_Left);
+  type(QStringLiteral("l"));
+  QCOMPARE(table()->typing()->text(), QStringLiteral("Hall"));
+  press(Qt::Key_Escape);
   // Ctrl+Tab leaves the grid.
   press(Qt::Key_Tab, Qt::ControlModifier);
   QVERIFY(!table()->hasFocus());
@@ -505,6 +514,29 @@ void SurveyTest::everyCellIsNamedForTheScreenReader() {
              qPrintable(control->objectName() + QLatin1Char(' ') +
                         QString::fromLatin1(control->metaObject()->className())));
   }
+}
+
+void SurveyTest::aRowThatGoesWhileOneTypesTakesNothingWithIt() {
+  openSample();
+  window_->survey()->findChild<QToolButton*>(QStringLiteral("surveyFilter1"))->click();
+  const int rows = model()->rows();
+  QVERIFY(rows > 2);
+  const CircuitId gone = model()->row(0).circuit;
+  table()->setFocus();
+  table()->moveTo(0, GridColumn::name);
+  type(QStringLiteral("half a na"));
+  QVERIFY(table()->typing() != nullptr);
+  const CircuitId ids[] = {gone};
+  QVERIFY(!window_->document().apply(sendBack(plan(), ids).value(), QStringLiteral("send back")));
+  QVERIFY(model()->rows() < rows);
+  QVERIFY(table()->typing() == nullptr);
+  QCoreApplication::processEvents();
+  // The next row is typed into as ever.
+  table()->setFocus();
+  table()->moveTo(0, GridColumn::name);
+  type(QStringLiteral("Den"));
+  press(Qt::Key_Return);
+  QVERIFY(circuitNamed(plan(), "Den") != nullptr);
 }
 
 void SurveyTest::filtersPanelsAndOrders() {
