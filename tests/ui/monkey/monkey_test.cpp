@@ -71,40 +71,41 @@ constexpr std::array<Qt::KeyboardModifiers::enum_type, 8> kModifiers = {
     Qt::NoModifier, Qt::NoModifier,    Qt::NoModifier,      Qt::NoModifier,
     Qt::NoModifier, Qt::ShiftModifier, Qt::ControlModifier, Qt::AltModifier};
 
-const char* const kTyped[] = {"0",
-                              "1",
-                              "15",
-                              "20",
-                              "120",
-                              "1500 W",
-                              "2.4 kW",
-                              "12,5",
-                              "12.5 A",
-                              "-5",
-                              "1e308",
-                              "nan",
-                              "3*40",
-                              "10/0",
-                              "(((",
-                              "99999999999999999999",
-                              "Pump & heater",
-                              "",
-                              " ",
-                              "42",
-                              "1,3",
-                              "37A",
-                              "unknown",
-                              "Kühlschrank \xe2\x9a\xa1",
-                              "<b>bold</b>",
-                              "=1+1",
-                              "B",
-                              "2",
-                              "50 ft",
-                              "30 %",
-                              "7:30 pm",
-                              "25:99",
-                              "2026-02-30",
-                              "a very long name of a circuit that nobody would write on a panel's door in earnest"};
+const char* const kTyped[] = {
+    "0",
+    "1",
+    "15",
+    "20",
+    "120",
+    "1500 W",
+    "2.4 kW",
+    "12,5",
+    "12.5 A",
+    "-5",
+    "1e308",
+    "nan",
+    "3*40",
+    "10/0",
+    "(((",
+    "99999999999999999999",
+    "Pump & heater",
+    "",
+    " ",
+    "42",
+    "1,3",
+    "37A",
+    "unknown",
+    "Kühlschrank \xe2\x9a\xa1",
+    "<b>bold</b>",
+    "=1+1",
+    "B",
+    "2",
+    "50 ft",
+    "30 %",
+    "7:30 pm",
+    "25:99",
+    "2026-02-30",
+    "a very long name of a circuit that nobody would write on a panel's door in earnest"};
 
 const char* const kPasted[] = {
     "1\tKitchen\t20\n3\tBath\t15\n",
@@ -158,12 +159,14 @@ class MonkeyTest : public QObject {
   bool undoSome(Chance& chance);
 
   [[nodiscard]] QWindow* handle() const { return window_->windowHandle(); }
-  void pressAt(QWidget* widget, QPoint at, Qt::MouseButton button, Qt::KeyboardModifiers modifiers, bool twice);
+  void pressAt(QWidget* widget, QPoint at, Qt::MouseButton button, Qt::KeyboardModifiers modifiers,
+               bool twice);
   template <class Widget>
   [[nodiscard]] std::vector<Widget*> seen() const {
     std::vector<Widget*> all;
     for (Widget* each : window_->findChildren<Widget*>()) {
-      if (each->isVisible() && each->window() == window_ && !each->visibleRegion().isEmpty()) all.push_back(each);
+      if (each->isVisible() && each->window() == window_ && !each->visibleRegion().isEmpty())
+        all.push_back(each);
     }
     return all;
   }
@@ -191,8 +194,9 @@ void MonkeyTest::initTestCase() {
     });
   });
   for (const char* sample : {"river-house", "plain-house"}) {
-    QVERIFY(QFile::copy(QStringLiteral(STAYALIGHT_SOURCE_DIR "/samples/%1.stayalight").arg(QLatin1String(sample)),
-                        folder_.filePath(QStringLiteral("%1.stayalight").arg(QLatin1String(sample)))));
+    QVERIFY(
+        QFile::copy(QStringLiteral(STAYALIGHT_SOURCE_DIR "/samples/%1.stayalight").arg(QLatin1String(sample)),
+                    folder_.filePath(QStringLiteral("%1.stayalight").arg(QLatin1String(sample)))));
   }
   QFile broken(folder_.filePath(QStringLiteral("broken.stayalight")));
   QVERIFY(broken.open(QIODevice::WriteOnly));
@@ -229,12 +233,13 @@ QString MonkeyTest::story() const {
 
 QString MonkeyTest::randomPath(Chance& chance, bool circuits) const {
   static const char* const kPlans[] = {"river-house.stayalight", "plain-house.stayalight", "other.stayalight",
-                                       "broken.stayalight", "not/there.stayalight", "new"};
+                                       "broken.stayalight",      "not/there.stayalight",   "new"};
   static const char* const kCircuits[] = {"circuits.csv", "other.csv", "not/there.csv", "broken.stayalight"};
   return folder_.filePath(QString::fromLatin1(circuits ? chance.of(kCircuits) : chance.of(kPlans)));
 }
 
-// -- dialogs and menus ------------------------------------------------------------------------------------------
+// -- dialogs and menus
+// ------------------------------------------------------------------------------------------
 
 void MonkeyTest::answer(Chance& chance) {
   ++ticks_;
@@ -284,7 +289,8 @@ void MonkeyTest::answer(Chance& chance) {
 }
 
 void MonkeyTest::answerDialog(QDialog* dialog, Chance& chance) {
-  note(QStringLiteral("  dialog %1 %2").arg(QLatin1String(dialog->metaObject()->className()), dialog->objectName()));
+  note(QStringLiteral("  dialog %1 %2")
+           .arg(QLatin1String(dialog->metaObject()->className()), dialog->objectName()));
   if (ticks_ > 40) {
     dialog->reject();
     return;
@@ -326,7 +332,8 @@ void MonkeyTest::answerDialog(QDialog* dialog, Chance& chance) {
     chance.of(buttons)->click();
 }
 
-// -- actions ----------------------------------------------------------------------------------------------------
+// -- actions
+// ----------------------------------------------------------------------------------------------------
 
 bool MonkeyTest::command(Chance& chance) {
   const CommandRow& row = chance.of(commands());
@@ -335,7 +342,8 @@ bool MonkeyTest::command(Chance& chance) {
   if ((row.command == Command::quit || row.command == Command::newPlan) && !chance.oneIn(4)) return false;
   if (!action->isEnabled()) return false;
   const bool byKey = *row.keys != '\0' && chance.oneIn(2);
-  note(QStringLiteral("command %1%2").arg(QLatin1String(row.name), byKey ? QLatin1String(" by key") : QLatin1String("")));
+  note(QStringLiteral("command %1%2")
+           .arg(QLatin1String(row.name), byKey ? QLatin1String(" by key") : QLatin1String("")));
   if (byKey) {
     const QKeySequence keys = action->shortcut();
     QTest::keyClick(handle(), keys[0].key(), keys[0].keyboardModifiers());
@@ -353,7 +361,8 @@ bool MonkeyTest::key(Chance& chance) {
     const QWidget* at = window_->focusWidget();
     note(QStringLiteral("key %1 in %2")
              .arg(QKeySequence(QKeyCombination(held, pressed)).toString(),
-                  at != nullptr ? QLatin1String(at->metaObject()->className()) + u' ' + at->objectName() : QString()));
+                  at != nullptr ? QLatin1String(at->metaObject()->className()) + u' ' + at->objectName()
+                                : QString()));
     if (handle() == nullptr || !window_->isVisible()) return true;
     QTest::keyClick(handle(), pressed, held);
   }
@@ -417,10 +426,12 @@ bool MonkeyTest::dragBreaker(Chance& chance) {
   const int target = to->cellOf(CellAddress{panel.id, space, Half::whole});
   if (target < 0) return false;
   const QPoint start = window_->boards()->mapTo(
-      window_, window_->boards()->pointIn(breaker.panel,
-                                          from->cells[static_cast<std::size_t>(from->cellOf(breaker.id))].rect.center()));
+      window_,
+      window_->boards()->pointIn(
+          breaker.panel, from->cells[static_cast<std::size_t>(from->cellOf(breaker.id))].rect.center()));
   const QPoint end = window_->boards()->mapTo(
-      window_, window_->boards()->pointIn(panel.id, to->cells[static_cast<std::size_t>(target)].rect.center()));
+      window_,
+      window_->boards()->pointIn(panel.id, to->cells[static_cast<std::size_t>(target)].rect.center()));
   if (!window_->rect().contains(start) || !window_->rect().contains(end)) return false;
   note(QStringLiteral("breaker %1 to panel %2").arg(breaker.id.number).arg(panel.id.number));
   const Qt::KeyboardModifiers held = chance.of(kModifiers);
@@ -441,7 +452,8 @@ bool MonkeyTest::moveByKey(Chance& chance) {
   QTest::keyClick(handle(), chance.oneIn(4) ? Qt::Key_B : Qt::Key_M);
   const int steps = chance.below(6);
   for (int i = 0; i < steps; ++i)
-    QTest::keyClick(handle(), chance.of(std::array{Qt::Key_Up, Qt::Key_Down, Qt::Key_Left, Qt::Key_Right, Qt::Key_Tab}));
+    QTest::keyClick(
+        handle(), chance.of(std::array{Qt::Key_Up, Qt::Key_Down, Qt::Key_Left, Qt::Key_Right, Qt::Key_Tab}));
   if (!chance.oneIn(4)) QTest::keyClick(handle(), chance.oneIn(4) ? Qt::Key_Escape : Qt::Key_Return);
   return true;
 }
@@ -489,7 +501,8 @@ bool MonkeyTest::chooseInList(Chance& chance) {
 bool MonkeyTest::typeInSurvey(Chance& chance) {
   SurveyTable* table = window_->survey()->table();
   if (!table->isVisible()) {
-    if (chance.oneIn(2) && window_->action(Command::survey)->isEnabled()) window_->action(Command::survey)->trigger();
+    if (chance.oneIn(2) && window_->action(Command::survey)->isEnabled())
+      window_->action(Command::survey)->trigger();
     return false;
   }
   const int rows = table->model()->rowCount();
@@ -498,14 +511,17 @@ bool MonkeyTest::typeInSurvey(Chance& chance) {
   const QModelIndex index = table->model()->index(chance.below(rows), chance.below(columns));
   if (table->isColumnHidden(index.column())) return false;
   const char* text = chance.of(kTyped);
-  note(QStringLiteral("\"%1\" in the survey at %2,%3").arg(QString::fromUtf8(text)).arg(index.row()).arg(index.column()));
+  note(QStringLiteral("\"%1\" in the survey at %2,%3")
+           .arg(QString::fromUtf8(text))
+           .arg(index.row())
+           .arg(index.column()));
   table->setFocus();
   table->setCurrentIndex(index);
   for (const QChar letter : QString::fromUtf8(text)) {
     if (letter.unicode() < 128 && letter.isPrint()) QTest::keyClick(handle(), letter.toLatin1());
   }
-  const auto after = chance.of(std::array{Qt::Key_Return, Qt::Key_Tab, Qt::Key_Down, Qt::Key_Escape, Qt::Key_F6,
-                                          Qt::Key_F7, Qt::Key_F8});
+  const auto after = chance.of(std::array{Qt::Key_Return, Qt::Key_Tab, Qt::Key_Down, Qt::Key_Escape,
+                                          Qt::Key_F6, Qt::Key_F7, Qt::Key_F8});
   if (!chance.oneIn(5)) QTest::keyClick(handle(), after);
   return true;
 }
@@ -598,14 +614,17 @@ void MonkeyTest::act() {
   using Action = bool (MonkeyTest::*)(Chance&);
   // As often as it stands here.
   static constexpr Action kActions[] = {
-      &MonkeyTest::command,     &MonkeyTest::command,   &MonkeyTest::command,      &MonkeyTest::key,
-      &MonkeyTest::key,         &MonkeyTest::key,       &MonkeyTest::click,        &MonkeyTest::click,
-      &MonkeyTest::click,       &MonkeyTest::drag,      &MonkeyTest::dragBreaker,  &MonkeyTest::dragBreaker,
-      &MonkeyTest::dragBreaker, &MonkeyTest::moveByKey, &MonkeyTest::moveByKey,    &MonkeyTest::fillField,
-      &MonkeyTest::fillField,   &MonkeyTest::fillField, &MonkeyTest::chooseInList, &MonkeyTest::chooseInList,
-      &MonkeyTest::chooseInList, &MonkeyTest::typeInSurvey, &MonkeyTest::typeInSurvey, &MonkeyTest::typeInSurvey,
-      &MonkeyTest::fix,         &MonkeyTest::wheel,     &MonkeyTest::resize,       &MonkeyTest::paste,
-      &MonkeyTest::drop,        &MonkeyTest::file,      &MonkeyTest::undoSome};
+      &MonkeyTest::command,      &MonkeyTest::command,      &MonkeyTest::command,
+      &MonkeyTest::key,          &MonkeyTest::key,          &MonkeyTest::key,
+      &MonkeyTest::click,        &MonkeyTest::click,        &MonkeyTest::click,
+      &MonkeyTest::drag,         &MonkeyTest::dragBreaker,  &MonkeyTest::dragBreaker,
+      &MonkeyTest::dragBreaker,  &MonkeyTest::moveByKey,    &MonkeyTest::moveByKey,
+      &MonkeyTest::fillField,    &MonkeyTest::fillField,    &MonkeyTest::fillField,
+      &MonkeyTest::chooseInList, &MonkeyTest::chooseInList, &MonkeyTest::chooseInList,
+      &MonkeyTest::typeInSurvey, &MonkeyTest::typeInSurvey, &MonkeyTest::typeInSurvey,
+      &MonkeyTest::fix,          &MonkeyTest::wheel,        &MonkeyTest::resize,
+      &MonkeyTest::paste,        &MonkeyTest::drop,         &MonkeyTest::file,
+      &MonkeyTest::undoSome};
   Chance chance(seed_, action_ * 1000);
   // At the start page there are few things to do; the sample brings the rest.
   for (int tries = 0; tries < 50; ++tries) {
@@ -633,7 +652,8 @@ void MonkeyTest::look() {
   // The disk gives back what it gets.
   const Result<ReadPlan> read = readPlan(writePlan(now), "monkey");
   QVERIFY2(read.ok(), qPrintable((read.ok() ? QString() : words(read.refusal(), plainEnglish())) + story()));
-  QVERIFY2(read.value().plan == now, qPrintable(QStringLiteral("written and read is another plan; ") + story()));
+  QVERIFY2(read.value().plan == now,
+           qPrintable(QStringLiteral("written and read is another plan; ") + story()));
   if (window_->boards()->carrying()) return;
   // What the window shows is what the plan gives.
   if (action_ % 10 == 0 && !now.panels.empty()) {
