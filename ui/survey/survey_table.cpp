@@ -442,7 +442,9 @@ void SurveyTable::scrollContentsBy(int dx, int dy) {
 }
 
 QLineEdit* SurveyTable::typing() const {
-  return state() == EditingState ? qobject_cast<QLineEdit*>(delegate_->editor_.data()) : nullptr;
+  return state() == EditingState && open(delegate_->editor_)
+             ? qobject_cast<QLineEdit*>(delegate_->editor_.data())
+             : nullptr;
 }
 
 void SurveyTable::moveTo(int row, GridColumn column) {
@@ -544,6 +546,7 @@ void SurveyTable::keyPressEvent(QKeyEvent* event) {
     event->ignore();
     return;
   }
+  forgetGoneEditor();
   const bool shift = event->modifiers().testFlag(Qt::ShiftModifier);
   const bool control = event->modifiers().testFlag(Qt::ControlModifier);
   const QModelIndex now = currentIndex();
@@ -595,6 +598,7 @@ void SurveyTable::keyPressEvent(QKeyEvent* event) {
 }
 
 void SurveyTable::mousePressEvent(QMouseEvent* event) {
+  forgetGoneEditor();
   lineStart_ = -1;
   typesOver_ = false;
   QTableView::mousePressEvent(event);
@@ -605,21 +609,23 @@ void SurveyTable::focusInEvent(QFocusEvent* event) {
   QTableView::focusInEvent(event);
 }
 
-// A row may leave a filtered list by what was typed into it. Qt then takes the editor away and goes on as if
-// there were one.
-void SurveyTable::rowsAboutToBeRemoved(const QModelIndex& parent, int first, int last) {
-  QTableView::rowsAboutToBeRemoved(parent, first, last);
-  if (state() != EditingState || delegate_->editor_ == nullptr || !delegate_->editor_->isHidden()) return;
-  delegate_->editor_.clear();
-  setState(NoState);
+// A row may leave a filtered list while it is typed into, or by what was typed. Qt then hides the editor and
+// goes on as if there were one.
+bool SurveyTable::open(const QWidget* editor) const {
+  return editor != nullptr && editor == delegate_->editor_ && !editor->isHidden();
+}
+
+void SurveyTable::forgetGoneEditor() {
+  if (state() == EditingState && !open(delegate_->editor_)) setState(NoState);
 }
 
 void SurveyTable::commitData(QWidget* editor) {
-  if (editor == delegate_->editor_) QTableView::commitData(editor);
+  if (open(editor)) QTableView::commitData(editor);
 }
 
 void SurveyTable::closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint hint) {
-  if (editor == delegate_->editor_) QTableView::closeEditor(editor, hint);
+  if (open(editor)) QTableView::closeEditor(editor, hint);
+  forgetGoneEditor();
 }
 
 void SurveyTable::currentChanged(const QModelIndex& current, const QModelIndex& previous) {

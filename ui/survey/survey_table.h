@@ -73,12 +73,13 @@ class SurveyTable : public QTableView {
   void resizeEvent(QResizeEvent* event) override;
   void scrollContentsBy(int dx, int dy) override;
   void focusInEvent(QFocusEvent* event) override;
-  void rowsAboutToBeRemoved(const QModelIndex& parent, int first, int last) override;
   void commitData(QWidget* editor) override;
   void closeEditor(QWidget* editor, QAbstractItemDelegate::EndEditHint hint) override;
 
  private:
   friend class SurveyDelegate;
+  [[nodiscard]] bool open(const QWidget* editor) const;
+  void forgetGoneEditor();
   void step(int rows, int columns);
   void showReason();
   void chooseFromList();
