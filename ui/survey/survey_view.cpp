@@ -510,8 +510,16 @@ void SurveyView::clearCells() {
   });
 }
 
+// A filtered list may be empty, whatever key is pressed in it.
+bool SurveyView::onRow() {
+  const bool there = table_->currentIndex().isValid();
+  if (!there) Q_EMIT refused(Message{kNoRow, {}});
+  return there;
+}
+
 void SurveyView::twoPole() {
   finishTyping();
+  if (!onRow()) return;
   const GridRow row = currentRow();
   const std::string name = model_->rowName(table_->currentIndex().row()).toStdString();
   change(toggleTwoPole(model_->plan(), row),
@@ -520,12 +528,14 @@ void SurveyView::twoPole() {
 
 void SurveyView::tandem() {
   finishTyping();
+  if (!onRow()) return;
   const std::string name = model_->rowName(table_->currentIndex().row()).toStdString();
   change(toggleTandem(model_->plan(), currentRow()), say(kStepTandem, name));
 }
 
 void SurveyView::sharedNeutral() {
   finishTyping();
+  if (!onRow()) return;
   std::vector<GridRow> rows;
   for (const int row : table_->selectedRows()) rows.push_back(model_->row(row));
   const std::string name = model_->rowName(table_->currentIndex().row()).toStdString();

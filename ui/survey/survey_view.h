@@ -66,6 +66,7 @@ class SurveyView : public QWidget {
   template <class Change>
   void changeEach(const Message& name, Change&& changeOne);
   [[nodiscard]] GridRow currentRow() const;
+  bool onRow();  ///< else the refusal that says so
 
   const Language* language_ = &plainEnglish();
   Palette palette_{Theme::light};

@@ -3,6 +3,7 @@
 
 #include <QtCore/QTemporaryDir>
 #include <QtGui/QAccessible>
+#include <QtGui/QAction>
 #include <QtGui/QClipboard>
 #include <QtTest/QAbstractItemModelTester>
 #include <QtWidgets/QComboBox>
@@ -101,6 +102,7 @@ class SurveyTest : public QObject {
   void circuitsGoToAFileAndComeBack();
   void everyCellIsNamedForTheScreenReader();
   void aRowThatGoesWhileOneTypesTakesNothingWithIt();
+  void keysInAnEmptyListDoNothing();
   void filtersPanelsAndOrders();
   void aRowStaysWhileItIsWorkedOn();
   void theFactsFollowTheRow();
@@ -537,6 +539,28 @@ void SurveyTest::aRowThatGoesWhileOneTypesTakesNothingWithIt() {
   type(QStringLiteral("Den"));
   press(Qt::Key_Return);
   QVERIFY(circuitNamed(plan(), "Den") != nullptr);
+}
+
+void SurveyTest::keysInAnEmptyListDoNothing() {
+  openEmpty();
+  window_->survey()->findChild<QToolButton*>(QStringLiteral("surveyFilter1"))->click();
+  QCOMPARE(model()->rows(), 0);
+  table()->setFocus();
+  const Plan before = plan();
+  QApplication::clipboard()->setText(QStringLiteral("a\tb"));
+  for (const Command command :
+       {Command::twoPole, Command::tandem, Command::sharedNeutral, Command::gradeTraced, Command::copyCells,
+        Command::pasteCells, Command::fillDown, Command::copy, Command::remove}) {
+    window_->action(command)->trigger();
+    QCOMPARE(plan(), before);
+    QVERIFY(!window_->statusText().isEmpty());
+  }
+  for (const Qt::Key key :
+       {Qt::Key_Return, Qt::Key_Tab, Qt::Key_F2, Qt::Key_Delete, Qt::Key_Escape, Qt::Key_Down, Qt::Key_X}) {
+    table()->setFocus();
+    press(key);
+  }
+  QCOMPARE(plan(), before);
 }
 
 void SurveyTest::filtersPanelsAndOrders() {
