@@ -7,6 +7,7 @@
 
 #include <QtCore/QDeadlineTimer>
 #include <QtCore/QMimeData>
+#include <QtCore/QPointer>
 #include <QtGui/QAction>
 #include <QtGui/QClipboard>
 #include <QtGui/QDrag>
@@ -260,10 +261,12 @@ void MonkeyTest::answer(Chance& chance) {
     QTest::keyClick(menu->windowHandle(), Qt::Key_Return);
     return;
   }
-  if (QWidget* popup = QApplication::activePopupWidget()) {
-    if (popup->windowHandle() != nullptr && chance.oneIn(2) && ticks_ < 20) {
-      QTest::keyClick(popup->windowHandle(), Qt::Key_Down);
-      QTest::keyClick(popup->windowHandle(), Qt::Key_Return);
+  // A choice may build the form anew, and the list is gone with it.
+  if (QPointer<QWidget> popup = QApplication::activePopupWidget()) {
+    if (chance.oneIn(2) && ticks_ < 20) {
+      for (const Qt::Key pressed : {Qt::Key_Down, Qt::Key_Return}) {
+        if (popup && popup->windowHandle() != nullptr) QTest::keyClick(popup->windowHandle(), pressed);
+      }
     }
     if (QWidget* still = QApplication::activePopupWidget()) still->close();
     return;
