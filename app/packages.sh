@@ -14,6 +14,7 @@ test_packages=(
   libgtest-dev librapidcheck-dev libmuparser-dev ngspice python3
   xvfb xauth openbox xdotool poppler-utils imagemagick
   desktop-file-utils appstream shared-mime-info
+  dbus-daemon at-spi2-core python3-pyatspi
   ccache mold
 )
 

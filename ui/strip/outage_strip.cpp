@@ -139,6 +139,8 @@ void OutageStrip::fillTable() {
   QStringList heads;
   for (const MessageId id : kColumns) heads << words(*language_, id);
   table_->setHorizontalHeaderLabels(heads);
+  // What the picture says in a sentence names the table that stands for it.
+  table_->setAccessibleName(chart_->accessibleName());
   std::vector<StripReading> rows;
   if (data_.known) {
     const double end = std::min(data_.last, data_.endHigh + 1.0);
