@@ -1,5 +1,7 @@
 #include "ui/catalogue/catalogue_panel.h"
 
+#include <QtCore/QMimeData>
+#include <QtGui/QDrag>
 #include <QtGui/QKeyEvent>
 #include <QtWidgets/QApplication>
 #include <QtWidgets/QLabel>
@@ -26,12 +28,36 @@ constexpr MessageId kNothingFound{"catalogue.nothing_found"};
 constexpr MessageId kLeftOut{"catalogue.left_out"};
 constexpr int kMargin = 12;
 constexpr int kDetailLines = 5;
+constexpr int kBesidePointer = 12;
 
 void color(QWidget* label, const QColor& ink) {
   QPalette colors = label->palette();
   colors.setColor(QPalette::WindowText, ink);
   label->setPalette(colors);
 }
+
+/// A list whose dragged rows are shown by a small label beside the pointer, so that the breaker under it
+/// stays in sight.
+class LoadList final : public QListView {
+ public:
+  using QListView::QListView;
+
+ protected:
+  void startDrag(Qt::DropActions actions) override {
+    QMimeData* carried = model()->mimeData({currentIndex()});
+    if (carried == nullptr) return;
+    QLabel label(carried->text());
+    label.setAutoFillBackground(true);
+    label.setFrameShape(QFrame::Box);
+    label.setMargin(4);
+    label.adjustSize();
+    auto* drag = new QDrag(this);
+    drag->setMimeData(carried);
+    drag->setPixmap(label.grab());
+    drag->setHotSpot(QPoint(-kBesidePointer, -kBesidePointer));
+    drag->exec(actions, Qt::CopyAction);
+  }
+};
 
 }  // namespace
 
@@ -42,7 +68,7 @@ CataloguePanel::CataloguePanel(const FormStyle& style, QWidget* parent)
       painter_(new LoadRowPainter(this)),
       target_(new QLabel(this)),
       search_(new QLineEdit(this)),
-      list_(new QListView(this)),
+      list_(new LoadList(this)),
       detail_(new QLabel(this)),
       wrong_(new QLabel(this)),
       add_(new QPushButton(this)) {

@@ -62,7 +62,7 @@ QString figuresText(const CatalogueEntry& entry, const Language& language) {
   parts << words(language, kVolts, std::int64_t{load.ratedVoltage});
   const QString start = startText(load, language);
   if (!start.isEmpty()) parts << start;
-  return parts.join(QLatin1String("  \u00b7  "));
+  return parts.join(QStringLiteral("  \u00b7  "));
 }
 
 QString detailText(const CatalogueEntry& entry, const Language& language) {

@@ -93,7 +93,7 @@ const TextRow kRows[] = {
     {"shell.action.paste_circuits", TEXT("Stayalight", "Past&e circuits")},
     {"shell.action.paste_circuits.tip",
      TEXT("Stayalight", "Add the copied circuits to the panel of the selected breaker")},
-    {"shell.action.catalogue", TEXT("Stayalight", "Catalo&gue of loads")},
+    {"shell.action.catalogue", TEXT("Stayalight", "Catalo&gue")},
     {"shell.action.catalogue.tip", TEXT("Stayalight", "Typical household loads and my own, at the right")},
     {"shell.side.catalogue", TEXT("Stayalight", "Catalogue")},
     {"shell.copied", TEXT("Stayalight", "%1 circuit copied||%1 circuits copied")},
