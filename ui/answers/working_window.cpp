@@ -139,6 +139,7 @@ WorkingWindow::WorkingWindow(const WorkingTarget& target, const Assessment& reco
   view_ = new QTextBrowser(this);
   view_->setObjectName(QStringLiteral("steps"));
   view_->setOpenLinks(false);
+  view_->installEventFilter(this);
   view_->setContextMenuPolicy(Qt::CustomContextMenu);
   // A result is a link: Tab goes from one to the next, and Ctrl+C copies the one it is on.
   const auto resultAt = [this](const QUrl& link) { return results_.value(link.toString()); };
@@ -205,6 +206,12 @@ WorkingWindow::WorkingWindow(const WorkingTarget& target, const Assessment& reco
 }
 
 bool WorkingWindow::eventFilter(QObject* watched, QEvent* event) {
+  // Before the shortcut of the same key, which copies circuits.
+  if (event->type() == QEvent::ShortcutOverride && isCopyKey(event)) {
+    event->accept();
+    return true;
+  }
+  if (watched == view_) return QDialog::eventFilter(watched, event);
   if (event->type() == QEvent::KeyPress && isCopyKey(event)) {
     copyFigure(figure_);
     return true;

@@ -170,7 +170,7 @@ const TextRow kRows[] = {
                                    "and lists in this window can be read by them.")},
     {"paper.view_file", TEXT("Stayalight", "plan")},
     // -- circuits that move
-    {"paper.load.head", TEXT("Stayalight", "Load calculation")},
+    {"paper.load.head", TEXT("Stayalight", "LOAD CALCULATION")},
     {"paper.load.title", TEXT("Stayalight", "Backup feeder, main and source")},
     {"paper.load.feeder", TEXT("Stayalight", "Feeder of the backup subpanel, standard method")},
     {"paper.load.typed", TEXT("Stayalight", "Typed in: %1. It stands before the load worked out below, %2.")},

@@ -355,7 +355,7 @@ void MovingTest::breakersAreCopiedAndDeletedByKey() {
   const Plan before = plan();
   const CircuitId id = movable().front();
   window_->boards()->focusBreaker(circuit(id)->planned);
-  pressKey(*window_, Qt::Key_D, Qt::ControlModifier);
+  pressKey(*window_, Qt::Key_D, Qt::ControlModifier | Qt::ShiftModifier);
   QCOMPARE(steps(), 1);
   QCOMPARE(plan().circuits.size(), before.circuits.size() + 1);
   window_->boards()->focusBreaker(circuit(id)->planned);
