@@ -21,13 +21,15 @@ class SettingsTest : public QObject {
   void newPlansStartWithTheDefaults();
 
  private:
+  // Each under a name of its own: QSettings reads a file anew only where its time or its size has changed.
   [[nodiscard]] QString file(const QByteArray& text) {
-    const QString path = folder_.filePath(QStringLiteral("stayalight.conf"));
+    const QString path = folder_.filePath(QStringLiteral("stayalight%1.conf").arg(++files_));
     QFile out(path);
     if (!out.open(QIODevice::WriteOnly) || out.write(text) != text.size()) qFatal("cannot write");
     return path;
   }
   QTemporaryDir folder_;
+  int files_ = 0;
 };
 
 void SettingsTest::whatIsWrittenIsRead() {
