@@ -87,7 +87,7 @@ class Contents {
     RacewayContent neutral = hots;
     neutral.role = RacewayContent::Role::neutral;
     neutral.count = ownNeutral(plan_, circuit, raceway_.id) ? 1 : 0;
-    add(std::move(hots));
+    add(hots);
     if (neutral.count > 0) add(std::move(neutral));
     const Breaker& breaker = *find(plan_, circuit.planned);
     takeGround(say(kCircuit, circuitName(circuit)),
@@ -259,7 +259,7 @@ void addBranches(const Plan& plan, const Raceway& raceway, RacewayFigures& figur
       recordAmpacity(*working, *size, conditions, branch.ampacity, edition, tables,
                      say(kCircuit, circuitName(*circuit)));
     }
-    figures.branches.push_back(std::move(branch));
+    figures.branches.push_back(branch);
   }
 }
 

@@ -190,6 +190,7 @@ std::vector<Joint> joints(const Plan& plan) {
     counts[{*circuit->conductor, circuit->metal.valueOr(Metal::copper), *out}] += jointCount(plan, *circuit);
   }
   std::vector<Joint> all;
+  all.reserve(counts.size());
   for (const auto& [sizes, count] : counts)
     all.push_back({std::get<0>(sizes), std::get<1>(sizes), std::get<2>(sizes), count});
   return all;

@@ -174,7 +174,8 @@ void SurveyModel::drawTies() {
       groups[circuit->multiwire].push_back(i);
   }
   std::vector<int> laneEnds(2, -1);
-  for (const auto& [group, members] : groups) {
+  for (const auto& group : groups) {
+    const std::vector<int>& members = group.second;
     if (members.size() < 2) continue;
     const int first = members.front(), last = members.back();
     const int lane = laneEnds[0] < first ? 0 : 1;

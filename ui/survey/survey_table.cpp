@@ -10,6 +10,7 @@
 #include <QtWidgets/QMenu>
 #include <QtWidgets/QScrollBar>
 #include <algorithm>
+#include <cmath>
 
 #include "ui/style/application.h"
 #include "ui/style/fonts.h"
@@ -238,9 +239,8 @@ void SurveyDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
     if (unread != nullptr) {
       // Not read: a wave under it, whatever the colours.
       QPainterPath wave(QPointF(left, under));
-      double x = left;
-      for (int i = 0; x < left + std::max(wide, 12.0); ++i, x += 3)
-        wave.lineTo(x + 3, under + (i % 2 == 0 ? 1.8 : 0));
+      const int strokes = static_cast<int>(std::ceil(std::max(wide, 12.0) / 3.0));
+      for (int i = 0; i < strokes; ++i) wave.lineTo(left + 3.0 * (i + 1), under + (i % 2 == 0 ? 1.8 : 0));
       painter->setPen(QPen(palette.color(ColorRole::mustFix), 1.1));
       painter->drawPath(wave);
     } else if (cell.grade && !cell.unknown) {
@@ -558,7 +558,9 @@ void SurveyTable::keyPressEvent(QKeyEvent* event) {
     case Qt::Key_Tab:
     case Qt::Key_Backtab:
       if (control) {
-        QWidget::focusNextPrevChild(!shift && event->key() == Qt::Key_Tab);  // out of the table
+        // Out of the table: its own way would go to the next cell.
+        // NOLINTNEXTLINE(bugprone-parent-virtual-call)
+        QWidget::focusNextPrevChild(!shift && event->key() == Qt::Key_Tab);
         return;
       }
       go(Qt::Key_Tab, shift || event->key() == Qt::Key_Backtab);
