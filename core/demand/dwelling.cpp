@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <string>
+#include <utility>
 
 #include "core/demand/record.h"
 
@@ -45,6 +46,7 @@ struct Climate {
   RuleId rule;
   std::vector<const DemandItem*> items;
   double gross = 0.0;
+  double continuous = 0.0;  // of the gross
   double load = 0.0;
   std::optional<double> factor;
   bool confirmed = true;
@@ -73,7 +75,12 @@ class Dwelling {
     for (const Climate& way : ways) {
       if (largest == nullptr || way.load > largest->load) largest = &way;
     }
-    for (const Climate& way : ways) addClimate(way, &way == largest);
+    double continuous = 0.0;
+    for (const Climate& way : ways) {
+      addClimate(way, &way == largest);
+      continuous = std::max(continuous, way.continuous);
+    }
+    out_.continuous += VoltAmperes(continuous);
     return finish();
   }
 
@@ -97,6 +104,12 @@ class Dwelling {
     if (!outside) {
       for (const DemandItem* item : larger.items) addItem(general, *item, RuleId{"load.noncoincident"});
     }
+    // Either can run, so the larger of their continuous parts counts.
+    const double continuous = std::max(heating.continuous, cooling.continuous);
+    if (outside)
+      out_.continuous += VoltAmperes(continuous);
+    else
+      general.continuous += continuous - larger.continuous;
     for (const DemandItem* item : smaller.items) {
       if (std::find(larger.items.begin(), larger.items.end(), item) == larger.items.end())
         addLine(out_, say(kItemLeftOut, item->name), RuleId{"load.noncoincident"}, VoltAmperes(of(*item)));
@@ -281,6 +294,7 @@ class Dwelling {
       if (std::find(classes.begin(), classes.end(), item.loadClass) == classes.end()) continue;
       way.items.push_back(&item);
       way.gross += of(item);
+      if (item.continuous) way.continuous += of(item);
     }
     return way;
   }
@@ -333,6 +347,7 @@ class Dwelling {
       at = heaters.items.erase(at);
     }
     heaters.gross = of(heaters.items);
+    continuous.continuous = std::exchange(heaters.continuous, 0.0);
     double count = 0.0;
     for (const DemandItem* item : heaters.items) count += std::max(1, item->controls);
     const bool many = count >= figures_(DemandKey::optionalHeatManyFrom);
@@ -350,11 +365,7 @@ class Dwelling {
     if (way.factor) line.factor = Fraction(*way.factor);
     line.confirmed = way.confirmed;
     line.step = way.step;
-    if (!counts) return;
-    line.load = VoltAmperes(way.load);
-    for (const DemandItem* item : way.items) {
-      if (item->continuous) out_.continuous += VoltAmperes(of(*item));
-    }
+    if (counts) line.load = VoltAmperes(way.load);
   }
 
   void charging() {

@@ -332,7 +332,7 @@ class Standard {
   }
   void tableItems(const std::vector<const DemandItem*>& items, double gross, double load, DemandLine& line) {
     for (const DemandItem* item : items) {
-      const double mine = gross > 0.0 ? load * of(*item) / gross : 0.0;
+      const double mine = gross > 0.0 ? load * of(*item) / gross : load / static_cast<double>(items.size());
       const std::array<double, 2> onLeg{item->leg[0] * mine, item->leg[1] * mine};
       const double part = item->neutral ? neutralPart() : 0.0;
       onLegs(item->name, onLeg, {onLeg[0] * part, onLeg[1] * part}, item->continuous ? 1.0 : 0.0);
@@ -478,7 +478,9 @@ class Standard {
     return group;
   }
 
-  // The larger of heating and cooling; for each leg and its neutral the larger one there.
+  // The larger of heating and cooling; for each leg and its neutral the larger one there. Either can run, so
+  // the larger of their continuous parts counts: the smaller group, where it alone is continuous, can ask for
+  // more.
   void climate() {
     const Group heating = groupOf(heats), cooling = groupOf(cools);
     if (heating.items.empty() && cooling.items.empty()) return;
@@ -501,13 +503,14 @@ class Standard {
     line.confirmed = figures_.confirmed();
     line.step = sumOf(larger.items, share, hot ? figures_.cell(DemandKey::spaceHeating) : "counted in full",
                       rule, line.load->count(), line.what);
-    out_.continuous += larger.continuous * share;
+    out_.continuous += std::max(heating.continuous, cooling.continuous) * share;
     for (std::size_t leg = 0; leg < 2; ++leg) {
       const Group& here = heating.legLoad[leg] >= cooling.legLoad[leg] ? heating : cooling;
       std::array<double, 2> load{}, neutral{};
       load[leg] = here.legLoad[leg].count() * share;
       neutral[leg] = std::max(heating.legNeutral[leg], cooling.legNeutral[leg]).count() * share;
-      const double part = load[leg] > 0.0 ? here.legContinuous[leg].count() * share / load[leg] : 0.0;
+      const VoltAmperes continuous = std::max(heating.legContinuous[leg], cooling.legContinuous[leg]);
+      const double part = load[leg] > 0.0 ? continuous.count() * share / load[leg] : 0.0;
       onLegs("the larger of heating and cooling on this leg", load, neutral, part);
     }
   }

@@ -134,6 +134,29 @@ TEST(Standard, VehicleChargers) {
 }
 
 // 220.60: the larger of heating and cooling; a heat pump runs in both.
+// 220.60 omits the smaller, but the feeder still has to carry it for three hours (215.2(A)(1)).
+TEST(Standard, ContinuousPartOfTheSmallerOfHeatingAndCoolingCounts) {
+  DemandQuestion question;
+  DemandItem cooling = item(LoadClass::airConditioning, 5000.0);
+  cooling.continuous = true;
+  question.items = {item(LoadClass::spaceHeating, 5100.0), cooling};
+  for (auto* method : {&standardLoad, &existingLoad, &optionalLoad}) {
+    const DemandCalculation found = method(question, nullptr, publishedTables());
+    EXPECT_DOUBLE_EQ(found.continuous.count(), 5000.0);
+    EXPECT_DOUBLE_EQ(found.minimum.count(), (found.total.count() + 0.25 * 5000.0) / 240.0);
+  }
+}
+
+// A dryer without a nameplate still counts with the least figure of 220.54, on its legs as in the sum.
+TEST(Standard, DryerWithoutNameplateLoadsItsLegs) {
+  DemandQuestion question;
+  question.items = {item(LoadClass::dryer, 0.0)};
+  const DemandCalculation found = standardLoad(question);
+  EXPECT_DOUBLE_EQ(found.total.count(), 5000.0);
+  EXPECT_DOUBLE_EQ(found.leg[0].load.count(), 2500.0);
+  EXPECT_DOUBLE_EQ(found.leg[1].load.count(), 2500.0);
+}
+
 TEST(Standard, HeatingAndCoolingAreNotAddedUp) {
   EXPECT_NEAR(totalOf({item(LoadClass::spaceHeating, 9000), item(LoadClass::airConditioning, 4000)}), 9000,
               1e-9);
