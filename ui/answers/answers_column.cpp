@@ -21,7 +21,7 @@ namespace {
 constexpr MessageId kEachLeg{"answers.each_leg"};
 constexpr double kText = 11.5;
 constexpr double kDetail = 11.0;
-constexpr int kLineHeight = 19;
+constexpr int kLineHeight = 21;
 constexpr int kDetailHeight = 14;
 constexpr double kBeadRoom = 14.0;
 constexpr double kGap = 10.0;

@@ -4,6 +4,7 @@
 #include <QtGui/QClipboard>
 #include <QtGui/QContextMenuEvent>
 #include <QtGui/QGuiApplication>
+#include <QtGui/QPainter>
 #include <QtGui/QTextDocumentFragment>
 #include <QtWidgets/QHBoxLayout>
 #include <QtWidgets/QLabel>
@@ -49,6 +50,25 @@ QString plainText(const QString& html) {
 }
 
 bool same(double a, double b) { return std::abs(a - b) <= 1e-9 * (1.0 + std::abs(b)); }
+
+/// The figure itself: it has the keyboard so that Ctrl+C copies it, and shows that.
+class FigureLabel final : public QLabel {
+ public:
+  FigureLabel(const Palette& palette, QWidget* parent) : QLabel(parent), palette_(palette) {}
+
+ protected:
+  void paintEvent(QPaintEvent* event) override {
+    QLabel::paintEvent(event);
+    if (!hasFocus()) return;
+    QPainter painter(this);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.setPen(QPen(palette_.color(ColorRole::lamp), 1.5));
+    painter.drawRoundedRect(QRectF(rect()).adjusted(0.75, 0.75, -0.75, -0.75), 3, 3);
+  }
+
+ private:
+  Palette palette_;
+};
 
 }  // namespace
 
@@ -126,7 +146,7 @@ WorkingWindow::WorkingWindow(const WorkingTarget& target, const Assessment& reco
   auto* small = new QLabel(words(language, kTitle), this);
   small->setFont(stayalight::font(Face::condensed, 12));
   column->addWidget(small);
-  auto* head = new QLabel(this);
+  auto* head = new FigureLabel(palette, this);
   head->setObjectName(QStringLiteral("figure"));
   head->setFont(stayalight::font(Face::condensed, 18, Weight::medium));
   head->setWordWrap(true);

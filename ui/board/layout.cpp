@@ -16,6 +16,9 @@ constexpr MessageId kCable{"board.cable"};
 constexpr MessageId kInches{"board.inches"};
 constexpr MessageId kFeet{"board.feet"};
 constexpr MessageId kTableName{"board.table_name"};
+// What is pressed is at least so high (WCAG 2.2, 2.5.8), and a press beside it by the hand's tremor still
+// means it.
+constexpr double kLeastHeight = 24.0, kLeastReach = 4.0;
 
 }  // namespace
 
@@ -32,6 +35,23 @@ int BoardLayout::cellAt(QPointF point) const {
     }
   }
   return found;
+}
+
+int BoardLayout::cellPressed(QPointF point) const {
+  if (const int under = cellAt(point); under >= 0) return under;
+  int nearest = -1;
+  double least = 0.0;
+  for (std::size_t i = 0; i < cells.size(); ++i) {
+    const QRectF& rect = cells[i].rect;
+    const double reach = std::max(kLeastReach, (kLeastHeight - rect.height()) / 2.0);
+    const double aside = std::max({rect.left() - point.x(), point.x() - rect.right(), 0.0});
+    const double off = std::max({rect.top() - point.y(), point.y() - rect.bottom(), 0.0});
+    const double distance = std::max(aside, off);
+    if (distance > reach || (nearest >= 0 && distance >= least)) continue;
+    nearest = static_cast<int>(i);
+    least = distance;
+  }
+  return nearest;
 }
 
 int BoardLayout::cellOf(const CellAddress& address) const {

@@ -190,6 +190,9 @@ struct BoardLayout {
 
   /// Index of the cell at a point, or -1.
   [[nodiscard]] int cellAt(QPointF point) const;
+  /// The cell that a press means: the one under it, else the nearest whose height, made up to 24, reaches
+  /// there.
+  [[nodiscard]] int cellPressed(QPointF point) const;
   [[nodiscard]] int cellOf(const CellAddress& address) const;
   [[nodiscard]] int cellOf(BreakerId breaker) const;
   /// The space under the point; within a two-pole cell that of the row.

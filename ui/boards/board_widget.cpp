@@ -72,7 +72,7 @@ void BoardWidget::hover(const std::optional<CellAddress>& cell) {
 
 void BoardWidget::mousePressEvent(QMouseEvent* event) {
   BoardsView::Parts& parts = *view_.parts_;
-  const int cell = layout_.cellAt(layoutPoint(event->position()));
+  const int cell = layout_.cellPressed(layoutPoint(event->position()));
   if (event->button() != Qt::LeftButton) return;
   pressedTwice_ = false;
   if (parts.carrying.phase() == Carrying::Phase::choosing) {
@@ -126,7 +126,7 @@ void BoardWidget::mouseReleaseEvent(QMouseEvent* event) {
   } else if (parts.carrying.phase() == Carrying::Phase::pressed) {
     parts.carrying.cancel();
     // A plain click on one of several leaves that one alone.
-    const int cell = layout_.cellAt(layoutPoint(event->position()));
+    const int cell = layout_.cellPressed(layoutPoint(event->position()));
     if (cell >= 0 && event->modifiers() == Qt::NoModifier) {
       pressCell(cell);
       const BreakerId breaker = layout_.cells[static_cast<std::size_t>(cell)].breaker;
@@ -144,7 +144,7 @@ void BoardWidget::mouseDoubleClickEvent(QMouseEvent* event) {
 }
 
 std::optional<BreakerId> BoardWidget::takerAt(QPointF point, const QMimeData& carried) const {
-  const int cell = layout_.cellAt(layoutPoint(point));
+  const int cell = layout_.cellPressed(layoutPoint(point));
   if (cell < 0 || !view_.parts_->dropTest) return std::nullopt;
   const BreakerId breaker = layout_.cells[static_cast<std::size_t>(cell)].breaker;
   if (!breaker.valid() || !view_.parts_->dropTest(carried, breaker)) return std::nullopt;
@@ -303,7 +303,7 @@ void BoardWidget::keyPressEvent(QKeyEvent* event) {
 
 void BoardWidget::contextMenuEvent(QContextMenuEvent* event) {
   const bool byKey = event->reason() == QContextMenuEvent::Keyboard;
-  const int cell = byKey ? focusedCell() : layout_.cellAt(layoutPoint(event->pos()));
+  const int cell = byKey ? focusedCell() : layout_.cellPressed(layoutPoint(event->pos()));
   if (cell < 0) return;
   const BoardCell shown = layout_.cells[static_cast<std::size_t>(cell)];
   if (!shown.breaker.valid()) return;

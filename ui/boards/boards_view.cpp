@@ -267,7 +267,7 @@ void BoardsView::Parts::workOne() {
 }
 
 std::optional<CellAddress> BoardsView::Parts::targetAt(const BoardWidget& board, QPointF point) const {
-  const int index = board.layout().cellAt(point);
+  const int index = board.layout().cellPressed(point);
   if (index < 0) return std::nullopt;
   const BoardCell& cell = board.layout().cells[static_cast<std::size_t>(index)];
   const auto& breakers = carrying.breakers();

@@ -97,7 +97,7 @@ CataloguePanel::CataloguePanel(const FormStyle& style, QWidget* parent)
     label->setAlignment(Qt::AlignTop);
   }
   detail_->setFont(stayalight::font(Face::condensed, 11.5));
-  detail_->setFixedHeight(QFontMetrics(detail_->font()).lineSpacing() * kDetailLines + 4);
+  detail_->setMinimumHeight(QFontMetrics(detail_->font()).lineSpacing() * kDetailLines + 4);
   wrong_->hide();
   add_->setObjectName(QStringLiteral("addLoad"));
   column->addWidget(target_);

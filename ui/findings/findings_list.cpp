@@ -299,25 +299,12 @@ void FindingsList::placeRows() {
   column_->setEnabled(true);
   if (same) return;
   column_->invalidate();
-  orderTabs();
   scroll_->verticalScrollBar()->setValue(position);
   for (FindingRow* row : rows_) {
     if (!focused.empty() && row->finding().key == focused) {
       row->setFocus();
       break;
     }
-  }
-}
-
-void FindingsList::orderTabs() {
-  QWidget* before = nullptr;
-  const auto next = [&](QWidget* widget) {
-    if (before != nullptr) setTabOrder(before, widget);
-    before = widget;
-  };
-  for (FindingRow* row : rows_) {
-    next(row);
-    if (row->fixButton() != nullptr) next(row->fixButton());
   }
 }
 

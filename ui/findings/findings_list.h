@@ -83,7 +83,6 @@ class FindingsList : public QWidget {
  private:
   void fill();
   void placeRows();
-  void orderTabs();
 
   Plan plan_;
   std::vector<Finding> findings_;

@@ -16,6 +16,8 @@
 #include <cmath>
 
 #include "ui/inspector/entity_text.h"
+#include "ui/style/application.h"
+#include "ui/style/program_style.h"
 #include "ui/wording/language.h"
 
 namespace stayalight {
@@ -36,7 +38,8 @@ constexpr std::array<MessageId, 5> kDetailNames = {
     MessageId{"inspector.fact.low"}, MessageId{"inspector.fact.high"}, MessageId{"inspector.fact.who"},
     MessageId{"inspector.fact.when"}, MessageId{"inspector.fact.how"}};
 constexpr MessageId kHelpOn{"inspector.help_on"};
-constexpr int kHelpSide = 24;
+constexpr MessageId kHelpKey{"inspector.help_key"};
+constexpr MessageId kPartOf{"inspector.fact.part_of"};
 constexpr int kNotesHeight = 56;
 constexpr int kFactIndent = 4;
 
@@ -51,8 +54,9 @@ QToolButton* helpButton(const Field& field, const Language& language, QWidget* p
                         QString::fromUtf8(field.key.data(), static_cast<qsizetype>(field.key.size())));
   button->setText(QStringLiteral("?"));
   button->setAutoRaise(true);
-  button->setFocusPolicy(Qt::TabFocus);
-  button->setFixedSize(kHelpSide, kHelpSide);
+  button->setFocusPolicy(Qt::NoFocus);
+  const int side = static_cast<int>(std::lround(kLeastTarget * systemScale()));
+  button->setFixedSize(side, side);
   const QString help = QString::fromStdString(fieldHelp(field, language));
   button->setAccessibleName(words(language, kHelpOn, fieldLabel(field, language)));
   button->setAccessibleDescription(help);
@@ -117,12 +121,12 @@ FieldEditor::FieldEditor(const Field& field, FormStyle style, QWidget* parent)
     if (control == nullptr) continue;
     if (control != combo_ || field.kind != FieldKind::fact) {
       control->setAccessibleName(label);
-      control->setAccessibleDescription(help);
       setFocusProxy(control);
     }
     control->setToolTip(help);
     control->setWhatsThis(help.toHtmlEscaped());
   }
+  say({}, false);
 }
 
 QLineEdit* FieldEditor::addLine(const QString& name) {
@@ -188,7 +192,10 @@ void FieldEditor::makeFact() {
   combo_ = new QComboBox(this);
   combo_->setObjectName(QStringLiteral("grade"));
   combo_->installEventFilter(this);
-  combo_->setAccessibleName(shown(MessageId{"inspector.fact.grade"}, language));
+  const auto partOf = [&](MessageId part) {
+    return words(language, kPartOf, fieldLabel(field_, language), words(language, part).toStdString());
+  };
+  combo_->setAccessibleName(partOf(MessageId{"inspector.fact.grade"}));
   combo_->setToolTip(shown(kGradeHelp, language));
   for (std::size_t grade = 0; grade < kGradeWords.size(); ++grade)
     combo_->addItem(gradeName(static_cast<Grade>(grade), language));
@@ -201,7 +208,7 @@ void FieldEditor::makeFact() {
   more_->setArrowType(Qt::RightArrow);
   more_->setToolButtonStyle(Qt::ToolButtonIconOnly);
   more_->setToolTip(shown(kMore, language));
-  more_->setAccessibleName(shown(kMore, language));
+  more_->setAccessibleName(partOf(kMore));
   grid->addWidget(more_, 0, 3);
   detail_ = new QWidget(this);
   auto* detail = new QGridLayout(detail_);
@@ -213,7 +220,7 @@ void FieldEditor::makeFact() {
     detailLines_[at] = addLine(QString::fromLatin1(kNames[at]));
     auto* label = new QLabel(shown(kDetailNames[at], language), detail_);
     label->setBuddy(detailLines_[at]);
-    detailLines_[at]->setAccessibleName(label->text());
+    detailLines_[at]->setAccessibleName(partOf(kDetailNames[at]));
     detail->addWidget(label, i, 0);
     detail->addWidget(detailLines_[at], i, 1);
     connect(detailLines_[at], &QLineEdit::editingFinished, this, [this] { commitFact(); });
@@ -449,7 +456,7 @@ void FieldEditor::say(const QString& text, bool wrong) {
   colors.setColor(QPalette::WindowText, style_.palette.color(wrong ? ColorRole::mustFix : ColorRole::ink3));
   note_->setPalette(colors);
   if (QWidget* control = focusProxy()) {
-    const QString help = QString::fromStdString(fieldHelp(field_, *style_.language));
+    const QString help = words(*style_.language, kHelpKey, fieldHelp(field_, *style_.language));
     control->setAccessibleDescription(text.isEmpty() ? help : QString(text + QLatin1Char(' ') + help));
   }
 }

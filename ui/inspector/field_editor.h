@@ -25,7 +25,7 @@ struct FormStyle {
   ShownUnits units;
 };
 
-/// The small "?" of a field: opens its help; Tab reaches it.
+/// The small "?" of a field: opens its help. No stop of Tab: F1 in the field does the same.
 [[nodiscard]] QToolButton* helpButton(const Field& field, const Language& language, QWidget* parent);
 
 class FieldEditor : public QWidget {

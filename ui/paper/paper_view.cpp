@@ -18,6 +18,7 @@
 #include <algorithm>
 
 #include "core/message/version.h"
+#include "ui/style/application.h"
 #include "ui/wording/language.h"
 
 namespace stayalight {
@@ -108,7 +109,7 @@ PaperView::PaperView(const Language& language, QWidget* parent) : QWidget(parent
   side->addWidget(note);
   auto* sideWidget = new QWidget;
   sideWidget->setLayout(side);
-  sideWidget->setFixedWidth(230);
+  sideWidget->setFixedWidth(static_cast<int>(230 * systemScale()));
   row->addWidget(sideWidget);
 
   scroll_ = new QScrollArea;

@@ -44,6 +44,7 @@ EditionDialog::EditionDialog(const Plan& plan, Edition to, const Language& langu
   table_->setAccessibleName(words(language, kTable));
   table_->setEditTriggers(QAbstractItemView::NoEditTriggers);
   table_->setWordWrap(true);
+  table_->setTabKeyNavigation(false);
   table_->verticalHeader()->hide();
   table_->horizontalHeader()->setSectionResizeMode(0, QHeaderView::Stretch);
   for (const int side : {1, 2}) {

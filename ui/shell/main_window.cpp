@@ -27,6 +27,7 @@
 #include "ui/settings/settings.h"
 #include "ui/shell/effect_card.h"
 #include "ui/shell/feeder_line.h"
+#include "ui/shell/reading_order.h"
 #include "ui/shell/start_page.h"
 #include "ui/strip/outage_strip.h"
 #include "ui/style/application.h"
@@ -349,6 +350,11 @@ void MainWindow::buildStatus() {
 bool MainWindow::eventFilter(QObject* watched, QEvent* event) {
   if (watched == upper_->widget(1) && event->type() == QEvent::Resize) lower_->setSizes(upper_->sizes());
   return QMainWindow::eventFilter(watched, event);
+}
+
+// Forms, rows and figures come and go: the order is found when it is asked for.
+bool MainWindow::focusNextPrevChild(bool next) {
+  return focusNeighbour(*this, next) || QMainWindow::focusNextPrevChild(next);
 }
 
 bool MainWindow::inSurvey() const { return places_->currentIndex() == 0 && left_->currentIndex() == 1; }

@@ -14,6 +14,7 @@
 #include "ui/inspector/entity_text.h"
 #include "ui/strip/strip_chart.h"
 #include "ui/style/fonts.h"
+#include "ui/style/program_style.h"
 #include "ui/wording/language.h"
 
 namespace stayalight {
@@ -67,10 +68,11 @@ OutageStrip::OutageStrip(QWidget* parent) : QWidget(parent) {
   table_->setEditTriggers(QAbstractItemView::NoEditTriggers);
   table_->setSelectionBehavior(QAbstractItemView::SelectRows);
   table_->verticalHeader()->hide();
+  table_->setTabKeyNavigation(false);
   table_->setFont(stayalight::font(Face::condensed, 12));
   // A header takes no face from its table.
   table_->horizontalHeader()->setFont(stayalight::font(Face::condensed, 12));
-  table_->verticalHeader()->setDefaultSectionSize(22);
+  table_->verticalHeader()->setDefaultSectionSize(kLeastTarget + 1);
   table_->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
   pages_->addWidget(chart_);
   pages_->addWidget(table_);

@@ -1,8 +1,11 @@
 #include "ui/style/program_style.h"
 
 #include <QtGui/QPainter>
+#include <QtWidgets/QAbstractButton>
 #include <QtWidgets/QAbstractScrollArea>
+#include <QtWidgets/QPushButton>
 #include <QtWidgets/QStyleOption>
+#include <algorithm>
 
 namespace stayalight {
 
@@ -49,9 +52,9 @@ void ProgramStyle::drawPrimitive(PrimitiveElement element, const QStyleOption* o
                    true);
     }
     case PE_FrameFocusRect:
-      if (const auto* rect = qstyleoption_cast<const QStyleOptionFocusRect*>(option);
-          rect != nullptr && widget != nullptr && widget->inherits("QPushButton"))
-        return;  // its frame shows it
+      if (qobject_cast<const QPushButton*>(widget) != nullptr) return;  // its frame shows it
+      if (qobject_cast<const QAbstractButton*>(widget) != nullptr)
+        return frame(painter, *option, ColorRole::sheet, false);
       break;
     case PE_IndicatorCheckBox: {
       QProxyStyle::drawPrimitive(element, option, painter, widget);
@@ -70,6 +73,13 @@ void ProgramStyle::drawControl(ControlElement element, const QStyleOption* optio
                                const QWidget* widget) const {
   const QRect& rect = option->rect;
   switch (element) {
+    case CE_PushButtonBevel:
+      QProxyStyle::drawControl(element, option, painter, widget);
+      // A flat one has no frame to show it by.
+      if (const auto* button = qobject_cast<const QPushButton*>(widget);
+          button != nullptr && button->isFlat() && option->state.testFlag(State_HasFocus))
+        frame(painter, *option, ColorRole::sheet, false);
+      return;
     case CE_MenuBarEmptyArea:
       painter->fillRect(rect, option->palette.window());
       return;
@@ -95,10 +105,45 @@ int ProgramStyle::styleHint(StyleHint hint, const QStyleOption* option, const QW
   return QProxyStyle::styleHint(hint, option, widget, back);
 }
 
+QSize ProgramStyle::sizeFromContents(ContentsType type, const QStyleOption* option, const QSize& contents,
+                                     const QWidget* widget) const {
+  const QSize size = QProxyStyle::sizeFromContents(type, option, contents, widget);
+  switch (type) {
+    case CT_MenuItem:
+      if (const auto* item = qstyleoption_cast<const QStyleOptionMenuItem*>(option);
+          item != nullptr && item->menuItemType == QStyleOptionMenuItem::Separator)
+        return size;
+      [[fallthrough]];
+    case CT_PushButton:
+    case CT_ToolButton:
+    case CT_CheckBox:
+    case CT_RadioButton:
+    case CT_ComboBox:
+    case CT_LineEdit:
+    case CT_SpinBox:
+    case CT_MenuBarItem:
+    case CT_ItemViewItem:
+    case CT_HeaderSection:
+      return size.expandedTo(QSize(kLeastTarget, kLeastTarget));
+    default:
+      return size;
+  }
+}
+
 QRect ProgramStyle::subElementRect(SubElement element, const QStyleOption* option,
                                    const QWidget* widget) const {
   const QRect rect = QProxyStyle::subElementRect(element, option, widget);
-  return element == SE_LineEditContents ? rect.adjusted(kFieldMargin, 0, -kFieldMargin, 0) : rect;
+  switch (element) {
+    case SE_LineEditContents:
+      return rect.adjusted(kFieldMargin, 0, -kFieldMargin, 0);
+    case SE_CheckBoxClickRect:
+    case SE_RadioButtonClickRect:
+      // Above and below its words too.
+      return QRect(rect.left(), option->rect.top(), std::max(rect.width(), kLeastTarget),
+                   option->rect.height());
+    default:
+      return rect;
+  }
 }
 
 }  // namespace stayalight

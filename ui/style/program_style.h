@@ -6,8 +6,12 @@
 
 namespace stayalight {
 
+/// Smallest side of what a finger or a pointer presses, in pixels: WCAG 2.2, success criterion 2.5.8.
+inline constexpr int kLeastTarget = 24;
+
 /// Fusion with the edges of fields and buttons in the palette's colour: Fusion darkens the window's, which
-/// leaves a field in the dark theme without an edge. Bars have no lines of their own.
+/// leaves a field in the dark theme without an edge. Bars have no lines of their own. Whatever is pressed is
+/// at least `kLeastTarget` high and wide.
 class ProgramStyle final : public QProxyStyle {
  public:
   explicit ProgramStyle(const Palette& palette);
@@ -17,6 +21,8 @@ class ProgramStyle final : public QProxyStyle {
                    const QWidget* widget) const override;
   [[nodiscard]] QRect subElementRect(SubElement element, const QStyleOption* option,
                                      const QWidget* widget) const override;
+  [[nodiscard]] QSize sizeFromContents(ContentsType type, const QStyleOption* option, const QSize& contents,
+                                       const QWidget* widget) const override;
   int styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
                 QStyleHintReturn* back) const override;
 

@@ -26,7 +26,7 @@ constexpr double kText = 12.0;
 constexpr double kHeadText = 12.0;
 constexpr double kPad = 6.0;
 constexpr double kMark = 13.0;
-constexpr int kRowHeight = 23;
+constexpr int kRowHeight = 24;
 constexpr int kHeadHeight = 26;
 constexpr int kGutter = 30;
 

@@ -72,6 +72,42 @@ class BoardsTest : public QObject {
   }
   void cleanup() { view_.reset(); }
 
+  // Wherever one presses within 24 pixels of a row's height and a little beside it, the nearest row is meant.
+  void aPressAtTheEdgeMeansTheNearestRow() {
+    const BoardLayout* board = view_->layoutOf(kMain);
+    int pressed = 0;
+    for (const BoardCell& cell : std::vector<BoardCell>(board->cells)) {
+      if (!cell.breaker.valid() || cell.address.half != Half::whole) continue;
+      const QRectF rect = cell.rect;
+      const double off = std::max(3.0, (24.0 - rect.height()) / 2.0 - 0.5);
+      for (const QPointF point :
+           {QPointF(rect.center().x(), rect.top() - off), QPointF(rect.center().x(), rect.bottom() + off),
+            QPointF(rect.left() - 3.0, rect.center().y()), QPointF(rect.right() + 3.0, rect.center().y())}) {
+        double nearest = 1e9;
+        for (const BoardCell& other : board->cells) {
+          const QRectF& r = other.rect;
+          nearest = std::min(nearest, std::max({r.left() - point.x(), point.x() - r.right(),
+                                                r.top() - point.y(), point.y() - r.bottom(), 0.0}));
+        }
+        const double own = std::max({rect.left() - point.x(), point.x() - rect.right(),
+                                     rect.top() - point.y(), point.y() - rect.bottom(), 0.0});
+        if (own > nearest + 1e-6) continue;  // on its neighbour
+        const int found = board->cellPressed(point);
+        QVERIFY2(found >= 0, qPrintable(cell.name));
+        QCOMPARE(board->cells[static_cast<std::size_t>(found)].breaker, cell.breaker);
+        ++pressed;
+      }
+    }
+    QVERIFY(pressed > 20);
+    const BoardCell first = board->cells.front();
+    view_->select({});
+    QTest::mouseClick(view_->boardWidget(kMain), Qt::LeftButton, {},
+                      (QPointF(first.rect.center().x(), first.rect.top() - 3.0)).toPoint());
+    QCOMPARE(view_->selection().size(), std::size_t{1});
+    QCOMPARE(view_->selection().front().id, first.breaker.number);
+    QCOMPARE(board->cellPressed(QPointF(first.rect.center().x(), 2.0)), -1);
+  }
+
   void carryingIsLeftAsItWasEntered() {
     Carrying carrying;
     carrying.press({0, 0}, {1, 1}, {BreakerId{3}});
