@@ -194,7 +194,10 @@ Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstance
   result.boxes = spliceBoxFigures(plan, edition, working);
   result.wiringSpaces = wiringSpaceFigures(plan);
 
+  result.onSite = onSiteList(plan);
+
   ReviewInput input{.plan = plan};
+  input.onSite = &result.onSite;
   input.edition = edition;
   input.dcCable = result.dcCable ? &*result.dcCable : nullptr;
   input.buses = &result.buses;

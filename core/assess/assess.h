@@ -3,6 +3,7 @@
 // The one door: from a plan to everything the program says about it. Pure; no incremental computing.
 
 #include "core/demand/demand.h"
+#include "core/onsite/onsite.h"
 #include "core/outage/outage.h"
 #include "core/review/review.h"
 #include "core/start/start.h"
@@ -51,6 +52,7 @@ struct Assessment {
   std::vector<BreakerFigures> breakers;        ///< as planned, in the order of breaker ids
   std::vector<BreakerFigures> breakersBefore;  ///< before the work
   std::vector<PanelFigures> panels;
+  std::vector<OnSiteItem> onSite;  ///< what still has to be looked at or measured
   std::vector<Finding> findings;
   Working working;  ///< empty unless asked for
 };

@@ -58,6 +58,7 @@ constexpr Field kPanel[] = {
     field<&Panel::role>("role", "field.panel.role"),
     field<&Panel::spaces>("spaces", "field.panel.spaces", Unit::none, 4, 84),
     field<&Panel::numbering>("numbering", "field.panel.numbering"),
+    field<&Panel::legsMeasured>("legs_measured", "field.panel.legs_measured"),
     field<&Panel::tandems>("tandems", "field.panel.tandems"),
     field<&Panel::poleMaximum>("pole_maximum", "field.panel.pole_maximum", Unit::none, 1, 168),
     field<&Panel::busRating>("bus_A", "field.panel.bus_A", Unit::ampere, 15, 1200),

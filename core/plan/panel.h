@@ -76,7 +76,9 @@ struct Panel : Record {
   Choice<PanelRole> role = PanelRole::main;
   std::int32_t spaces = 20;  ///< both columns together, 4 to 84
   Choice<Numbering> numbering = Numbering::oddEven;
-  std::vector<Space> exceptions;             ///< only spaces that differ from the rule
+  std::vector<Space> exceptions;  ///< only spaces that differ from the rule
+  Choice<Answer> legsMeasured =
+      Answer::unknown;                       ///< the leg of each space was measured, not taken by its row
   Choice<Answer> tandems = Answer::unknown;  ///< does the panel take tandems where nothing else is said
   std::optional<std::int32_t> poleMaximum;   ///< most breaker poles the label allows
   std::optional<RatingAmperes> busRating;

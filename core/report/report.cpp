@@ -70,6 +70,7 @@ std::string word(Verdict v) {
 std::string word(Severity s) {
   return word(s, std::array<std::string_view, 4>{"danger", "must_fix", "check_on_site", "advice"});
 }
+std::string word(Doer d) { return word(d, std::array<std::string_view, 2>{"household", "qualified_person"}); }
 std::string word(Basis b) {
   return word(b, std::array<std::string_view, 4>{"code", "listed_instruction", "practice", "local"});
 }
@@ -139,6 +140,8 @@ class Report {
     for (const PanelFigures& figures : assessment_.panels) json["panels"].push_back(panel(figures));
     json["breakers"] = Json::array();
     for (const BreakerFigures& figures : assessment_.breakers) json["breakers"].push_back(breaker(figures));
+    json["on_site"] = Json::array();
+    for (const OnSiteItem& item : assessment_.onSite) json["on_site"].push_back(onSite(item));
     json["findings"] = Json::array();
     for (const Finding& found : assessment_.findings) json["findings"].push_back(finding(found));
     return json;
@@ -545,6 +548,17 @@ class Report {
         {"known", figures.known}};
   }
 
+  [[nodiscard]] Json onSite(const OnSiteItem& item) const {
+    return Json{
+        {"key", std::string(item.key)},
+        {"who", word(item.doer)},
+        {"where", text(item.where)},
+        {"what", text(item.what)},
+        {"place", Json{{"kind", std::string(recordType(item.place.kind).name)},
+                       {"id", item.place.id},
+                       {"field", item.field.empty() ? Json(nullptr) : Json(std::string(item.field))}}},
+        {"panel", item.panel.valid() ? Json(item.panel.number) : Json(nullptr)}};
+  }
   [[nodiscard]] Json finding(const Finding& found) const {
     Json places = Json::array();
     for (const EntityRef& place : found.places) {

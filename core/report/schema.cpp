@@ -67,6 +67,7 @@ Assessment specimen() {
     run->points.emplace_back();
   full.panels.emplace_back();
   full.breakers.emplace_back();
+  full.onSite.emplace_back();
   Finding finding;
   finding.places.emplace_back();
   full.findings.push_back(finding);
@@ -92,12 +93,13 @@ Json shapeOf(const Json& value, const std::string& key) {
     if (key.starts_with("verdict")) return Json{{"enum", Json::array({"within", "over", "not_known"})}};
     if (key == "severity")
       return Json{{"enum", Json::array({"danger", "must_fix", "check_on_site", "advice"})}};
+    if (key == "who") return Json{{"enum", Json::array({"household", "qualified_person"})}};
     return Json{{"type", "string"}};
   }
   // Null in the specimen: a figure where the key ends in a unit or counts, else a text.
   const bool figure = value.is_number() || key.ends_with("_A") || key.ends_with("_W") ||
                       key.ends_with("_VA") || key.ends_with("_h") || key.starts_with("odds") ||
-                      key.starts_with("times");
+                      key.starts_with("times") || key == "panel";
   return Json{{"type", Json::array({figure ? "number" : "string", "null"})}};
 }
 

@@ -52,25 +52,15 @@ constexpr MessageId kAlarmsUnknownTrade{"review.alarms.unknown.trade"};
 
 Figure whole(RatingAmperes rating) { return {static_cast<double>(rating.count()), "A", 0}; }
 
-/// Ampacity by the column of its terminals; cable goes by its own column in the end.
-std::optional<AcAmperes> branchAmpacity(const Plan& plan, const Circuit& circuit, const Breaker& breaker) {
-  const Panel* panel = find(plan, breaker.panel);
-  const bool hot = panel != nullptr && panel->terminals75.is(Answer::yes) &&
-                   !circuit.wiring.is(WiringMethod::nmCable) && !circuit.wiring.is(WiringMethod::unknown);
-  return ampacity(*circuit.conductor, circuit.metal.valueOr(Metal::copper),
-                  hot ? TemperatureColumn::c75 : TemperatureColumn::c60);
-}
-
 void conductorAndBreaker(const ReviewInput& in, Findings& out) {
   if (canadian(in.plan)) return;
   for (const auto& circuit : in.plan.circuits) {
-    const Breaker* breaker = plannedBreaker(in.plan, *circuit);
-    if (breaker == nullptr || !circuit->conductor) continue;
-    const Metal metal = circuit->metal.valueOr(Metal::copper);
-    const std::optional<AcAmperes> carries = branchAmpacity(in.plan, *circuit, *breaker);
-    const std::string wire = conductorName(*circuit->conductor, metal);
-    const BranchAnswer answer =
-        branchProtection({*circuit, breaker->rating, *circuit->conductor, metal, carries}, in.edition);
+    const std::optional<PlannedBranch> branch = plannedBranch(in.plan, *circuit, in.edition);
+    if (!branch) continue;
+    const Breaker* breaker = &branch->breaker;
+    const std::optional<AcAmperes>& carries = branch->ampacity;
+    const std::string wire = conductorName(branch->size, branch->metal);
+    const BranchAnswer& answer = branch->answer;
     switch (answer.protection) {
       case BranchProtection::holds:
       case BranchProtection::labelAllows:
@@ -201,8 +191,8 @@ struct Asked {
 
 void untraced(const ReviewInput& in, Findings& out) {
   Asked asked;
-  for (const auto& circuit : in.plan.circuits) {
-    if (backedUp(in.plan, *circuit) && !circuit->traced.is(Answer::yes)) asked.add(*circuit);
+  for (const Circuit* circuit : openCircuits(in, "circuit.traced")) {
+    if (backedUp(in.plan, *circuit)) asked.add(*circuit);
   }
   if (asked.names.empty()) return;
   out.add("branch.untraced", Severity::checkOnSite, kRuntime, say(kUntracedPlain, listed(asked.names)),
@@ -211,9 +201,9 @@ void untraced(const ReviewInput& in, Findings& out) {
 
 void ratingNotRead(const ReviewInput& in, Findings& out) {
   Asked asked;
-  for (const auto& circuit : in.plan.circuits) {
-    const Breaker* breaker = plannedBreaker(in.plan, *circuit);
-    if (breaker != nullptr && !breaker->ratingRead.is(Answer::yes)) asked.add(*circuit);
+  for (const OnSiteItem* item : open(in, "breaker.rating_read")) {
+    for (const CircuitId id : circuitsOn(in.plan, BreakerId{item->place.id}, Reading::planned))
+      asked.add(*find(in.plan, id));
   }
   if (asked.names.empty()) return;
   out.add("branch.rating_not_read", Severity::checkOnSite, kRuntime, say(kRatingPlain, listed(asked.names)),
@@ -229,10 +219,9 @@ void alarms(const ReviewInput& in, Findings& out) {
     if (circuit->smokeAlarms.is(Answer::yes)) {
       (backed ? on : off).add(*circuit);
       if (!backed) offIds.push_back(circuit->id);
-    } else if (backed && !circuit->smokeAlarms.is(Answer::no)) {
-      unknown.add(*circuit);
     }
   }
+  for (const Circuit* circuit : openCircuits(in, "circuit.smoke_alarms")) unknown.add(*circuit);
   if (!on.names.empty() && !off.names.empty()) {
     std::vector<EntityRef> places = off.places;
     places.insert(places.end(), on.places.begin(), on.places.end());

@@ -43,28 +43,6 @@ constexpr MessageId kNothingFitsPlain{"review.feeder.nothing_fits.plain"};
 constexpr MessageId kNothingFitsTrade{"review.feeder.nothing_fits.trade"};
 constexpr MessageId kUnknownPlain{"review.feeder.unknown.plain"};
 constexpr MessageId kUnknownTrade{"review.feeder.unknown.trade"};
-constexpr MessageId kMainToSwitch{"review.segment.main_to_switch"};
-constexpr MessageId kInverterToSwitch{"review.segment.inverter_to_switch"};
-constexpr MessageId kSwitchToBackup{"review.segment.switch_to_backup"};
-constexpr MessageId kMainToInverter{"review.segment.main_to_inverter"};
-constexpr MessageId kInverterToBackup{"review.segment.inverter_to_backup"};
-
-Message segmentName(Segment segment) {
-  switch (segment) {
-    case Segment::mainToSwitch:
-      return say(kMainToSwitch);
-    case Segment::inverterToSwitch:
-      return say(kInverterToSwitch);
-    case Segment::switchToBackup:
-      return say(kSwitchToBackup);
-    case Segment::mainToInverter:
-      return say(kMainToInverter);
-    case Segment::inverterToBackup:
-      return say(kInverterToBackup);
-  }
-  return say(kMainToSwitch);
-}
-
 Figure rating(const std::optional<RatingAmperes>& amperesRating) {
   return {amperesRating ? static_cast<double>(amperesRating->count()) : 0.0, "A", 0};
 }

@@ -310,12 +310,12 @@ bool isVehicle(const Load& load, const Circuit& circuit) {
 }
 
 void whatIsOnTheCircuits(const ReviewInput& in, Findings& out) {
+  for (const Circuit* circuit : openCircuits(in, "circuit.loads")) {
+    out.add("load.none", Severity::checkOnSite, kRuntime, say(kNoLoadsPlain, nameOf(*circuit)),
+            say(kNoLoadsTrade, nameOf(*circuit)), {at(*circuit)});
+  }
   for (const auto& circuit : in.plan.circuits) {
     const bool backed = backedUp(in.plan, *circuit);
-    if (backed && circuit->loads.empty()) {
-      out.add("load.none", Severity::checkOnSite, kRuntime, say(kNoLoadsPlain, nameOf(*circuit)),
-              say(kNoLoadsTrade, nameOf(*circuit)), {at(*circuit)});
-    }
     for (const Load& load : circuit->loads) {
       const std::string name = nameOf(load, *circuit);
       if (load.medical) {

@@ -28,60 +28,49 @@ constexpr MessageId kBareUnknownTrade{"review.neutral.bare_unknown.trade"};
 constexpr MessageId kTerminalsPlain{"review.neutral.terminals.plain"};
 constexpr MessageId kTerminalsTrade{"review.neutral.terminals.trade"};
 
-bool usesNeutral(const Circuit& circuit) {
-  return !circuit.voltage.is(VoltageClass::v240) ||
-         std::any_of(circuit.loads.begin(), circuit.loads.end(),
-                     [](const Load& load) { return load.connection.is(Connection::lineToNeutral); });
-}
-
 void left(const ReviewInput& in, Findings& out) {
   for (const auto& circuit : in.plan.circuits) {
-    if (!moved(in.plan, *circuit) || !usesNeutral(*circuit) || circuit->neutralMoved.is(Answer::yes))
+    if (!moved(in.plan, *circuit) || !usesNeutral(*circuit) || !circuit->neutralMoved.is(Answer::no))
       continue;
+    // Then the neutral current has another way back, or none: a breaker that measures it trips, a switched
+    // neutral opens it.
     const Breaker* breaker = plannedBreaker(in.plan, *circuit);
-    if (circuit->neutralMoved.is(Answer::no)) {
-      // Then the neutral current has another way back, or none: a breaker that measures it trips, a switched
-      // neutral opens it.
-      const bool worse = (breaker != nullptr && !breaker->protection.is(Protection::none)) ||
-                         in.plan.transfer->switchesNeutral.is(Answer::yes);
-      Finding& finding =
-          out.add("neutral.left", worse ? Severity::danger : Severity::mustFix, kWithCircuit,
-                  say(kLeftPlain, nameOf(*circuit)), say(kLeftTrade, nameOf(*circuit)), {at(*circuit)});
-      out.offer(finding, fix::SetField{at(*circuit), "neutral_moved", std::string("yes")}, say(kLeftFix));
-    } else {
-      out.add("neutral.unknown", Severity::checkOnSite, kWithCircuit,
-              say(kLeftUnknownPlain, nameOf(*circuit)), say(kLeftUnknownTrade, nameOf(*circuit)),
-              {at(*circuit)});
-    }
+    const bool worse = (breaker != nullptr && !breaker->protection.is(Protection::none)) ||
+                       in.plan.transfer->switchesNeutral.is(Answer::yes);
+    Finding& finding =
+        out.add("neutral.left", worse ? Severity::danger : Severity::mustFix, kWithCircuit,
+                say(kLeftPlain, nameOf(*circuit)), say(kLeftTrade, nameOf(*circuit)), {at(*circuit)});
+    out.offer(finding, fix::SetField{at(*circuit), "neutral_moved", std::string("yes")}, say(kLeftFix));
+  }
+  for (const Circuit* circuit : openCircuits(in, "circuit.neutral_moved")) {
+    out.add("neutral.unknown", Severity::checkOnSite, kWithCircuit, say(kLeftUnknownPlain, nameOf(*circuit)),
+            say(kLeftUnknownTrade, nameOf(*circuit)), {at(*circuit)});
   }
 }
 
 void lookedFor(const ReviewInput& in, Findings& out) {
-  for (const auto& circuit : in.plan.circuits) {
-    const Breaker* breaker = plannedBreaker(in.plan, *circuit);
-    if (!moved(in.plan, *circuit) || circuit->multiwire > 0 || breaker == nullptr || breaker->poles != 1)
-      continue;
-    if (circuit->neutralShared.is(Answer::yes)) {
-      out.add("neutral.unnamed_partner", Severity::mustFix, kSamePanel, say(kUnnamedPlain, nameOf(*circuit)),
-              say(kUnnamedTrade, nameOf(*circuit)), {at(*circuit)});
-    } else if (!circuit->neutralShared.is(Answer::no)) {
-      out.add("neutral.not_looked_for", Severity::checkOnSite, kSamePanel,
-              say(kNotLookedPlain, nameOf(*circuit)), say(kNotLookedTrade, nameOf(*circuit)), {at(*circuit)});
-    }
+  for (const Circuit* circuit : openCircuits(in, "circuit.multiwire")) {
+    out.add("neutral.unnamed_partner", Severity::mustFix, kSamePanel, say(kUnnamedPlain, nameOf(*circuit)),
+            say(kUnnamedTrade, nameOf(*circuit)), {at(*circuit)});
+  }
+  for (const Circuit* circuit : openCircuits(in, "circuit.neutral_shared")) {
+    out.add("neutral.not_looked_for", Severity::checkOnSite, kSamePanel,
+            say(kNotLookedPlain, nameOf(*circuit)), say(kNotLookedTrade, nameOf(*circuit)), {at(*circuit)});
   }
 }
 
 void bareNeutral(const ReviewInput& in, Findings& out) {
   for (const auto& circuit : in.plan.circuits) {
-    if (!moved(in.plan, *circuit) || !circuit->voltage.is(VoltageClass::v120_240)) continue;
-    if (circuit->insulatedNeutral.is(Answer::no)) {
-      out.add("neutral.bare", Severity::mustFix, kRangeDryer, say(kBarePlain, nameOf(*circuit)),
-              say(kBareTrade, nameOf(*circuit)), {at(*circuit)});
-    } else if (!circuit->insulatedNeutral.is(Answer::yes)) {
-      out.add("neutral.bare_unknown", Severity::checkOnSite, kRangeDryer,
-              say(kBareUnknownPlain, nameOf(*circuit)), say(kBareUnknownTrade, nameOf(*circuit)),
-              {at(*circuit)});
-    }
+    if (!moved(in.plan, *circuit) || !circuit->voltage.is(VoltageClass::v120_240) ||
+        !circuit->insulatedNeutral.is(Answer::no))
+      continue;
+    out.add("neutral.bare", Severity::mustFix, kRangeDryer, say(kBarePlain, nameOf(*circuit)),
+            say(kBareTrade, nameOf(*circuit)), {at(*circuit)});
+  }
+  for (const Circuit* circuit : openCircuits(in, "circuit.insulated_neutral")) {
+    out.add("neutral.bare_unknown", Severity::checkOnSite, kRangeDryer,
+            say(kBareUnknownPlain, nameOf(*circuit)), say(kBareUnknownTrade, nameOf(*circuit)),
+            {at(*circuit)});
   }
 }
 

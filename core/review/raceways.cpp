@@ -4,7 +4,6 @@
 #include <algorithm>
 
 #include "core/review/rules.h"
-#include "core/wiring/extension.h"
 
 namespace stayalight::reviewing {
 namespace {
@@ -143,19 +142,15 @@ void wiringSpace(const ReviewInput& in, Findings& out) {
 }
 
 void splices(const ReviewInput& in, Findings& out) {
-  if (canadian(in.plan)) return;
   std::vector<std::string> open, boxless;
   std::vector<EntityRef> openPlaces, boxlessPlaces;
-  for (const auto& circuit : in.plan.circuits) {
-    if (!moved(in.plan, *circuit)) continue;
-    const EntityRef place{RecordKind::circuit, circuit->id.number};
-    if (circuit->splice.is(Splice::unknown)) {
-      open.push_back(reviewing::nameOf(*circuit));
-      openPlaces.push_back(place);
-    } else if (circuit->splice.is(Splice::inBox) && find(in.plan, circuit->spliceBox) == nullptr) {
-      boxless.push_back(reviewing::nameOf(*circuit));
-      boxlessPlaces.push_back(place);
-    }
+  for (const Circuit* circuit : openCircuits(in, "circuit.splice")) {
+    open.push_back(reviewing::nameOf(*circuit));
+    openPlaces.push_back(reviewing::at(*circuit));
+  }
+  for (const Circuit* circuit : openCircuits(in, "circuit.splice_box")) {
+    boxless.push_back(reviewing::nameOf(*circuit));
+    boxlessPlaces.push_back(reviewing::at(*circuit));
   }
   if (!open.empty()) {
     out.add("splice.unknown", Severity::checkOnSite, kAccess, say(kSplicePlain, listed(open)),
@@ -173,19 +168,17 @@ void arcFault(const ReviewInput& in, Findings& out) {
   std::vector<std::string> asked;
   std::vector<EntityRef> askedPlaces;
   for (const auto& circuit : in.plan.circuits) {
-    const Breaker* breaker = plannedBreaker(in.plan, *circuit);
-    if (!moved(in.plan, *circuit) || !circuit->voltage.is(VoltageClass::v120)) continue;
-    const Protection has = breaker->protection.valueOr(Protection::none);
-    if (has == Protection::afci || has == Protection::dual) continue;
-    const bool shortOne = circuit->extensionLength && *circuit->extensionLength <= afciExtensionLength();
-    if (!canadian(in.plan) && (circuit->arcFaultArea.is(Answer::no) || shortOne)) continue;
-    if (circuit->arcFaultArea.is(Answer::yes) && circuit->extensionLength && !canadian(in.plan)) {
+    if (!movesWithoutArcFault(in.plan, *circuit)) continue;
+    const ArcFaultNeed need = arcFaultNeed(in.plan, *circuit);
+    if (!canadian(in.plan) && need == ArcFaultNeed::no) continue;
+    if (!canadian(in.plan) && need == ArcFaultNeed::yes) {
+      const Breaker* breaker = plannedBreaker(in.plan, *circuit);
       Finding& finding = out.add(
           "branch.arc_fault", Severity::mustFix, kAfci, say(kArcPlain, reviewing::nameOf(*circuit)),
           say(kArcTrade, reviewing::nameOf(*circuit), Figure{circuit->extensionLength->inFeet(), "ft", 1},
               Figure{afciExtensionLength().inFeet(), "ft", 0}),
           {{RecordKind::circuit, circuit->id.number}, {RecordKind::breaker, breaker->id.number}});
-      const bool ground = has == Protection::gfci;
+      const bool ground = breaker->protection.is(Protection::gfci);
       // On one breaker of a multiwire pair it would trip at once.
       if (circuit->multiwire == 0) {
         out.offer(finding,

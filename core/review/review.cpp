@@ -5,7 +5,6 @@
 
 #include "core/code/citations.h"
 #include "core/review/rules.h"
-#include "core/wiring/extension.h"
 
 namespace stayalight {
 namespace reviewing {
@@ -74,6 +73,19 @@ std::string spacesOf(const Plan& plan, const Breaker& breaker) {
   const Panel* panel = find(plan, breaker.panel);
   return panel != nullptr ? spaceNames(*panel, placementOf(breaker)) : std::string();
 }
+std::vector<const OnSiteItem*> open(const ReviewInput& in, std::string_view key) {
+  return in.onSite != nullptr ? itemsOf(*in.onSite, key) : std::vector<const OnSiteItem*>();
+}
+bool isOpen(const ReviewInput& in, std::string_view key, EntityRef place) {
+  return in.onSite != nullptr &&
+         std::any_of(in.onSite->begin(), in.onSite->end(),
+                     [&](const OnSiteItem& item) { return item.key == key && item.place == place; });
+}
+std::vector<const Circuit*> openCircuits(const ReviewInput& in, std::string_view key) {
+  std::vector<const Circuit*> circuits;
+  for (const OnSiteItem* item : open(in, key)) circuits.push_back(find(in.plan, CircuitId{item->place.id}));
+  return circuits;
+}
 std::vector<Message> listed(const std::vector<std::string>& names) {
   std::vector<Message> messages;
   for (const std::string& name : names) messages.push_back(say(kName, name));
@@ -86,10 +98,6 @@ Figure percent(double fraction, int decimals) { return {fraction * 100.0, "%", d
 
 const Breaker* plannedBreaker(const Plan& plan, const Circuit& circuit) {
   return find(plan, circuit.planned);
-}
-bool moved(const Plan& plan, const Circuit& circuit) {
-  return circuit.breaker.valid() && backedUp(plan, circuit) &&
-         panelOf(plan, circuit, Reading::before) != panelOf(plan, circuit, Reading::planned);
 }
 bool canadian(const Plan& plan) { return plan.site->country.is(Country::canada); }
 

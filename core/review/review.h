@@ -8,6 +8,7 @@
 
 #include "core/demand/demand.h"
 #include "core/edit/edit.h"
+#include "core/onsite/onsite.h"
 #include "core/outage/outage.h"
 #include "core/start/start.h"
 #include "core/wiring/bus.h"
@@ -39,6 +40,8 @@ struct Finding {
 /// All that the rules look at.
 struct ReviewInput {
   const Plan& plan;
+  const std::vector<OnSiteItem>* onSite =
+      nullptr;  ///< the list of this plan: what is asked on site is asked by it; null asks nothing
   const HourFigures* hour = nullptr;  ///< backup subpanel in the hour shown; null without a backup subpanel
   const StartFigures* starts = nullptr;
   const std::vector<SegmentFigures>* segments = nullptr;

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/review/review.h"
+#include "core/wiring/extension.h"
 
 namespace stayalight::reviewing {
 
@@ -55,6 +56,12 @@ using Rule = void (*)(const ReviewInput& input, Findings& findings);
 [[nodiscard]] std::string nameOf(const Panel& panel);
 /// The spaces of a breaker as its panel prints them.
 [[nodiscard]] std::string spacesOf(const Plan& plan, const Breaker& breaker);
+/// Open facts of the on-site list with this key.
+[[nodiscard]] std::vector<const OnSiteItem*> open(const ReviewInput& in, std::string_view key);
+/// Is this fact of that record open?
+[[nodiscard]] bool isOpen(const ReviewInput& in, std::string_view key, EntityRef place);
+/// The circuits among them, in the order of the list.
+[[nodiscard]] std::vector<const Circuit*> openCircuits(const ReviewInput& in, std::string_view key);
 /// Names as a list that a sentence can hold.
 [[nodiscard]] std::vector<Message> listed(const std::vector<std::string>& names);
 
@@ -64,8 +71,6 @@ using Rule = void (*)(const ReviewInput& input, Findings& findings);
 
 /// The breaker of a circuit after the work, or nullptr.
 [[nodiscard]] const Breaker* plannedBreaker(const Plan& plan, const Circuit& circuit);
-/// True where the circuit's panel changes with the work and it lands in the backup subpanel.
-[[nodiscard]] bool moved(const Plan& plan, const Circuit& circuit);
 [[nodiscard]] bool canadian(const Plan& plan);
 
 }  // namespace stayalight::reviewing

@@ -59,11 +59,11 @@ void faultCurrent(const ReviewInput& in, Findings& out) {
   const Panel* backup = backupPanel(in.plan);
   if (backup == nullptr || occupants(in.plan, backup->id, Reading::planned).empty()) return;
   const std::optional<AcAmperes> available = in.plan.site->availableFaultCurrent;
-  if (!available) {
+  if (!open(in, "site.fault_current_A").empty()) {
     out.add("site.fault_unknown", Severity::checkOnSite, kFaultCurrent, say(kFaultPlain), say(kFaultTrade),
             {at(RecordKind::site)});
-    return;
   }
+  if (!available) return;
   std::vector<std::string> unknown;
   std::vector<EntityRef> places;
   for (const auto& breaker : in.plan.breakers) {

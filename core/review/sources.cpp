@@ -122,7 +122,8 @@ void transferArrangement(const ReviewInput& in, Findings& out) {
   if (transfer.listing.is(TransferListing::none)) {
     out.add("transfer.not_listed", Severity::danger, kTransferListed, say(kNotListedPlain),
             say(kNotListedTrade), place);
-  } else if (transfer.listing.is(TransferListing::unknown) || !transfer.listing.known()) {
+  }
+  if (!open(in, "transfer.listing").empty()) {
     out.add("transfer.listing_unknown", Severity::checkOnSite, kTransferListed, say(kListingUnknownPlain),
             say(kListingUnknownTrade), place);
   }
@@ -142,8 +143,8 @@ void holdDown(const ReviewInput& in, Findings& out) {
     const bool multimode = breaker->feeds.is(Feeds::inverterOutput) && in.edition != Edition::y2017;
     const RuleId rule = multimode ? kHoldDownMultimode : kHoldDown;
     const std::string spaces = spacesOf(in.plan, *breaker);
-    if (!breaker->holdDown.is(Answer::yes)) {
-      const bool missing = breaker->holdDown.is(Answer::no);
+    const bool missing = breaker->holdDown.is(Answer::no);
+    if (missing || isOpen(in, "breaker.hold_down", at(*breaker))) {
       Finding& finding =
           missing ? out.add("holddown.missing", Severity::danger, rule, say(kHoldDownPlain, nameOf(*panel)),
                             say(kHoldDownTrade, nameOf(*panel), spaces), {at(*breaker)})
@@ -159,7 +160,7 @@ void holdDown(const ReviewInput& in, Findings& out) {
     }
   }
   for (const auto& panel : in.plan.panels) {
-    if (!panel->mainBackFed || panel->holdDown.is(Answer::yes)) continue;
+    if (!panel->mainBackFed) continue;
     const std::string main =
         panel->mainBreaker ? std::to_string(panel->mainBreaker->count()) + " A" : std::string("-");
     if (panel->holdDown.is(Answer::no)) {
@@ -167,7 +168,7 @@ void holdDown(const ReviewInput& in, Findings& out) {
           out.add("holddown.main", Severity::danger, kHoldDown, say(kHoldDownPlain, nameOf(*panel)),
                   say(kHoldDownTrade, nameOf(*panel), main), {at(*panel)});
       out.offer(finding, fix::SetField{at(*panel), "hold_down", std::string("yes")}, say(kHoldDownFix));
-    } else {
+    } else if (isOpen(in, "panel.hold_down", at(*panel))) {
       out.add("holddown.main_unknown", Severity::checkOnSite, kHoldDown,
               say(kHoldDownUnknownPlain, nameOf(*panel)), say(kHoldDownUnknownTrade, nameOf(*panel), main),
               {at(*panel)});
@@ -209,7 +210,7 @@ void bondInBackup(const ReviewInput& in, Findings& out) {
                   say(kBackupBondedTrade, nameOf(*panel)), {at(*panel)});
       out.offer(finding, fix::SetField{at(*panel), "neutral_bonded", std::string("no")},
                 say(kBackupBondedFix));
-    } else if (!panel->neutralBonded.is(Answer::no) && panel->role.is(PanelRole::backup)) {
+    } else if (panel->role.is(PanelRole::backup) && isOpen(in, "panel.neutral_bonded", at(*panel))) {
       out.add("bond.backup_unknown", Severity::checkOnSite, kLoadSideBond,
               say(kBackupUnknownPlain, nameOf(*panel)), say(kBackupUnknownTrade, nameOf(*panel)),
               {at(*panel)});

@@ -247,6 +247,13 @@ void startsLockedRotor(RecordedStart& out, const Load& load, const Draw& draw, A
 
 }  // namespace
 
+bool startOnlyByClass(const Load& load) {
+  if (load.start.is(StartKind::none) || load.start.is(StartKind::variableSpeed)) return false;
+  const Draw draw;
+  const StartSource source = Derivation(load, draw, nullptr).locked().source;
+  return source == StartSource::startClass || source == StartSource::notKnown;
+}
+
 std::vector<RecordedStart> recordedStarts(const Plan& plan, const std::vector<Draw>& draws,
                                           const SystemVoltages& system, Working* working) {
   std::vector<RecordedStart> out;

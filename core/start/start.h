@@ -73,5 +73,8 @@ struct StartFigures {
 /// Starts in the hour shown: base is the likely peak of all other loads; the average stands beside it.
 [[nodiscard]] StartFigures startFigures(const Plan& plan, const HourLoads& hour, const InverterLimits& limits,
                                         Working* working = nullptr);
+/// Nothing but its class, or nothing at all, tells the start current of a motor: no nameplate figure, no code
+/// letter, no row of the locked-rotor table. A drive starts with about its running current and is none.
+[[nodiscard]] bool startOnlyByClass(const Load& load);
 
 }  // namespace stayalight

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/code/conductors.h"
 #include "core/code/devices.h"
 
 namespace stayalight {
@@ -57,6 +58,22 @@ BranchAnswer branchProtection(const BranchQuestion& question, Edition edition, c
     }
   }
   return answer;
+}
+
+std::optional<PlannedBranch> plannedBranch(const Plan& plan, const Circuit& circuit, Edition edition,
+                                           const Tables& tables) {
+  const Breaker* breaker = find(plan, circuit.planned);
+  if (breaker == nullptr || !circuit.conductor) return std::nullopt;
+  const Panel* panel = find(plan, breaker->panel);
+  PlannedBranch branch{*breaker, *circuit.conductor, circuit.metal.valueOr(Metal::copper), {}, {}};
+  // Cable goes by its own column in the end.
+  const bool hot = panel != nullptr && panel->terminals75.is(Answer::yes) &&
+                   !circuit.wiring.is(WiringMethod::nmCable) && !circuit.wiring.is(WiringMethod::unknown);
+  branch.ampacity =
+      ampacity(branch.size, branch.metal, hot ? TemperatureColumn::c75 : TemperatureColumn::c60, tables);
+  branch.answer = branchProtection({circuit, breaker->rating, branch.size, branch.metal, branch.ampacity},
+                                   edition, tables);
+  return branch;
 }
 
 }  // namespace stayalight

@@ -34,5 +34,17 @@ struct BranchAnswer {
 /// 240.4(D) for small conductors; 240.4(G) puts the label of a motor or an air conditioner above both.
 [[nodiscard]] BranchAnswer branchProtection(const BranchQuestion& question, Edition edition,
                                             const Tables& tables = publishedTables());
+/// The same for a circuit and its breaker as planned, at the ampacity of its terminals' column; nothing where
+/// it has no breaker or its conductor is not known.
+struct PlannedBranch {
+  const Breaker& breaker;
+  ConductorSize size{};
+  Metal metal = Metal::copper;
+  std::optional<AcAmperes> ampacity;
+  BranchAnswer answer;
+};
+[[nodiscard]] std::optional<PlannedBranch> plannedBranch(const Plan& plan, const Circuit& circuit,
+                                                         Edition edition,
+                                                         const Tables& tables = publishedTables());
 
 }  // namespace stayalight

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "core/code/numbers.h"
+
 namespace stayalight {
 namespace {
 
@@ -15,6 +17,26 @@ std::string circuitName(const Circuit& circuit) {
   if (!circuit.name.empty()) return circuit.name;
   if (!circuit.serves.empty()) return circuit.serves;
   return render(say(kNumbered, circuit.id.number), plainEnglish());
+}
+
+bool moved(const Plan& plan, const Circuit& circuit) {
+  return circuit.breaker.valid() && backedUp(plan, circuit) &&
+         panelOf(plan, circuit, Reading::before) != panelOf(plan, circuit, Reading::planned);
+}
+
+bool usesNeutral(const Circuit& circuit) {
+  return hasNeutral(circuit) || std::any_of(circuit.loads.begin(), circuit.loads.end(), [](const Load& load) {
+           return load.connection.is(Connection::lineToNeutral);
+         });
+}
+
+bool cableRunsOn(const Circuit& circuit) {
+  return circuit.splice.is(Splice::none) && !circuit.wiring.is(WiringMethod::singlesInRaceway);
+}
+
+bool joined(const Plan& plan, const Circuit& circuit) {
+  return find(plan, circuit.planned) != nullptr &&
+         (circuit.splice.is(Splice::inPanel) || circuit.splice.is(Splice::inBox));
 }
 
 int hotCount(const Plan& plan, const Circuit& circuit) {
@@ -54,6 +76,20 @@ bool carriesDifferenceOnly(const Plan& plan, const Circuit& circuit) {
   }
   return std::find(legs.begin(), legs.end(), Leg::l1) != legs.end() &&
          std::find(legs.begin(), legs.end(), Leg::l2) != legs.end();
+}
+
+bool movesWithoutArcFault(const Plan& plan, const Circuit& circuit) {
+  const Breaker* breaker = find(plan, circuit.planned);
+  if (breaker == nullptr || !moved(plan, circuit) || !circuit.voltage.is(VoltageClass::v120)) return false;
+  return !breaker->protection.is(Protection::afci) && !breaker->protection.is(Protection::dual);
+}
+
+ArcFaultNeed arcFaultNeed(const Plan& plan, const Circuit& circuit, const Tables& tables) {
+  if (!movesWithoutArcFault(plan, circuit)) return ArcFaultNeed::no;
+  const bool shortOne = circuit.extensionLength && *circuit.extensionLength <= afciExtensionLength(tables);
+  if (circuit.arcFaultArea.is(Answer::no) || shortOne) return ArcFaultNeed::no;
+  if (!circuit.arcFaultArea.is(Answer::yes)) return ArcFaultNeed::areaUnknown;
+  return circuit.extensionLength ? ArcFaultNeed::yes : ArcFaultNeed::lengthUnknown;
 }
 
 }  // namespace stayalight

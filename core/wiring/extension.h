@@ -2,6 +2,7 @@
 
 // The conductors of a moved circuit between its splice and its new breaker.
 
+#include "core/code/tables.h"
 #include "core/panel/spaces.h"
 #include "core/plan/plan.h"
 
@@ -9,6 +10,14 @@ namespace stayalight {
 
 /// The circuit's name, else what it serves, else its number.
 [[nodiscard]] std::string circuitName(const Circuit& circuit);
+/// True where the circuit's panel changes with the work and it lands in the backup subpanel.
+[[nodiscard]] bool moved(const Plan& plan, const Circuit& circuit);
+/// Something on it returns over the neutral, or its voltage says so.
+[[nodiscard]] bool usesNeutral(const Circuit& circuit);
+/// Its own cable reaches the new breaker: nothing is spliced.
+[[nodiscard]] bool cableRunsOn(const Circuit& circuit);
+/// Its conductors are spliced, in the old panel or in a box.
+[[nodiscard]] bool joined(const Plan& plan, const Circuit& circuit);
 /// Size of the extension: as entered, else the circuit's own; none where neither is known.
 [[nodiscard]] inline std::optional<ConductorSize> extensionSize(const Circuit& circuit) {
   return circuit.extension ? circuit.extension : circuit.conductor;
@@ -21,5 +30,13 @@ namespace stayalight {
 /// Its neutral returns only what the two legs do not cancel: 120/240 V on two poles, or a multiwire group
 /// whose members stand on both legs of one panel.
 [[nodiscard]] bool carriesDifferenceOnly(const Plan& plan, const Circuit& circuit);
+
+/// A 120 V circuit that moves onto a breaker without arc-fault protection.
+[[nodiscard]] bool movesWithoutArcFault(const Plan& plan, const Circuit& circuit);
+/// Must a circuit that is made longer get arc-fault protection (210.12(D))? A short extension needs none for
+/// that reason, nor does one that has it already.
+enum class ArcFaultNeed : std::uint8_t { no, yes, areaUnknown, lengthUnknown };
+[[nodiscard]] ArcFaultNeed arcFaultNeed(const Plan& plan, const Circuit& circuit,
+                                        const Tables& tables = publishedTables());
 
 }  // namespace stayalight

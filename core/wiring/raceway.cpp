@@ -27,10 +27,6 @@ constexpr double kSlack = 1.0 + 1e-9;
 // one.
 constexpr double kRoundsUpFrom = 0.8;
 
-bool cableItself(const Circuit& circuit) {
-  return circuit.splice.is(Splice::none) && !circuit.wiring.is(WiringMethod::singlesInRaceway);
-}
-
 // Everything in one raceway, and what is not known about it.
 class Contents {
  public:
@@ -41,7 +37,7 @@ class Contents {
   void read() {
     for (const auto& circuit : plan_.circuits) {
       if (circuit->raceway != raceway_.id || find(plan_, circuit->planned) == nullptr) continue;
-      if (cableItself(*circuit)) {
+      if (cableRunsOn(*circuit)) {
         addCable(*circuit);
       } else {
         addCircuit(*circuit);
@@ -235,7 +231,7 @@ void addBranches(const Plan& plan, const Raceway& raceway, RacewayFigures& figur
   for (const auto& circuit : plan.circuits) {
     const Breaker* breaker = find(plan, circuit->planned);
     if (circuit->raceway != raceway.id || breaker == nullptr) continue;
-    const bool cable = cableItself(*circuit);
+    const bool cable = cableRunsOn(*circuit);
     const std::optional<ConductorSize> size = cable ? circuit->conductor : extensionSize(*circuit);
     if (!size) continue;
     RunConditions conditions;

@@ -21,6 +21,12 @@ constexpr MessageId kRelay{"wiring.maximum.relay"};
 constexpr MessageId kFollows{"wiring.device.follows"};
 constexpr MessageId kFollowsUnknown{"wiring.device.follows_unknown"};
 
+constexpr MessageId kMainToSwitch{"wiring.segment.main_to_switch"};
+constexpr MessageId kInverterToSwitch{"wiring.segment.inverter_to_switch"};
+constexpr MessageId kSwitchToBackup{"wiring.segment.switch_to_backup"};
+constexpr MessageId kMainToInverter{"wiring.segment.main_to_inverter"};
+constexpr MessageId kInverterToBackup{"wiring.segment.inverter_to_backup"};
+
 constexpr MessageId kNoRun{"wiring.missing.run"};
 constexpr MessageId kNoDevice{"wiring.missing.device"};
 constexpr MessageId kNoConductor{"wiring.missing.conductor"};
@@ -184,6 +190,22 @@ void judge(SegmentFigures& figures, const Limits& limits) {
 }
 
 }  // namespace
+
+Message segmentName(Segment segment) {
+  switch (segment) {
+    case Segment::mainToSwitch:
+      break;
+    case Segment::inverterToSwitch:
+      return say(kInverterToSwitch);
+    case Segment::switchToBackup:
+      return say(kSwitchToBackup);
+    case Segment::mainToInverter:
+      return say(kMainToInverter);
+    case Segment::inverterToBackup:
+      return say(kInverterToBackup);
+  }
+  return say(kMainToSwitch);
+}
 
 std::vector<SegmentFigures> segmentFigures(const Plan& plan, const std::vector<SegmentLoad>& loads,
                                            Edition edition, Working* working, const Tables& tables) {

@@ -27,11 +27,6 @@ constexpr MessageId kBoxNote{"wiring.box.note"};
 constexpr double kYokeVolumes = 2.0;
 constexpr double kSlack = 1.0 + 1e-9;
 
-bool joined(const Plan& plan, const Circuit& circuit) {
-  return find(plan, circuit.planned) != nullptr &&
-         (circuit.splice.is(Splice::inPanel) || circuit.splice.is(Splice::inBox));
-}
-
 int jointCount(const Plan& plan, const Circuit& circuit) {
   return hotCount(plan, circuit) + (ownNeutral(plan, circuit, circuit.raceway) ? 1 : 0);
 }

@@ -84,6 +84,8 @@ struct SegmentFigures {
   std::vector<Message> notKnown;        ///< what is missing for a verdict
 };
 
+/// "main panel to transfer switch"
+[[nodiscard]] Message segmentName(Segment segment);
 /// Loads of all segments of the plan: the utility side from the calculated load, typed or worked out (plus
 /// charging as a continuous load where it passes through), the inverter side from its rated output, the sum
 /// where it adds to pass-through, the wire after the switch for the larger device. `hour` gives the worst

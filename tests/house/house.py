@@ -21,7 +21,7 @@ STEPS = [
     ["transfer"],
     ["use", "metered", "demand", "sun"],
     ["start", "wiring", "outage"],
-    ["service"],
+    ["service", "onsite"],
     ["review"],
     ["assess"],
     ["report"],

@@ -132,6 +132,12 @@ const TextRow kRows[] = {
     {"field.panel.numbering", TEXT("Stayalight", "Numbering")},
     {"field.panel.numbering.help",
      TEXT("Stayalight", "Odd numbers left and even right, or down the left column and on down the right.")},
+    {"field.panel.legs_measured", TEXT("Stayalight", "Legs measured")},
+    {"field.panel.legs_measured.help",
+     TEXT("Stayalight",
+          "Has somebody measured on which leg each space stands? Until then the leg of a space "
+          "is taken by its row: the first row on L1, the next on L2. Where a space differs, it "
+          "gets an exception.")},
     {"field.panel.tandems", TEXT("Stayalight", "Takes tandems")},
     {"field.panel.tandems.help",
      TEXT("Stayalight", "Says the label that tandem breakers may go into spaces of this panel?")},

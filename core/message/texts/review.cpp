@@ -422,11 +422,6 @@ const TextRow kRows[] = {
     {"review.capacity.not_known.trade", TEXT("Stayalight", "%1. Not known: %2.")},
 
     // -- feeder
-    {"review.segment.main_to_switch", TEXT("Stayalight", "main panel to transfer switch")},
-    {"review.segment.inverter_to_switch", TEXT("Stayalight", "inverter to transfer switch")},
-    {"review.segment.switch_to_backup", TEXT("Stayalight", "transfer switch to backup subpanel")},
-    {"review.segment.main_to_inverter", TEXT("Stayalight", "main panel to inverter")},
-    {"review.segment.inverter_to_backup", TEXT("Stayalight", "inverter to backup subpanel")},
     {"review.feeder.minimum_above_maximum.plain", TEXT("Stayalight",
                                                        "No breaker suits the way from %1: it would be too "
                                                        "small for the load or too large for the equipment.")},

@@ -21,6 +21,7 @@ extern const std::span<const TextRow> demand;
 extern const std::span<const TextRow> start;
 extern const std::span<const TextRow> wiring;
 extern const std::span<const TextRow> outage;
+extern const std::span<const TextRow> onsite;
 extern const std::span<const TextRow> review;
 extern const std::span<const TextRow> file;
 extern const std::span<const TextRow> wording;

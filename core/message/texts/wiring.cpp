@@ -5,6 +5,11 @@ namespace {
 
 const TextRow kRows[] = {
     // -- why a device has its rating
+    {"wiring.segment.main_to_switch", TEXT("Stayalight", "main panel to transfer switch")},
+    {"wiring.segment.inverter_to_switch", TEXT("Stayalight", "inverter to transfer switch")},
+    {"wiring.segment.switch_to_backup", TEXT("Stayalight", "transfer switch to backup subpanel")},
+    {"wiring.segment.main_to_inverter", TEXT("Stayalight", "main panel to inverter")},
+    {"wiring.segment.inverter_to_backup", TEXT("Stayalight", "inverter to backup subpanel")},
     {"wiring.device.by_load",
      TEXT("Stayalight",
           "continuous load of %1 with its factor and other load of %2 ask for %3; next standard rating %4")},
