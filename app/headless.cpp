@@ -155,8 +155,7 @@ int printPlan(const CommandLine& line, int& argc, char** argv) {
   const ProgramLanguage language = languageFor(*plan);
   QStringList words;
   for (const std::string& word : line.sheets) words << QString::fromStdString(word);
-  const auto chosen = words.isEmpty() ? Result<std::vector<SheetChoice>>(sheetChoices(*plan, language))
-                                      : chosenSheets(*plan, words, language);
+  const auto chosen = chosenSheets(*plan, words, language);
   if (!chosen) {
     writeError(chosen.refusal());
     return kExitError;

@@ -145,7 +145,7 @@ void PaperView::rebuildChoices() {
   boxes_.clear();
   for (const SheetChoice& choice : all_) {
     auto* box = new QCheckBox(choice.title);
-    box->setChecked(true);
+    box->setChecked(choice.inSet);
     box->setObjectName(QStringLiteral("sheet-") + choice.word);
     connect(box, &QCheckBox::toggled, this, &PaperView::refresh);
     choiceLayout_->addWidget(box);

@@ -131,7 +131,7 @@ void drawNames(SheetFlow& flow, const Side& side, const ScheduleLine& line, cons
             side.servesWidth());
   double baseline = top + (halves ? 7.6 : 8.6);
   for (const QString& each : lines) {
-    flow.text(side.servesLeft(), baseline, each, halves ? 6.8 : kServesSize, Weight::regular, Align::left,
+    flow.text(side.servesLeft(), baseline, each, halves ? 7.0 : kServesSize, Weight::regular, Align::left,
               side.servesWidth());
     baseline += kServesLine;
   }

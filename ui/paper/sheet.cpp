@@ -9,6 +9,7 @@
 namespace stayalight {
 namespace {
 
+constexpr double kDrawnPixels = 32.0;
 const QColor kGrey(0xE9, 0xE9, 0xE9);
 
 QPen inkPen(double width) {
@@ -101,8 +102,13 @@ void paint(QPainter& painter, const Sheet& sheet) {
   for (const SheetMark& mark : sheet.marks) paintMark(painter, mark);
   painter.setPen(Qt::black);
   for (const SheetText& text : sheet.texts) {
-    painter.setFont(font(text.face, text.size, text.weight, text.italic));
-    painter.drawText(QPointF(text.extent().left(), text.at.y()), text.text);
+    // A font has a whole number of pixels, a text on paper any size: so it is drawn large and scaled.
+    painter.setFont(font(text.face, kDrawnPixels, text.weight, text.italic));
+    painter.save();
+    painter.translate(text.extent().left(), text.at.y());
+    painter.scale(text.size / kDrawnPixels, text.size / kDrawnPixels);
+    painter.drawText(QPointF(0, 0), text.text);
+    painter.restore();
   }
   painter.restore();
 }

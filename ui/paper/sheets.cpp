@@ -6,6 +6,7 @@
 #include "ui/paper/flow.h"
 #include "ui/paper/moves.h"
 #include "ui/paper/schedule.h"
+#include "ui/paper/survey.h"
 #include "ui/wording/language.h"
 
 namespace stayalight {
@@ -16,6 +17,9 @@ constexpr MessageId kMovesHead{"paper.moves.head"};
 constexpr MessageId kMovesTitle{"paper.moves.title"};
 constexpr MessageId kLoadHead{"paper.load.head"};
 constexpr MessageId kLoadTitle{"paper.load.title"};
+constexpr MessageId kSurveyHead{"paper.survey.head"};
+constexpr MessageId kSurveyHousehold{"paper.survey.title_household"};
+constexpr MessageId kSurveyQualified{"paper.survey.title_qualified"};
 constexpr MessageId kBefore{"paper.title_before"};
 constexpr MessageId kAfter{"paper.title_after"};
 constexpr MessageId kNoSuchSheet{"paper.no_such_sheet"};
@@ -41,6 +45,9 @@ MessageId headOf(SheetKind kind) {
       return kMovesHead;
     case SheetKind::calculation:
       return kLoadHead;
+    case SheetKind::householdSurvey:
+    case SheetKind::qualifiedSurvey:
+      return kSurveyHead;
   }
   return {};
 }
@@ -84,6 +91,20 @@ std::vector<SheetChoice> sheetChoices(const Plan& plan, const Language& language
                        QStringLiteral("load-calculation"),
                        words(language, kLoadTitle)});
   }
+  if (hasSurvey(plan)) {
+    choices.push_back({SheetKind::householdSurvey,
+                       {},
+                       Reading::before,
+                       QStringLiteral("survey-household"),
+                       words(language, kSurveyHousehold),
+                       false});
+    choices.push_back({SheetKind::qualifiedSurvey,
+                       {},
+                       Reading::before,
+                       QStringLiteral("survey-electrician"),
+                       words(language, kSurveyQualified),
+                       false});
+  }
   return choices;
 }
 
@@ -91,9 +112,18 @@ Result<std::vector<SheetChoice>> chosenSheets(const Plan& plan, const QStringLis
                                               const Language& language) {
   const std::vector<SheetChoice> all = sheetChoices(plan, language);
   if (all.empty()) return say(kNoSheets);
-  if (words.isEmpty()) return all;
   std::vector<SheetChoice> chosen;
+  if (words.isEmpty()) {
+    std::copy_if(all.begin(), all.end(), std::back_inserter(chosen),
+                 [](const SheetChoice& choice) { return choice.inSet; });
+    return chosen;
+  }
   for (const QString& word : words) {
+    if (word == QStringLiteral("survey")) {
+      std::copy_if(all.begin(), all.end(), std::back_inserter(chosen),
+                   [](const SheetChoice& choice) { return !choice.inSet; });
+      continue;
+    }
     const auto at =
         std::find_if(all.begin(), all.end(), [&](const SheetChoice& choice) { return choice.word == word; });
     if (at == all.end()) {
@@ -121,6 +151,12 @@ std::vector<Sheet> sheets(const Plan& plan, const Assessment& assessment,
         break;
       case SheetKind::calculation:
         drawCalculation(flow, plan, assessment, language);
+        break;
+      case SheetKind::householdSurvey:
+        drawHouseholdSurvey(flow, plan, assessment, language);
+        break;
+      case SheetKind::qualifiedSurvey:
+        drawQualifiedSurvey(flow, plan, assessment, language);
         break;
     }
     for (Sheet& page : flow.take()) pages.push_back(std::move(page));

@@ -11,23 +11,27 @@
 namespace stayalight {
 
 enum class SheetKind : std::uint8_t {
-  panelSchedule,  ///< of one panel, before or after the work
-  moves,          ///< circuits that move, raceways, splices: for the electrician
-  calculation     ///< load calculation and capacity of the source
+  panelSchedule,    ///< of one panel, before or after the work
+  moves,            ///< circuits that move, raceways, splices: for the electrician
+  calculation,      ///< load calculation and capacity of the source
+  householdSurvey,  ///< what the household looks at: blanks
+  qualifiedSurvey   ///< what a qualified person looks at, cover off: blanks
 };
 struct SheetChoice {
   SheetKind kind = SheetKind::panelSchedule;
   PanelId panel;
   Reading reading = Reading::planned;
-  QString word;   ///< of the command line: "main-before", "main", "backup", "subpanel3", "moves",
-                  ///< "load-calculation"
-  QString title;  ///< "Main panel, after the work"
+  QString word;       ///< of the command line: "main-before", "main", "backup", "subpanel3", "moves",
+                      ///< "load-calculation", "survey-household", "survey-electrician"
+  QString title;      ///< "Main panel, after the work"
+  bool inSet = true;  ///< printed where nobody chose; the sheets of a visit are not
 };
 /// All a plan can print, in the order of the set: each panel before the work, then as planned, then the other
 /// sheets that the plan has something for. A backup subpanel in which nothing stands before the work has no
 /// sheet "before".
 [[nodiscard]] std::vector<SheetChoice> sheetChoices(const Plan& plan, const Language& language);
-/// The chosen ones; a word no sheet has is refused with the words there are.
+/// The chosen ones, without words those of the set; "survey" is both sheets of a visit. A word no sheet has
+/// is refused with the words there are.
 [[nodiscard]] Result<std::vector<SheetChoice>> chosenSheets(const Plan& plan, const QStringList& words,
                                                             const Language& language);
 

@@ -14,12 +14,21 @@ struct TableColumn {
   double share = 0.1;  ///< of the width; all together 1
   Align align = Align::left;
   bool strong = false;
-  bool blank = false;  ///< to be filled in by hand: a line, or a box where the title is "done"
+  bool blank = false;      ///< a box to tick in the middle
+  QStringList ticks = {};  ///< boxes to tick, each with its word, where the cell has no text of its own
 };
+/// A table to write in by hand has a grid and rows that leave room for it.
+struct TableStyle {
+  double leastRow = 0.0;  ///< height, points
+  bool grid = false;
+};
+/// 7 mm and a little: common practice, no source.
+inline constexpr TableStyle kToWriteIn{20.5, true};
 
 class SheetTable {
  public:
-  SheetTable(SheetFlow& flow, std::vector<TableColumn> columns) : flow_(flow), columns_(std::move(columns)) {}
+  SheetTable(SheetFlow& flow, std::vector<TableColumn> columns, TableStyle style = {})
+      : flow_(flow), columns_(std::move(columns)), style_(style) {}
   void head();
   /// Cells that do not fit their column break into lines. A cell too few is left empty.
   void row(const QStringList& cells, bool strong = false);
@@ -27,11 +36,14 @@ class SheetTable {
   void end();
 
  private:
+  void drawTicks(const QStringList& ticks, std::size_t column, double height);
+  void drawGrid(double top, double bottom);
   [[nodiscard]] double left(std::size_t column) const;
   [[nodiscard]] double width(std::size_t column) const { return columns_[column].share * flow_.width(); }
 
   SheetFlow& flow_;
   std::vector<TableColumn> columns_;
+  TableStyle style_;
 };
 
 /// A heading inside a sheet, kept with what follows.

@@ -3,6 +3,7 @@
 
 #include <QtCore/QFile>
 #include <QtCore/QProcess>
+#include <QtCore/QRegularExpression>
 #include <QtCore/QTemporaryDir>
 #include <QtTest/QtTest>
 
@@ -182,6 +183,155 @@ class PaperTest : public QObject {
     QVERIFY(first.contains("/Lang"));
     QVERIFY(!run(QStringLiteral("pdfimages"), {QStringLiteral("-list"), path})
                  .contains(QStringLiteral("image ")));
+  }
+
+  // What is measured while a sheet is laid out is what the file holds: no text ends beyond the margin, and
+  // none is smaller than 7 points.
+  void thePdfHoldsEachTextAtItsSize() {
+    const auto pages = allSheets(samplePlan("river-house.stayalight"), ProgramLanguage());
+    QTemporaryDir folder;
+    const QString path = folder.filePath(QStringLiteral("sheets.pdf"));
+    QVERIFY(writePdf(pages, path, QString()).ok());
+    const QString boxes =
+        run(QStringLiteral("pdftotext"), {QStringLiteral("-bbox"), path, QStringLiteral("-")});
+    static const QRegularExpression word(
+        QStringLiteral("<word xMin=\"([0-9.]+)\" yMin=\"([0-9.]+)\" xMax=\"([0-9.]+)\" yMax=\"([0-9.]+)\""));
+    int count = 0;
+    for (auto at = word.globalMatch(boxes); at.hasNext();) {
+      const QRegularExpressionMatch found = at.next();
+      ++count;
+      QVERIFY(found.captured(1).toDouble() > 18.0);
+      QVERIFY2(found.captured(3).toDouble() < 612.0 - 18.0, qPrintable(found.captured(0)));
+      QVERIFY2(found.captured(4).toDouble() - found.captured(2).toDouble() > 7.0,
+               qPrintable(found.captured(0)));
+    }
+    QVERIFY(count > 1000);
+    for (const Sheet& page : pages) {
+      for (const SheetText& text : page.texts) QVERIFY2(text.size >= 7.0, qPrintable(text.text));
+    }
+  }
+
+  // A first visit: nothing is known but the size of the panel, and each of its spaces has a row that leaves
+  // 7 mm to write in.
+  void aVisitToAnEmptyPanelHasARowForEachSpace_data() {
+    QTest::addColumn<QString>("word");
+    QTest::addColumn<int>("spaces");
+    QTest::addColumn<int>("size");
+    for (const char* word : {"survey-household", "survey-electrician"}) {
+      for (const int spaces : {4, 20, 42, 84}) {
+        for (const int size : {0, 1})
+          QTest::addRow("%s %d %d", word, spaces, size) << QString::fromLatin1(word) << spaces << size;
+      }
+    }
+  }
+  void aVisitToAnEmptyPanelHasARowForEachSpace() {
+    QFETCH(QString, word);
+    QFETCH(int, spaces);
+    QFETCH(int, size);
+    Plan plan = newPlan();
+    plan.panels.front().edit().spaces = spaces;
+    const ProgramLanguage language;
+    const auto chosen = chosenSheets(plan, {word}, language);
+    QVERIFY(chosen.ok());
+    PaperOptions options;
+    options.size = static_cast<PaperSize>(size);
+    const auto pages = sheets(plan, assess(plan), chosen.value(), language, options);
+    QCOMPARE(faults(pages), QString());
+    constexpr double kSevenMillimetres = 7.0 / 25.4 * 72.0;
+    QStringList numbers;
+    for (const Sheet& page : pages) {
+      double last = 0.0;
+      for (const SheetText& text : page.texts) {
+        // The numbers stand in the first column, in the middle of it, and in bold.
+        if (text.align != Align::centre || text.at.x() > 70.0 || text.text.toInt() == 0) continue;
+        numbers << text.text;
+        if (last > 0.0) QVERIFY(text.at.y() - last >= kSevenMillimetres);
+        last = text.at.y();
+      }
+    }
+    for (int space = 1; space <= spaces; ++space) QCOMPARE(numbers.count(QString::number(space)), 1);
+    // The backup subpanel does not hang there yet.
+    QCOMPARE(numbers.size(), spaces);
+  }
+
+  void theSheetsOfAVisitTellTheTwoApart() {
+    const ProgramLanguage language;
+    const auto printed = [&](const Plan& plan, const char* word) {
+      const auto chosen = chosenSheets(plan, {QString::fromLatin1(word)}, language);
+      QStringList texts;
+      if (!chosen) return QString();
+      for (const Sheet& page : sheets(plan, assess(plan), chosen.value(), language, {})) {
+        for (const SheetText& text : page.texts) texts << text.text;
+      }
+      return texts.join(u' ');
+    };
+    const Plan plan = samplePlan("river-house.stayalight");
+    const QString household = printed(plan, "survey-household");
+    const QString qualified = printed(plan, "survey-electrician");
+    QVERIFY(household.contains(QStringLiteral("Never take a cover off")));
+    for (const char* word : {"Clamp", "Bus (A)", "Leg", "Wire (AWG", "N and G joined"})
+      QVERIFY2(!household.contains(QString::fromLatin1(word)), word);
+    for (const char* word : {"For a qualified person only", "stay live", "proves nothing", "Partner loaded?",
+                             "Neutral shared with", "75 °C terminals?", "N and G joined here?"})
+      QVERIFY2(qualified.contains(QString::fromUtf8(word)), word);
+    const auto both = chosenSheets(plan, {QStringLiteral("survey")}, language);
+    QVERIFY(both.ok());
+    QCOMPARE(both.value().size(), std::size_t{2});
+    // Nobody gets them who did not ask.
+    const auto all = chosenSheets(plan, {}, language);
+    QVERIFY(all.ok());
+    for (const SheetChoice& choice : all.value()) QVERIFY(!choice.word.startsWith(QStringLiteral("survey")));
+  }
+
+  void aVisitPrintsWhatIsKnownAndLeavesTheRestBlank() {
+    const ProgramLanguage language;
+    const auto count = [&](const Plan& plan, const char* word, const QString& wanted) {
+      const auto chosen = chosenSheets(plan, {QString::fromLatin1(word)}, language);
+      qsizetype found = 0;
+      for (const Sheet& page : sheets(plan, assess(plan), chosen.value(), language, {})) {
+        for (const SheetText& text : page.texts) found += text.text == wanted ? 1 : 0;
+      }
+      return found;
+    };
+    Plan plan = example::exampleHouse();
+    Circuit& circuit = example::editCircuit(plan, plan.circuits.front()->id);
+    circuit.serves = "Attic fan";
+    circuit.traced = Answer::no;
+    circuit.conductor.reset();
+    QCOMPARE(count(plan, "survey-household", QStringLiteral("Attic fan")), 1);
+    circuit.traced = Answer::yes;
+    QCOMPARE(count(plan, "survey-household", QStringLiteral("Attic fan")), 2);
+    const QString wire = QStringLiteral("3 AWG Cu");
+    QCOMPARE(count(plan, "survey-electrician", wire), 0);
+    circuit.conductor = ConductorSize::awg3;
+    QCOMPARE(count(plan, "survey-electrician", wire), 1);
+    const QString rating = QStringLiteral("35");
+    Breaker& breaker = example::editBreaker(plan, circuit.breaker);
+    breaker.rating = RatingAmperes(35);
+    QCOMPARE(count(plan, "survey-household", rating), 1);
+    breaker.ratingRead = Answer::unknown;
+    QCOMPARE(count(plan, "survey-household", rating), 0);
+  }
+
+  // A question of the list that has no column of its own stands in words.
+  void whatNoTableAsksStandsBelow() {
+    const ProgramLanguage language;
+    Plan plan = example::exampleHouseMoved();
+    example::editPanel(plan, example::kBackup).busRating.reset();
+    plan.transfer.edit().switchesNeutral = Answer::unknown;
+    plan.battery.edit().health = {};
+    const Assessment answers = assess(plan);
+    const auto chosen = chosenSheets(plan, {QStringLiteral("survey")}, language);
+    QStringList texts;
+    for (const Sheet& page : sheets(plan, answers, chosen.value(), language, {})) {
+      for (const SheetText& text : page.texts) texts << text.text;
+    }
+    const QString all = texts.join(u' ');
+    for (const char* key : {"panel.bus_A", "transfer.switches_neutral", "battery.health"}) {
+      const auto items = itemsOf(answers.onSite, key);
+      QVERIFY2(!items.empty(), key);
+      QVERIFY2(all.contains(words(items.back()->what, language)), key);
+    }
   }
 
   void dangersStandOnTheSheets() {
