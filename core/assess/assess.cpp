@@ -52,16 +52,16 @@ void recordPole(const Plan& plan, const std::vector<Draw>& loads, const Panel& p
 
 // What each breaker of a panel carries while all its loads run, and what that makes by leg.
 void addPanel(const Plan& plan, const Panel& panel, Reading reading, std::vector<BreakerFigures>& breakers,
-              std::array<ComplexPower, 2>& connected, Working* working) {
+              std::array<ComplexPower, 2>& connected, Working* working, const Tables& tables) {
   const SystemVoltages system =
-      voltages(plan, panel.role.is(PanelRole::backup) ? Mode::outage : Mode::ordinary);
+      voltages(plan, panel.role.is(PanelRole::backup) ? Mode::outage : Mode::ordinary, tables);
   struct OnBreaker {
     LegPower power;
     std::optional<Grade> grade;
     bool known = true;
   };
   std::vector<std::pair<BreakerId, OnBreaker>> sums;
-  const std::vector<Draw> loads = draws(plan, panel.id, reading, system);
+  const std::vector<Draw> loads = draws(plan, panel.id, reading, system, tables);
   for (const Draw& draw : loads) {
     auto at = std::find_if(sums.begin(), sums.end(), [&](const auto& s) { return s.first == draw.breaker; });
     if (at == sums.end()) at = sums.insert(sums.end(), {draw.breaker, {}});
@@ -118,9 +118,9 @@ std::array<ComplexPower, 2> withFed(const Plan& plan, const Assessment& result, 
 }
 
 // Gives feeder breakers the load of the panel behind them, and each panel the sum of what it feeds.
-void addFeeders(const Plan& plan, Assessment& result) {
+void addFeeders(const Plan& plan, Assessment& result, const Tables& tables) {
   const int panels = static_cast<int>(plan.panels.size());
-  const AcVolts volts = voltages(plan, Mode::ordinary).legToNeutral;
+  const AcVolts volts = voltages(plan, Mode::ordinary, tables).legToNeutral;
   for (const auto& breaker : plan.breakers) {
     const PanelId fed = panelFedBy(plan, *breaker);
     const Panel* panel = find(plan, breaker->panel);
@@ -151,16 +151,17 @@ Message breakerRunning(const Panel& panel, const Breaker& breaker, Leg leg) {
 Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstances& circumstances) {
   Assessment result;
   Working* working = circumstances.record ? &result.working : nullptr;
+  const Tables& tables = *circumstances.tables;
 
   for (const auto& panel : plan.panels) {
     PanelFigures figures;
     figures.panel = panel->id;
     figures.freeSpaces = freeSpaces(plan, panel->id);
-    addPanel(plan, *panel, Reading::planned, result.breakers, figures.connected, working);
-    addPanel(plan, *panel, Reading::before, result.breakersBefore, figures.connectedBefore, nullptr);
+    addPanel(plan, *panel, Reading::planned, result.breakers, figures.connected, working, tables);
+    addPanel(plan, *panel, Reading::before, result.breakersBefore, figures.connectedBefore, nullptr, tables);
     result.panels.push_back(figures);
   }
-  addFeeders(plan, result);
+  addFeeders(plan, result, tables);
   for (auto* figures : {&result.breakers, &result.breakersBefore}) {
     std::sort(figures->begin(), figures->end(),
               [](const BreakerFigures& a, const BreakerFigures& b) { return a.breaker < b.breaker; });
@@ -168,35 +169,37 @@ Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstance
 
   const Panel* backup = backupPanel(plan);
   result.hasBackup = backup != nullptr;
-  result.system = voltages(plan, Mode::outage);
-  result.limits = inverterLimits(*plan.inverter);
+  result.system = voltages(plan, Mode::outage, tables);
+  result.limits = inverterLimits(*plan.inverter, tables);
   const Edition edition = plan.site->edition.valueOr(Edition::y2023);
-  result.demand = demandFigures(plan, edition, result.limits, working);
+  result.demand = demandFigures(plan, edition, result.limits, working, tables);
   if (backup != nullptr) {
-    const std::vector<Draw> loads = draws(plan, backup->id, Reading::planned, result.system);
+    const std::vector<Draw> loads = draws(plan, backup->id, Reading::planned, result.system, tables);
     const HourLoads hour(plan, loads, result.system, scenario.month, scenario.start.hour());
     const DayUses day = dayUses(plan, loads, scenario.month);
     result.hour = hourFigures(hour, result.limits, working);
     result.profile = dayProfile(loads, day, result.system);
     result.peaks = dayPeaks(loads, day, result.system);
-    result.starts = startFigures(plan, hour, result.limits, working);
+    result.starts = startFigures(plan, hour, result.limits, working, tables);
     LegPower operating;
     for (const Draw& draw : loads) operating += draw.likely;
     result.segments = segmentFigures(
-        plan, segmentLoads(plan, result.hour, operating, result.limits, result.demand.feederLoad, working),
-        edition, working);
-    result.outage = outageFigures(plan, scenario, result.profile, result.peaks, result.limits, working);
+        plan,
+        segmentLoads(plan, result.hour, operating, result.limits, result.demand.feederLoad, working, tables),
+        edition, working, tables);
+    result.outage =
+        outageFigures(plan, scenario, result.profile, result.peaks, result.limits, working, tables);
   }
 
-  result.dcCable = dcCableFigures(plan, edition, working);
-  result.buses = busFigures(plan, result.limits, working);
-  result.raceways = racewayFigures(plan, result.segments, edition, working);
-  result.boxes = spliceBoxFigures(plan, edition, working);
-  result.wiringSpaces = wiringSpaceFigures(plan);
+  result.dcCable = dcCableFigures(plan, edition, working, tables);
+  result.buses = busFigures(plan, result.limits, working, tables);
+  result.raceways = racewayFigures(plan, result.segments, edition, working, tables);
+  result.boxes = spliceBoxFigures(plan, edition, working, tables);
+  result.wiringSpaces = wiringSpaceFigures(plan, working, tables);
 
-  result.onSite = onSiteList(plan);
+  result.onSite = onSiteList(plan, tables);
 
-  ReviewInput input{.plan = plan};
+  ReviewInput input{.plan = plan, .tables = tables};
   input.onSite = &result.onSite;
   input.edition = edition;
   input.dcCable = result.dcCable ? &*result.dcCable : nullptr;

@@ -62,6 +62,8 @@ struct Assessment {
 
 struct Circumstances {
   bool record = false;  ///< write down how each number came about
+  /// The figures of the code that everything is worked out with. Must outlive the call.
+  const Tables* tables = &publishedTables();
 };
 [[nodiscard]] Assessment assess(const Plan& plan, const Scenario& scenario,
                                 const Circumstances& circumstances = {});

@@ -95,13 +95,14 @@ std::string groundingCell(RatingAmperes device, Metal metal, Edition edition, co
 CircularMils circularMils(ConductorSize size, const Tables& tables) {
   return CircularMils(tables.properties[index(size)].circularMils);
 }
-std::optional<OhmsPerKilofoot> directCurrentResistance(ConductorSize size, Metal metal, bool solid,
-                                                       const Tables& tables) {
-  const PropertiesRow& row = tables.properties[index(size)];
-  return cell<OhmsPerKilofoot>((solid ? row.solid : row.stranded)[index(metal)]);
+SquareMillimetres crossSection(ConductorSize size, const Tables& tables) {
+  return SquareMillimetres(tables.properties[index(size)].squareMillimetres);
 }
-std::string directCurrentResistanceCell(ConductorSize size, Metal metal, bool solid) {
-  return "Chapter 9 Table 8, " + conductorName(size, metal) + (solid ? ", solid" : ", stranded");
+OhmsPerKilofoot directCurrentResistance(ConductorSize size, Metal metal, const Tables& tables) {
+  return OhmsPerKilofoot(tables.properties[index(size)].ohmsPerKilofoot[index(metal)]);
+}
+std::string directCurrentResistanceCell(ConductorSize size, Metal metal) {
+  return "Chapter 9 Table 8, " + conductorName(size, metal) + ", stranded";
 }
 
 std::optional<Impedance> impedance(ConductorSize size, Metal metal, RacewayMaterial raceway,

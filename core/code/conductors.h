@@ -18,8 +18,12 @@ namespace kind {
 struct CircularMil {
   static constexpr std::string_view unit = "cmil";
 };
+struct SquareMillimetre {
+  static constexpr std::string_view unit = "mm²";
+};
 }  // namespace kind
 using CircularMils = Quantity<kind::CircularMil>;
+using SquareMillimetres = Quantity<kind::SquareMillimetre>;
 
 /// Material of the raceway round a conductor as Chapter 9 Table 9 tells them apart. Cable without metal
 /// counts as pvc.
@@ -58,10 +62,12 @@ struct Impedance {
 
 /// Chapter 9 Table 8.
 [[nodiscard]] CircularMils circularMils(ConductorSize size, const Tables& tables = publishedTables());
-/// Chapter 9 Table 8, 75 C, uncoated copper or aluminium; solid conductors are listed up to 8 AWG.
-[[nodiscard]] std::optional<OhmsPerKilofoot> directCurrentResistance(
-    ConductorSize size, Metal metal, bool solid, const Tables& tables = publishedTables());
-[[nodiscard]] std::string directCurrentResistanceCell(ConductorSize size, Metal metal, bool solid);
+/// The same area in mm², as Chapter 9 Table 8 prints it.
+[[nodiscard]] SquareMillimetres crossSection(ConductorSize size, const Tables& tables = publishedTables());
+/// Chapter 9 Table 8, 75 C, uncoated copper or aluminium, stranded.
+[[nodiscard]] OhmsPerKilofoot directCurrentResistance(ConductorSize size, Metal metal,
+                                                      const Tables& tables = publishedTables());
+[[nodiscard]] std::string directCurrentResistanceCell(ConductorSize size, Metal metal);
 
 /// Chapter 9 Table 9, three single conductors in a raceway. Empty where the table is blank (14 AWG
 /// aluminium).

@@ -21,7 +21,6 @@ RuleId ruleOf(CodeNumber which) { return RuleId{generated::kNumberRules[static_c
 Fraction continuousFactor(const Tables& tables) {
   return Fraction(codeNumber(CodeNumber::continuousFactor, tables));
 }
-Hours continuousHours(const Tables& tables) { return Hours(codeNumber(CodeNumber::continuousHours, tables)); }
 RatingAmperes nextSizeUpLimit(const Tables& tables) { return rating(CodeNumber::nextSizeUpLimit, tables); }
 RatingAmperes terminalCurrent(const Tables& tables) { return rating(CodeNumber::terminalCurrent, tables); }
 ConductorSize terminalSize(const Tables& tables) {
@@ -48,15 +47,15 @@ Fraction neutralReductionFactor(const Tables& tables) {
 Fraction dropAdviceOneRun(const Tables& tables) {
   return Fraction(codeNumber(CodeNumber::dropAdviceOneRun, tables));
 }
-Fraction dropAdviceTotal(const Tables& tables) {
-  return Fraction(codeNumber(CodeNumber::dropAdviceTotal, tables));
-}
 Fraction nippleFill(const Tables& tables) { return Fraction(codeNumber(CodeNumber::nippleFill, tables)); }
 Length afciExtensionLength(const Tables& tables) {
   return Length::feet(codeNumber(CodeNumber::afciExtensionLength, tables));
 }
 Fraction wiringSpaceConductors(const Tables& tables) {
   return Fraction(codeNumber(CodeNumber::wiringSpaceConductors, tables));
+}
+Fraction wiringSpaceSplices(const Tables& tables) {
+  return Fraction(codeNumber(CodeNumber::wiringSpaceSplices, tables));
 }
 AcVolts nominalLegVolts(const Tables& tables) { return AcVolts(codeNumber(CodeNumber::legVolts, tables)); }
 AcVolts nominalLineVoltsSplitPhase(const Tables& tables) {

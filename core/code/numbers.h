@@ -20,7 +20,6 @@ struct Tables;
 /// Keys of the table, in the order of its rows.
 enum class CodeNumber : std::uint8_t {
   continuousFactor,
-  continuousHours,
   nextSizeUpLimit,
   terminalCurrent,
   terminalSize,
@@ -30,10 +29,6 @@ enum class CodeNumber : std::uint8_t {
   neutralAbove200Limit,
   neutralAbove200Factor,
   dropAdviceOneRun,
-  dropAdviceTotal,
-  dwelling83Factor,
-  motorConductorFactor,
-  largestMotorFactor,
   busOppositeEndsFactor,
   sourceCurrentFactor,
   afciExtensionLength,
@@ -47,9 +42,8 @@ enum class CodeNumber : std::uint8_t {
   boxGroundsTogether,
   boxFurtherGround,
 };
-inline constexpr std::array<std::string_view, 27> kCodeNumberKeys = {
+inline constexpr std::array<std::string_view, 22> kCodeNumberKeys = {
     "continuous_factor",
-    "continuous_hours",
     "next_size_up_limit",
     "terminal_current",
     "terminal_size",
@@ -59,10 +53,6 @@ inline constexpr std::array<std::string_view, 27> kCodeNumberKeys = {
     "neutral_above_200_limit",
     "neutral_above_200_factor",
     "drop_advice_one_run",
-    "drop_advice_total",
-    "dwelling_83_factor",
-    "motor_conductor_factor",
-    "largest_motor_factor",
     "bus_opposite_ends_factor",
     "source_current_factor",
     "afci_extension_length",
@@ -84,8 +74,6 @@ inline constexpr std::array<std::string_view, 27> kCodeNumberKeys = {
 
 /// Factor on the continuous part of a load, for devices and conductors only.
 [[nodiscard]] Fraction continuousFactor(const Tables& tables = publishedTables());
-/// A load expected to last this long or longer at its greatest current is continuous.
-[[nodiscard]] Hours continuousHours(const Tables& tables = publishedTables());
 /// Largest device that may be the next standard size above its conductor's ampacity.
 [[nodiscard]] RatingAmperes nextSizeUpLimit(const Tables& tables = publishedTables());
 /// Up to this rating, and this size, terminals count as 60 C unless marked for 75 C.
@@ -97,8 +85,9 @@ inline constexpr std::array<std::string_view, 27> kCodeNumberKeys = {
 [[nodiscard]] Fraction nippleFill(const Tables& tables = publishedTables());
 /// A circuit made longer by at most this much, inside enclosures not counted, needs no arc-fault protection.
 [[nodiscard]] Length afciExtensionLength(const Tables& tables = publishedTables());
-/// Share of a panel's wiring space that conductors alone may take.
+/// Share of a panel's wiring space that conductors alone, and conductors with their splices, may take.
 [[nodiscard]] Fraction wiringSpaceConductors(const Tables& tables = publishedTables());
+[[nodiscard]] Fraction wiringSpaceSplices(const Tables& tables = publishedTables());
 /// Column that limits nonmetallic-sheathed cable in the end.
 [[nodiscard]] TemperatureColumn nmColumn(const Tables& tables = publishedTables());
 /// Part of a range's or dryer's demand that counts on the neutral.
@@ -106,9 +95,8 @@ inline constexpr std::array<std::string_view, 27> kCodeNumberKeys = {
 /// The neutral load above this current counts with the factor below; never on two legs of a wye.
 [[nodiscard]] AcAmperes neutralReductionAbove(const Tables& tables = publishedTables());
 [[nodiscard]] Fraction neutralReductionFactor(const Tables& tables = publishedTables());
-/// Advice for the drop of one feeder or branch circuit, and of both together.
+/// Advice for the drop of one feeder or branch circuit.
 [[nodiscard]] Fraction dropAdviceOneRun(const Tables& tables = publishedTables());
-[[nodiscard]] Fraction dropAdviceTotal(const Tables& tables = publishedTables());
 /// Nominal volts of one leg to neutral, and between the legs of a split-phase or a 120/208 V supply.
 [[nodiscard]] AcVolts nominalLegVolts(const Tables& tables = publishedTables());
 [[nodiscard]] AcVolts nominalLineVoltsSplitPhase(const Tables& tables = publishedTables());

@@ -47,11 +47,11 @@ struct GroundingRow {
   std::int32_t deviceUpTo = 0;
   std::array<ConductorSize, 2> size{};
 };
-/// Chapter 9 Table 8: ohm per 1000 ft at 75 C, direct current, by metal.
+/// Chapter 9 Table 8: ohm per 1000 ft at 75 C, direct current, stranded, by metal.
 struct PropertiesRow {
   double circularMils = 0.0;
-  std::array<double, 2> stranded{};
-  std::array<double, 2> solid{};
+  double squareMillimetres = 0.0;  ///< as the table prints it
+  std::array<double, 2> ohmsPerKilofoot{};
 };
 /// Chapter 9 Table 9: ohm per 1000 ft at 75 C and 60 Hz, one conductor one way; raceways pvc, aluminium,
 /// steel.
@@ -73,10 +73,9 @@ struct CodeLetterRow {
   double most = 0.0;
 };
 
-/// Chapter 9 Tables 5 and 8: square inches by wire type, and of a bare conductor.
+/// Chapter 9 Table 5: square inches by wire type.
 struct ConductorAreaRow {
   std::array<double, 2> insulated{};
-  double bare = 0.0;
 };
 /// Chapter 9 Table 4: square inches by trade size.
 struct RacewayAreaRow {

@@ -146,7 +146,7 @@ ChargeSetting chargeSetting(const Plan& plan, const DemandFigures& figures, Work
   if (!setting.asked) return setting;
   const int units = std::max(1, plan.inverter->units);
   if (plan.inverter->chargeLimit) setting.entered = *plan.inverter->chargeLimit * units;
-  const SystemVoltages system = voltages(plan, Mode::ordinary);
+  const SystemVoltages system = voltages(plan, Mode::ordinary, tables);
   const double volts = system.legToLeg.count();
   const double factor = continuousFactor(tables).count();
 

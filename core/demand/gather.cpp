@@ -207,10 +207,10 @@ struct Gatherer {
   }
 };
 
-DemandQuestion begin(const Plan& plan, Edition edition) {
+DemandQuestion begin(const Plan& plan, Edition edition, const Tables& tables) {
   DemandQuestion question;
   question.edition = edition;
-  const SystemVoltages system = voltages(plan, Mode::ordinary);
+  const SystemVoltages system = voltages(plan, Mode::ordinary, tables);
   question.wye = system.wye;
   question.legVolts = system.legToNeutral;
   question.lineVolts = system.legToLeg;
@@ -248,7 +248,7 @@ std::optional<Nameplate> nameplateOf(const Load& load, const Tables& tables) {
 }
 
 DemandQuestion feederQuestion(const Plan& plan, Edition edition, const Tables& tables) {
-  Gatherer gatherer{plan, tables, false, begin(plan, edition), {}, {}, {}};
+  Gatherer gatherer{plan, tables, false, begin(plan, edition, tables), {}, {}, {}};
   for (const auto& circuit : plan.circuits) {
     const Breaker* const breaker = find(plan, breakerOf(*circuit, Reading::planned));
     const Panel* const panel = breaker != nullptr ? find(plan, breaker->panel) : nullptr;
@@ -261,7 +261,7 @@ DemandQuestion feederQuestion(const Plan& plan, Edition edition, const Tables& t
 }
 
 DemandQuestion dwellingQuestion(const Plan& plan, Reading reading, Edition edition, const Tables& tables) {
-  Gatherer gatherer{plan, tables, true, begin(plan, edition), {}, {}, {}};
+  Gatherer gatherer{plan, tables, true, begin(plan, edition, tables), {}, {}, {}};
   DemandQuestion& question = gatherer.question;
   for (const auto& circuit : plan.circuits) {
     const Breaker* const breaker = find(plan, breakerOf(*circuit, reading));

@@ -64,7 +64,7 @@ bool onePoleAlone(const House& house, const Circuit& circuit) {
 }
 BranchProtection protectionOf(const House& house, const Circuit& circuit) {
   if (!house.unitedStates) return BranchProtection::holds;
-  const std::optional<PlannedBranch> branch = plannedBranch(house.plan, circuit, house.edition);
+  const std::optional<PlannedBranch> branch = plannedBranch(house.plan, circuit, house.edition, house.tables);
   return branch ? branch->answer.protection : BranchProtection::holds;
 }
 
@@ -215,8 +215,9 @@ constexpr Fact<Circuit> kCircuit[] = {
      }},
     {"circuit.arc_fault_area", kHousehold, MessageId{"onsite.circuit.arc_fault_area"},
      [](const House& house, const Circuit& circuit) {
-       return house.unitedStates ? arcFaultNeed(house.plan, circuit) == ArcFaultNeed::areaUnknown
-                                 : movesWithoutArcFault(house.plan, circuit) && open(circuit.arcFaultArea);
+       return house.unitedStates
+                  ? arcFaultNeed(house.plan, circuit, house.tables) == ArcFaultNeed::areaUnknown
+                  : movesWithoutArcFault(house.plan, circuit) && open(circuit.arcFaultArea);
      }},
     {"circuit.calculation_use", kHousehold, MessageId{"onsite.circuit.calculation_use"},
      [](const House& house, const Circuit& circuit) {
@@ -267,7 +268,7 @@ constexpr Fact<Circuit> kCircuit[] = {
      }},
     {"circuit.extension_um", kQualified, MessageId{"onsite.circuit.extension_um"},
      [](const House& house, const Circuit& circuit) {
-       const ArcFaultNeed need = arcFaultNeed(house.plan, circuit);
+       const ArcFaultNeed need = arcFaultNeed(house.plan, circuit, house.tables);
        return house.unitedStates && !circuit.extensionLength &&
               (need == ArcFaultNeed::areaUnknown || need == ArcFaultNeed::lengthUnknown);
      }},
@@ -294,7 +295,7 @@ constexpr Fact<OnCircuit> kLoad[] = {
        const Load& load = on.load;
        const bool typical = load.lockedRotor.value && load.lockedRotor.grade <= Grade::typical &&
                             !load.start.is(StartKind::none);
-       return backed(house, on.circuit) && (typical || startOnlyByClass(load));
+       return backed(house, on.circuit) && (typical || startOnlyByClass(load, house.tables));
      }},
     {"load.maximum_breaker_A", kHousehold, MessageId{"onsite.load.maximum_breaker_A"},
      [](const House& house, const OnCircuit& on) {
@@ -378,7 +379,7 @@ constexpr Fact<Inverter> kInverter[] = {
      }},
     {"inverter.overload", kHousehold, MessageId{"onsite.inverter.overload"},
      [](const House& house, const Inverter& inverter) {
-       return house.motorsBackedUp && inverterLimits(inverter).curve.empty();
+       return house.motorsBackedUp && inverterLimits(inverter, house.tables).curve.empty();
      }},
     {"inverter.lowest_input_V", kHousehold, MessageId{"onsite.inverter.lowest_input_V"},
      [](const House& house, const Inverter& inverter) {
@@ -456,8 +457,9 @@ constexpr Fact<DcCable> kCable[] = {
 
 }  // namespace
 
-House::House(const Plan& of)
+House::House(const Plan& of, const Tables& with)
     : plan(of),
+      tables(with),
       edition(of.site->edition.valueOr(Edition::y2023)),
       unitedStates(of.site->country.is(Country::unitedStates)),
       pieces(segments(of)),

@@ -13,8 +13,9 @@ namespace stayalight::on_site {
 
 /// What the tests of all facts look at, worked out once.
 struct House {
-  explicit House(const Plan& plan);
+  House(const Plan& plan, const Tables& tables);
   const Plan& plan;
+  const Tables& tables;
   Edition edition;
   bool unitedStates = true;
   bool anyBackedUp = false;  ///< a circuit stands on the backup subpanel as planned

@@ -48,7 +48,7 @@ struct Spot {
 
 class List {
  public:
-  explicit List(const Plan& plan) : plan_(plan), house_(plan) {}
+  List(const Plan& plan, const Tables& tables) : plan_(plan), house_(plan, tables) {}
 
   std::vector<OnSiteItem> make() {
     panels();
@@ -171,7 +171,9 @@ class List {
 
 }  // namespace
 
-std::vector<OnSiteItem> onSiteList(const Plan& plan) { return List(plan).make(); }
+std::vector<OnSiteItem> onSiteList(const Plan& plan, const Tables& tables) {
+  return List(plan, tables).make();
+}
 
 std::vector<const OnSiteItem*> itemsOf(std::span<const OnSiteItem> list, std::string_view key) {
   std::vector<const OnSiteItem*> found;

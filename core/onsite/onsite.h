@@ -8,6 +8,7 @@
 #include <string_view>
 #include <vector>
 
+#include "core/code/tables.h"
 #include "core/plan/field.h"
 
 namespace stayalight {
@@ -26,7 +27,7 @@ struct OnSiteItem {
 };
 /// By panel and space as they stand today, each with its breaker, circuit and loads; then the service, the
 /// transfer, the feeder, raceways and boxes, and the labels of inverter and battery.
-[[nodiscard]] std::vector<OnSiteItem> onSiteList(const Plan& plan);
+[[nodiscard]] std::vector<OnSiteItem> onSiteList(const Plan& plan, const Tables& tables = publishedTables());
 
 /// The items with this key.
 [[nodiscard]] std::vector<const OnSiteItem*> itemsOf(std::span<const OnSiteItem> list, std::string_view key);

@@ -34,6 +34,7 @@ struct RunInput {
   const InverterLimits& limits;
   const UsableEnergy& energy;
   BatteryWattHours capacity;
+  const Tables& tables;
   double powerShare = 0.0;  ///< how far the power of each hour is moved towards its end, 0 to 1
   Side side = Side::likelyRun;
 };
@@ -59,7 +60,7 @@ bool over(double figure, double limit) {
 /// Of both legs together; the reactive powers of the legs count with one sign, which is exact where both lag
 /// and on the safe side elsewhere.
 VoltAmperes apparentPower(const RunInput& input, std::size_t hour) {
-  const double volts = voltages(input.plan, Mode::outage).legToNeutral.count();
+  const double volts = voltages(input.plan, Mode::outage, input.tables).legToNeutral.count();
   ComplexPower sum;
   for (std::size_t leg = 0; leg < 2; ++leg) {
     const double real = input.profile.leg[hour][leg].count();
@@ -253,7 +254,8 @@ double powerDeviation(const DayProfile& profile, Side side) {
 }  // namespace
 
 OutageFigures outageFigures(const Plan& plan, const Scenario& scenario, const DayProfile& profile,
-                            const DayPeaks& peaks, const InverterLimits& limits, Working* working) {
+                            const DayPeaks& peaks, const InverterLimits& limits, Working* working,
+                            const Tables& tables) {
   OutageFigures figures;
   figures.energy = usableEnergy(*plan.battery, scenario.startCharge);
   figures.endLow = figures.endLikely = figures.endHigh = scenario.start;
@@ -262,7 +264,8 @@ OutageFigures outageFigures(const Plan& plan, const Scenario& scenario, const Da
 
   const Range<BatteryWattHours>& capacity = *figures.energy.capacityNow;
   const auto run = [&](Side side) {
-    RunInput input{plan, scenario, profile, peaks, limits, figures.energy, capacity.likely, 0.0, side};
+    RunInput input{plan,           scenario,        profile, peaks, limits,
+                   figures.energy, capacity.likely, tables,  0.0,   side};
     if (side != Side::likelyRun) {
       const BatteryWattHours end = side == Side::shortRun ? capacity.low : capacity.high;
       const double power = powerDeviation(profile, side);

@@ -73,6 +73,7 @@ inline constexpr Hours kOutageHorizon{72.0};
 /// sum of the squares.
 [[nodiscard]] OutageFigures outageFigures(const Plan& plan, const Scenario& scenario,
                                           const DayProfile& profile, const DayPeaks& peaks,
-                                          const InverterLimits& limits, Working* working = nullptr);
+                                          const InverterLimits& limits, Working* working = nullptr,
+                                          const Tables& tables = publishedTables());
 
 }  // namespace stayalight

@@ -133,6 +133,9 @@ class Report {
                                            {"conductors", figures.conductors},
                                            {"area_in2", num(figures.area)},
                                            {"space_in2", num(figures.space)},
+                                           {"allowed_in2", num(figures.allowed)},
+                                           {"with_splices_in2", num(figures.withSplices)},
+                                           {"not_known", texts(figures.notKnown)},
                                            {"verdict", word(figures.verdict)}});
     }
     json["outage"] = outage();

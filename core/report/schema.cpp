@@ -45,7 +45,9 @@ Assessment specimen() {
   box.lines.emplace_back();
   box.notKnown.emplace_back();
   full.boxes.push_back(box);
-  full.wiringSpaces.emplace_back();
+  WiringSpaceFigures& gutter = full.wiringSpaces.emplace_back();
+  gutter.space = gutter.allowed = gutter.withSplices = SquareInches(1.0);
+  gutter.notKnown.emplace_back();
   DemandCalculation calculation;
   calculation.lines.emplace_back().factor = Fraction{};
   calculation.missing.emplace_back();

@@ -55,7 +55,7 @@ Figure whole(RatingAmperes rating) { return {static_cast<double>(rating.count())
 void conductorAndBreaker(const ReviewInput& in, Findings& out) {
   if (canadian(in.plan)) return;
   for (const auto& circuit : in.plan.circuits) {
-    const std::optional<PlannedBranch> branch = plannedBranch(in.plan, *circuit, in.edition);
+    const std::optional<PlannedBranch> branch = plannedBranch(in.plan, *circuit, in.edition, in.tables);
     if (!branch) continue;
     const Breaker* breaker = &branch->breaker;
     const std::optional<AcAmperes>& carries = branch->ampacity;

@@ -83,7 +83,8 @@ void device(const SegmentFigures& segment, const std::vector<EntityRef>& places,
   }
 }
 
-void conductor(const SegmentFigures& segment, const std::vector<EntityRef>& places, Findings& out) {
+void conductor(const SegmentFigures& segment, const std::vector<EntityRef>& places, const Tables& tables,
+               Findings& out) {
   const ConductorChoice& wire = segment.conductor;
   const std::vector<Message> name{segmentName(segment.segment)};
   const std::string size = wire.size ? conductorName(*wire.size, wire.metal) : std::string("-");
@@ -101,9 +102,10 @@ void conductor(const SegmentFigures& segment, const std::vector<EntityRef>& plac
   }
   if (wire.nmColumn) {
     const bool stops = wire.notProtected || wire.tooSmall;
-    out.add("feeder.nm_column", stops ? Severity::mustFix : Severity::advice, kNmColumn, say(kNmPlain, name),
-            say(kNmTrade, name, size, ampacity, Figure{static_cast<double>(degrees(nmColumn())), "°C", 0}),
-            places);
+    out.add(
+        "feeder.nm_column", stops ? Severity::mustFix : Severity::advice, kNmColumn, say(kNmPlain, name),
+        say(kNmTrade, name, size, ampacity, Figure{static_cast<double>(degrees(nmColumn(tables))), "°C", 0}),
+        places);
   }
   if (segment.neutralTooSmall) {
     out.add("feeder.neutral_small", Severity::mustFix, kNeutral, say(kNeutralPlain, name),
@@ -124,7 +126,7 @@ void segments(const ReviewInput& in, Findings& out) {
                                                        : at(RecordKind::transfer)};
     const std::size_t before = out.list().size();
     device(segment, places, out);
-    conductor(segment, places, out);
+    conductor(segment, places, in.tables, out);
     const std::vector<Message> name{segmentName(segment.segment)};
     if (segment.verdict == Verdict::over && out.list().size() == before) {
       out.add("feeder.nothing_fits", Severity::mustFix, kFeederDevice, say(kNothingFitsPlain, name),
@@ -132,9 +134,10 @@ void segments(const ReviewInput& in, Findings& out) {
     }
     if (segment.drop && segment.entered) {
       const double worst = std::max(segment.drop->fraction[0], segment.drop->fraction[1]);
-      if (worst > dropAdviceOneRun().count()) {
+      if (worst > dropAdviceOneRun(in.tables).count()) {
         out.add("feeder.drop", Severity::advice, kDrop, say(kDropPlain, name),
-                say(kDropTrade, name, percent(worst, 1), percent(dropAdviceOneRun().count(), 0)), places);
+                say(kDropTrade, name, percent(worst, 1), percent(dropAdviceOneRun(in.tables).count(), 0)),
+                places);
       }
     }
     if (segment.verdict == Verdict::notKnown) {

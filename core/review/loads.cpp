@@ -104,11 +104,11 @@ void legs(const ReviewInput& in, Findings& out) {
                   amperes(leg.likelyPeakCurrent.high.count()), amperes(leg.limit->count())),
               places);
     } else if (leg.verdict == Verdict::within && leg.limit &&
-               leg.likelyPeakCurrent.likely > *leg.limit * loadingMargin().count()) {
+               leg.likelyPeakCurrent.likely > *leg.limit * loadingMargin(in.tables).count()) {
       out.add(which == Leg::l1 ? "leg.margin_l1" : "leg.margin_l2", Severity::advice, kMargin,
               say(kMarginPlain, name),
               say(kMarginTrade, name, amperes(leg.likelyPeakCurrent.likely.count()),
-                  percent(loadingMargin().count()), amperes(leg.limit->count())),
+                  percent(loadingMargin(in.tables).count()), amperes(leg.limit->count())),
               places);
     }
     if (leg.verdict == Verdict::within && leg.timesOver && *leg.timesOver >= kOnceADay) {
@@ -124,7 +124,7 @@ void total(const ReviewInput& in, Findings& out) {
   if (!hasBackup(in)) return;
   const HourLoad& both = in.hour->total;
   const std::vector<EntityRef> places{at(backupOf(in))};
-  const InverterLimits limits = inverterLimits(*in.plan.inverter);
+  const InverterLimits limits = inverterLimits(*in.plan.inverter, in.tables);
   if (both.verdict == Verdict::over) {
     const Watts likely = both.likelyPeak.likely;
     const bool byWatts = both.limitWatts && compare(likely, likely, both.limitWatts) == Verdict::over;
@@ -224,7 +224,7 @@ void starts(const ReviewInput& in, Findings& out) {
 
 void ratings(const ReviewInput& in, Findings& out) {
   if (!hasBackup(in)) return;
-  const InverterLimits limits = inverterLimits(*in.plan.inverter);
+  const InverterLimits limits = inverterLimits(*in.plan.inverter, in.tables);
   if (!limits.leg || (!limits.total && !limits.totalApparent)) {
     out.add("inverter.ratings", Severity::checkOnSite, kLegLoad, say(kRatingsPlain), say(kRatingsTrade),
             {at(RecordKind::inverter)});

@@ -136,7 +136,8 @@ void wiringSpace(const ReviewInput& in, Findings& out) {
     const Panel& panel = *find(in.plan, figures.panel);
     out.add("panel.wiring_space", Severity::mustFix, kWiringSpace, say(kSpacePlain, reviewing::nameOf(panel)),
             say(kSpaceTrade, reviewing::nameOf(panel), static_cast<std::int64_t>(figures.conductors),
-                Figure{figures.area.count(), "in²", 2}, Figure{figures.space->count(), "in²", 1}),
+                Figure{figures.area.count(), "in²", 2}, Figure{figures.space->count(), "in²", 1},
+                Figure{figures.allowed->count(), "in²", 2}, Figure{figures.withSplices->count(), "in²", 2}),
             {{RecordKind::panel, panel.id.number}});
   }
 }
@@ -169,14 +170,14 @@ void arcFault(const ReviewInput& in, Findings& out) {
   std::vector<EntityRef> askedPlaces;
   for (const auto& circuit : in.plan.circuits) {
     if (!movesWithoutArcFault(in.plan, *circuit)) continue;
-    const ArcFaultNeed need = arcFaultNeed(in.plan, *circuit);
+    const ArcFaultNeed need = arcFaultNeed(in.plan, *circuit, in.tables);
     if (!canadian(in.plan) && need == ArcFaultNeed::no) continue;
     if (!canadian(in.plan) && need == ArcFaultNeed::yes) {
       const Breaker* breaker = plannedBreaker(in.plan, *circuit);
       Finding& finding = out.add(
           "branch.arc_fault", Severity::mustFix, kAfci, say(kArcPlain, reviewing::nameOf(*circuit)),
           say(kArcTrade, reviewing::nameOf(*circuit), Figure{circuit->extensionLength->inFeet(), "ft", 1},
-              Figure{afciExtensionLength().inFeet(), "ft", 0}),
+              Figure{afciExtensionLength(in.tables).inFeet(), "ft", 0}),
           {{RecordKind::circuit, circuit->id.number}, {RecordKind::breaker, breaker->id.number}});
       const bool ground = breaker->protection.is(Protection::gfci);
       // On one breaker of a multiwire pair it would trip at once.

@@ -53,6 +53,7 @@ struct ReviewInput {
   const std::vector<WiringSpaceFigures>* wiringSpaces = nullptr;
   const DemandFigures* demand = nullptr;  ///< load calculations and capacity; null where nobody computed them
   Edition edition = Edition::y2023;
+  const Tables& tables = publishedTables();
 };
 /// Findings, worst first, among equals those on two sources that can meet, then in the order of their places.
 /// For a Canadian site no finding cites NFPA 70, and what only its figures say is not said.

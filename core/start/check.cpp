@@ -33,13 +33,14 @@ double order(const StartCheck& check) {
 
 class Starts {
  public:
-  Starts(const Plan& plan, const HourLoads& hour, const InverterLimits& limits, Working* working)
+  Starts(const Plan& plan, const HourLoads& hour, const InverterLimits& limits, Working* working,
+         const Tables& tables)
       : hour_(hour),
         draws_(hour.draws()),
         system_(hour.system()),
         limits_{limits, *plan.inverter, *plan.battery},
         working_(working),
-        starts_(recordedStarts(plan, hour.draws(), hour.system(), working)) {}
+        starts_(recordedStarts(plan, hour.draws(), hour.system(), working, tables)) {}
 
   StartFigures figures() {
     StartFigures out;
@@ -144,8 +145,8 @@ class Starts {
 }  // namespace
 
 StartFigures startFigures(const Plan& plan, const HourLoads& hour, const InverterLimits& limits,
-                          Working* working) {
-  return Starts(plan, hour, limits, working).figures();
+                          Working* working, const Tables& tables) {
+  return Starts(plan, hour, limits, working, tables).figures();
 }
 
 }  // namespace stayalight

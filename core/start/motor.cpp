@@ -85,8 +85,8 @@ struct Locked {
 
 class Derivation {
  public:
-  Derivation(const Load& load, const Draw& draw, Working* working)
-      : load_(load), draw_(draw), working_(working) {}
+  Derivation(const Load& load, const Draw& draw, Working* working, const Tables& tables)
+      : load_(load), draw_(draw), working_(working), tables_(tables) {}
 
   Locked locked() const {
     if (const auto entered = spread(FactKind::startCurrent, load_.lockedRotor))
@@ -114,7 +114,7 @@ class Derivation {
 
   std::optional<Locked> fromCodeLetter() const {
     if (load_.codeLetter.size() != 1 || !load_.horsepower) return std::nullopt;
-    const auto band = codeLetterBand(load_.codeLetter[0]);
+    const auto band = codeLetterBand(load_.codeLetter[0], tables_);
     if (!band) return std::nullopt;
     // The safe side of a band is its upper end. The last letter has none: then half again as much, and it is
     // not known.
@@ -140,7 +140,7 @@ class Derivation {
   std::optional<Locked> fromTable() const {
     const auto column = tableColumn(load_.ratedVoltage);
     if (!column || !load_.horsepower) return std::nullopt;
-    const auto cell = lockedRotorCurrent(*load_.horsepower, *column);
+    const auto cell = lockedRotorCurrent(*load_.horsepower, *column, tables_);
     if (!cell) return std::nullopt;
     // A middle figure for a motor of that size: its spread is that of a typical value.
     Locked out;
@@ -148,7 +148,7 @@ class Derivation {
     out.source = StartSource::horsepowerTable;
     out.rule = kTableRule;
     out.says = kSaysTable;
-    out.likely = input("I", out.amperes.likely, "A", lockedRotorCell(*load_.horsepower, *column));
+    out.likely = input("I", out.amperes.likely, "A", lockedRotorCell(*load_.horsepower, *column, tables_));
     return out;
   }
 
@@ -200,6 +200,7 @@ class Derivation {
   const Load& load_;
   const Draw& draw_;
   Working* working_;
+  const Tables& tables_;
 };
 
 /// A drive without an entered figure: its running current, and its running power factor.
@@ -226,8 +227,8 @@ void startsWithDrive(RecordedStart& out, const Load& load, const Draw& draw, AcV
 }
 
 void startsLockedRotor(RecordedStart& out, const Load& load, const Draw& draw, AcVolts volts,
-                       Working* working) {
-  const Locked locked = Derivation(load, draw, working).locked();
+                       Working* working, const Tables& tables) {
+  const Locked locked = Derivation(load, draw, working, tables).locked();
   MotorStart& motor = out.motor;
   motor.source = locked.source;
   motor.known = locked.known;
@@ -247,15 +248,16 @@ void startsLockedRotor(RecordedStart& out, const Load& load, const Draw& draw, A
 
 }  // namespace
 
-bool startOnlyByClass(const Load& load) {
+bool startOnlyByClass(const Load& load, const Tables& tables) {
   if (load.start.is(StartKind::none) || load.start.is(StartKind::variableSpeed)) return false;
   const Draw draw;
-  const StartSource source = Derivation(load, draw, nullptr).locked().source;
+  const StartSource source = Derivation(load, draw, nullptr, tables).locked().source;
   return source == StartSource::startClass || source == StartSource::notKnown;
 }
 
 std::vector<RecordedStart> recordedStarts(const Plan& plan, const std::vector<Draw>& draws,
-                                          const SystemVoltages& system, Working* working) {
+                                          const SystemVoltages& system, Working* working,
+                                          const Tables& tables) {
   std::vector<RecordedStart> out;
   const std::vector<const Load*> loads = loadsOf(plan, draws);
   for (std::size_t i = 0; i < draws.size(); ++i) {
@@ -276,7 +278,7 @@ std::vector<RecordedStart> recordedStarts(const Plan& plan, const std::vector<Dr
     if (drive)
       startsWithDrive(found, load, draw, volts, working);
     else
-      startsLockedRotor(found, load, draw, volts, working);
+      startsLockedRotor(found, load, draw, volts, working, tables);
     motor.apparent = {volts * motor.current.low, volts * motor.current.likely, volts * motor.current.high};
 
     if (const auto time = spread(FactKind::startTime, load.startTime))
@@ -299,9 +301,9 @@ std::vector<RecordedStart> recordedStarts(const Plan& plan, const std::vector<Dr
 }
 
 std::vector<MotorStart> motorStarts(const Plan& plan, const std::vector<Draw>& draws,
-                                    const SystemVoltages& system, Working* working) {
+                                    const SystemVoltages& system, Working* working, const Tables& tables) {
   std::vector<MotorStart> out;
-  for (RecordedStart& start : recordedStarts(plan, draws, system, working))
+  for (RecordedStart& start : recordedStarts(plan, draws, system, working, tables))
     out.push_back(std::move(start.motor));
   return out;
 }

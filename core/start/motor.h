@@ -11,6 +11,7 @@ struct RecordedStart {
   StepIndex step = kNoStep;
 };
 [[nodiscard]] std::vector<RecordedStart> recordedStarts(const Plan& plan, const std::vector<Draw>& draws,
-                                                        const SystemVoltages& system, Working* working);
+                                                        const SystemVoltages& system, Working* working,
+                                                        const Tables& tables);
 
 }  // namespace stayalight

@@ -36,7 +36,8 @@ struct MotorStart {
 /// running current. Locked-rotor amperes: nameplate, else code letter × horsepower (the upper end of the
 /// letter's band), else the table by horsepower and voltage, else the class with its wide range.
 [[nodiscard]] std::vector<MotorStart> motorStarts(const Plan& plan, const std::vector<Draw>& draws,
-                                                  const SystemVoltages& system, Working* working = nullptr);
+                                                  const SystemVoltages& system, Working* working = nullptr,
+                                                  const Tables& tables = publishedTables());
 
 /// One figure of a start held against its limit.
 template <class Q>
@@ -72,9 +73,9 @@ struct StartFigures {
 };
 /// Starts in the hour shown: base is the likely peak of all other loads; the average stands beside it.
 [[nodiscard]] StartFigures startFigures(const Plan& plan, const HourLoads& hour, const InverterLimits& limits,
-                                        Working* working = nullptr);
+                                        Working* working = nullptr, const Tables& tables = publishedTables());
 /// Nothing but its class, or nothing at all, tells the start current of a motor: no nameplate figure, no code
 /// letter, no row of the locked-rotor table. A drive starts with about its running current and is none.
-[[nodiscard]] bool startOnlyByClass(const Load& load);
+[[nodiscard]] bool startOnlyByClass(const Load& load, const Tables& tables = publishedTables());
 
 }  // namespace stayalight

@@ -6,17 +6,20 @@
 namespace stayalight {
 namespace {
 
-SystemVoltages splitPhase() {
-  return {nominalLegVolts(), nominalLineVoltsSplitPhase(), false, WyeOrder::unknown, false};
+SystemVoltages splitPhase(const Tables& tables) {
+  return {nominalLegVolts(tables), nominalLineVoltsSplitPhase(tables), false, WyeOrder::unknown, false};
 }
 
-SystemVoltages wye(WyeOrder order) { return {nominalLegVolts(), nominalLineVoltsWye(), true, order, false}; }
+SystemVoltages wye(WyeOrder order, const Tables& tables) {
+  return {nominalLegVolts(tables), nominalLineVoltsWye(tables), true, order, false};
+}
 
-SystemVoltages serviceVoltages(const Site& site) {
+SystemVoltages serviceVoltages(const Site& site, const Tables& tables) {
   // Two legs of a three-phase service stand to each other as two legs of a wye.
-  if (site.service.is(ServiceSystem::wye120_208)) return wye(site.wyeOrder.valueOr(WyeOrder::unknown));
-  if (site.service.is(ServiceSystem::threePhase)) return wye(WyeOrder::unknown);
-  return splitPhase();
+  if (site.service.is(ServiceSystem::wye120_208))
+    return wye(site.wyeOrder.valueOr(WyeOrder::unknown), tables);
+  if (site.service.is(ServiceSystem::threePhase)) return wye(WyeOrder::unknown, tables);
+  return splitPhase(tables);
 }
 
 template <class Q>
@@ -26,23 +29,23 @@ std::optional<Q> times(const std::optional<Q>& value, double factor) {
 
 }  // namespace
 
-SystemVoltages voltages(const Plan& plan, Mode mode) {
-  const SystemVoltages service = serviceVoltages(*plan.site);
+SystemVoltages voltages(const Plan& plan, Mode mode, const Tables& tables) {
+  const SystemVoltages service = serviceVoltages(*plan.site, tables);
   if (mode != Mode::outage) return service;
   switch (plan.inverter->output.valueOr(InverterOutput::splitPhase120_240)) {
     case InverterOutput::splitPhase120_240:
-      return splitPhase();
+      return splitPhase(tables);
     case InverterOutput::wye120_208:
-      return wye(service.wye ? service.order : WyeOrder::unknown);
+      return wye(service.wye ? service.order : WyeOrder::unknown, tables);
     case InverterOutput::single120:
       break;
   }
-  return {nominalLegVolts(), AcVolts(0.0), false, WyeOrder::unknown, true};
+  return {nominalLegVolts(tables), AcVolts(0.0), false, WyeOrder::unknown, true};
 }
 
-InverterLimits inverterLimits(const Inverter& inverter) {
+InverterLimits inverterLimits(const Inverter& inverter, const Tables& tables) {
   const double units = std::max(1, inverter.units);
-  const AcVolts legVolts = nominalLegVolts();
+  const AcVolts legVolts = nominalLegVolts(tables);
   const double legs = inverter.output.is(InverterOutput::single120) ? 1.0 : 2.0;
 
   InverterLimits limits;

@@ -6,6 +6,7 @@
 #include <optional>
 #include <vector>
 
+#include "core/code/tables.h"
 #include "core/panel/spaces.h"
 #include "core/plan/plan.h"
 
@@ -24,7 +25,7 @@ struct SystemVoltages {
   bool single = false;  ///< one 120 V source: nothing between the legs
 };
 /// Of what feeds the backup subpanel in that mode: the service, or the inverter's output.
-[[nodiscard]] SystemVoltages voltages(const Plan& plan, Mode mode);
+[[nodiscard]] SystemVoltages voltages(const Plan& plan, Mode mode, const Tables& tables = publishedTables());
 
 /// What the inverters together carry. Values stand only where the label gives them or they follow from it.
 struct InverterLimits {
@@ -42,7 +43,8 @@ struct InverterLimits {
   };
   std::vector<Point> curve;
 };
-[[nodiscard]] InverterLimits inverterLimits(const Inverter& inverter);
+[[nodiscard]] InverterLimits inverterLimits(const Inverter& inverter,
+                                            const Tables& tables = publishedTables());
 
 /// Battery power for an AC load of all units together: load / marginal efficiency + idle of each unit; or,
 /// with a label's curve, load / efficiency at that share of the rated output (idle inside), never both. The

@@ -24,7 +24,7 @@ struct Power {
   bool known = true;
 };
 
-Power powerOf(const Load& load, RatingAmperes breaker, AcVolts volts) {
+Power powerOf(const Load& load, RatingAmperes breaker, AcVolts volts, const Tables& tables) {
   const Range<Fraction> factor = powerFactorOf(load);
   Power out;
   if (const auto watts = spread(FactKind::watts, load.running)) {
@@ -42,7 +42,7 @@ Power powerOf(const Load& load, RatingAmperes breaker, AcVolts volts) {
   } else {
     // Nobody knows; its breaker bounds what runs for long: the rating over the factor of continuous loads.
     out.known = false;
-    const double bound = breaker.count() / continuousFactor().count() * volts.count();
+    const double bound = breaker.count() / continuousFactor(tables).count() * volts.count();
     out.power.high = complexPower(Watts(bound * factor.high.count()), factor.high);
     return out;
   }
@@ -58,7 +58,8 @@ Power powerOf(const Load& load, RatingAmperes breaker, AcVolts volts) {
 
 }  // namespace
 
-std::vector<Draw> draws(const Plan& plan, PanelId panelId, Reading reading, const SystemVoltages& system) {
+std::vector<Draw> draws(const Plan& plan, PanelId panelId, Reading reading, const SystemVoltages& system,
+                        const Tables& tables) {
   std::vector<Draw> out;
   const Panel* panel = find(plan, panelId);
   if (panel == nullptr) return out;
@@ -81,7 +82,8 @@ std::vector<Draw> draws(const Plan& plan, PanelId panelId, Reading reading, cons
         draw.onLeg = {true, true};
       else
         draw.onLeg[index(leg)] = true;
-      const Power power = powerOf(load, breaker->rating, between ? system.legToLeg : system.legToNeutral);
+      const Power power =
+          powerOf(load, breaker->rating, between ? system.legToLeg : system.legToNeutral, tables);
       const auto& [low, likely, high] = power.power;
       draw.watts = {low.real, likely.real, high.real};
       draw.apparent = {low.apparent(), likely.apparent(), high.apparent()};

@@ -92,7 +92,7 @@ struct Draw {
 };
 /// Draws of all loads on a panel's circuits in a reading, in the order of circuit and load.
 [[nodiscard]] std::vector<Draw> draws(const Plan& plan, PanelId panel, Reading reading,
-                                      const SystemVoltages& system);
+                                      const SystemVoltages& system, const Tables& tables = publishedTables());
 
 /// How a load is used in one hour of one month.
 struct HourUse {

@@ -98,16 +98,16 @@ void chooseParts(const DcCable& cable, DcCableFigures& figures, Edition edition,
 void findDrop(const DcCable& cable, const Inverter& inverter, DcCableFigures& figures, Working* working,
               const Tables& tables) {
   if (!figures.current || !figures.conductor.size || cable.length.inMicrometres() == 0) return;
-  const auto ohms = directCurrentResistance(*figures.conductor.size, figures.conductor.metal, false, tables);
-  if (!ohms) return;
+  const OhmsPerKilofoot ohms =
+      directCurrentResistance(*figures.conductor.size, figures.conductor.metal, tables);
   const double kilofeet = cable.length.inFeet() / 1000.0;
-  figures.drop = DcVolts(2.0 * kilofeet * ohms->count() * figures.current->count());
+  figures.drop = DcVolts(2.0 * kilofeet * ohms.count() * figures.current->count());
   figures.dropFraction = figures.drop->count() / inverter.lowestInputVoltage->count();
   if (working == nullptr) return;
   record(*working, FormulaId{"wiring.dc_drop"}, RuleId{}, figures.drop->count(), "V",
          {fromPlace("d", kilofeet, "kft", "length of the cable, one way"),
-          fromPlace("R", ohms->count(), "ohm/kft",
-                    directCurrentResistanceCell(*figures.conductor.size, figures.conductor.metal, false)),
+          fromPlace("R", ohms.count(), "ohm/kft",
+                    directCurrentResistanceCell(*figures.conductor.size, figures.conductor.metal)),
           fromPlace("I", figures.current->count(), "A", "current at the lowest input voltage")});
 }
 

@@ -57,8 +57,8 @@ void recordLeg(Working& working, Leg leg, const Phasor& volts, const Phasor& cur
 std::optional<Impedance> runImpedance(ConductorSize size, const RunConditions& conditions,
                                       const Tables& tables) {
   auto found = impedance(size, conditions.metal, conditions.raceway, tables);
-  const auto direct = directCurrentResistance(size, conditions.metal, false, tables);
-  if (found && direct) found->resistance = std::max(found->resistance, *direct);
+  if (found)
+    found->resistance = std::max(found->resistance, directCurrentResistance(size, conditions.metal, tables));
   return found;
 }
 

@@ -180,8 +180,8 @@ std::array<Phasor, 2> lineToLine(AcAmperes current, const LegPower& operating, c
 std::vector<SegmentLoad> segmentLoads(const Plan& plan, const HourFigures& hour, const LegPower& operating,
                                       const InverterLimits& limits, const FeederLoad& feeder,
                                       Working* working, const Tables& tables) {
-  const SystemVoltages service = voltages(plan, Mode::ordinary);
-  const SystemVoltages output = voltages(plan, Mode::outage);
+  const SystemVoltages service = voltages(plan, Mode::ordinary, tables);
+  const SystemVoltages output = voltages(plan, Mode::outage, tables);
   const bool passThrough = plan.transfer->arrangement.is(Arrangement::inverterPassThrough);
   const double factor = continuousFactor(tables).count();
   const Loads from{plan, hour, limits, feeder, working};

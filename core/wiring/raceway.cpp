@@ -154,9 +154,9 @@ class Contents {
   std::optional<ConductorSize> sharedGround_;
 };
 
-int neutralsThatCount(const Plan& plan, const Circuit& circuit, RacewayId raceway) {
+int neutralsThatCount(const Plan& plan, const Circuit& circuit, RacewayId raceway, const Tables& tables) {
   if (!ownNeutral(plan, circuit, raceway)) return 0;
-  if (voltages(plan, Mode::ordinary).wye) return 1;
+  if (voltages(plan, Mode::ordinary, tables).wye) return 1;
   return carriesDifferenceOnly(plan, circuit) ? 0 : 1;
 }
 
@@ -280,21 +280,21 @@ Verdict verdictOf(const RacewayFigures& figures) {
 
 }  // namespace
 
-CarryingCount carryingCount(const Plan& plan, RacewayId id) {
+CarryingCount carryingCount(const Plan& plan, RacewayId id, const Tables& tables) {
   CarryingCount count;
   const Raceway* raceway = find(plan, id);
   if (raceway == nullptr) return count;
   int always = raceway->otherCarrying;
   for (const auto& circuit : plan.circuits) {
     if (circuit->raceway != id || find(plan, circuit->planned) == nullptr) continue;
-    always += hotCount(plan, *circuit) + neutralsThatCount(plan, *circuit, id);
+    always += hotCount(plan, *circuit) + neutralsThatCount(plan, *circuit, id, tables);
   }
   count.ordinary = count.outage = always;
-  const bool wye = voltages(plan, Mode::ordinary).wye;
+  const bool wye = voltages(plan, Mode::ordinary, tables).wye;
   for (const Segment segment : segments(plan)) {
     const FeederRun* run = runOf(plan, segment);
     if (run == nullptr || run->inRaceway != id) continue;
-    const bool single = voltages(plan, Mode::outage).single && segment != Segment::mainToSwitch;
+    const bool single = voltages(plan, Mode::outage, tables).single && segment != Segment::mainToSwitch;
     const int carrying = wye ? 3 : 2;
     if (carries(plan, segment, Mode::ordinary)) count.ordinary += single ? 2 : carrying;
     if (carries(plan, segment, Mode::outage)) count.outage += single ? 2 : carrying;
@@ -313,7 +313,7 @@ std::vector<RacewayFigures> racewayFigures(const Plan& plan, const std::vector<S
     contents.read();
     figures.contents = std::move(contents.contents);
     figures.notKnown = std::move(contents.notKnown);
-    figures.carrying = carryingCount(plan, raceway->id);
+    figures.carrying = carryingCount(plan, raceway->id, tables);
     figures.nipple = raceway->length.inMicrometres() > 0 && raceway->length <= nippleLength(tables);
     if (!figures.nipple)
       figures.adjustment =

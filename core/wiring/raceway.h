@@ -30,7 +30,8 @@ struct CarryingCount {
   int outage = 0;
   [[nodiscard]] int most() const { return std::max(ordinary, outage); }
 };
-[[nodiscard]] CarryingCount carryingCount(const Plan& plan, RacewayId raceway);
+[[nodiscard]] CarryingCount carryingCount(const Plan& plan, RacewayId raceway,
+                                          const Tables& tables = publishedTables());
 
 /// One moved circuit's extension in a raceway.
 struct RacewayBranch {

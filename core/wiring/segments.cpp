@@ -222,8 +222,8 @@ std::vector<SegmentFigures> segmentFigures(const Plan& plan, const std::vector<S
     figures.entered = run != nullptr;
     const bool inverterSide =
         load.segment == Segment::inverterToSwitch || load.segment == Segment::inverterToBackup;
-    const SystemVoltages system = voltages(plan, inverterSide ? Mode::outage : Mode::ordinary);
-    const bool wye = system.wye || voltages(plan, Mode::ordinary).wye;
+    const SystemVoltages system = voltages(plan, inverterSide ? Mode::outage : Mode::ordinary, tables);
+    const bool wye = system.wye || voltages(plan, Mode::ordinary, tables).wye;
     const Limits limits = limitsOf(plan, load);
 
     figures.device = deviceOf(plan, load, run, limits, edition, working, tables);
@@ -250,7 +250,7 @@ std::vector<SegmentFigures> segmentFigures(const Plan& plan, const std::vector<S
     conductor.conditions = runConditions(run, wye);
     if (run != nullptr && run->inRaceway.valid()) {
       conductor.conditions.currentCarrying =
-          std::max(carryingCount(plan, run->inRaceway).most(), wye ? 3 : 2);
+          std::max(carryingCount(plan, run->inRaceway, tables).most(), wye ? 3 : 2);
     }
     conductor.terminalLoad = figures.device.minimum;
     conductor.load = load.operating;

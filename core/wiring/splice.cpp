@@ -23,6 +23,10 @@ constexpr MessageId kDevices{"wiring.box.devices"};
 constexpr MessageId kNoSize{"wiring.raceway.no_size"};
 constexpr MessageId kNoVolume{"wiring.box.no_volume"};
 constexpr MessageId kBoxNote{"wiring.box.note"};
+constexpr MessageId kNoSpace{"wiring.space.no_space"};
+constexpr MessageId kSpaceNote{"wiring.space.note"};
+constexpr MessageId kForConductors{"wiring.space.for_conductors"};
+constexpr MessageId kForSplices{"wiring.space.for_splices"};
 
 constexpr double kYokeVolumes = 2.0;
 constexpr double kSlack = 1.0 + 1e-9;
@@ -132,6 +136,80 @@ void recordBox(const SpliceBoxFigures& figures, const SpliceBox& box, Working& w
   if (!sum.inputs.empty()) working.add(std::move(sum));
 }
 
+// Adds up the conductors that are spliced in one panel.
+class Gutter {
+ public:
+  Gutter(const Plan& plan, const Panel& panel, const Tables& tables)
+      : plan_(plan), panel_(panel), tables_(tables) {}
+
+  void read() {
+    figures.panel = panel_.id;
+    figures.space = panel_.wiringSpace;
+    for (const auto& circuit : plan_.circuits) {
+      if (!circuit->splice.is(Splice::inPanel) || !joined(plan_, *circuit) ||
+          panelOf(plan_, *circuit, Reading::before) != panel_.id)
+        continue;
+      const int count = jointCount(plan_, *circuit);
+      const std::optional<ConductorSize> out = extensionSize(*circuit);
+      if (!circuit->conductor || !out) figures.notKnown.push_back(say(kNoSize, circuitName(*circuit)));
+      figures.conductors += 2 * count;
+      // Of the circuit's own insulation nothing is entered.
+      if (circuit->conductor) add(*circuit, *circuit->conductor, WireType::thwn2, count);
+      if (out) add(*circuit, *out, circuit->extensionWire.valueOr(WireType::xhhw2), count);
+    }
+    if (!figures.space) {
+      figures.notKnown.push_back(say(kNoSpace));
+      return;
+    }
+    figures.allowed = *figures.space * wiringSpaceConductors(tables_).count();
+    figures.withSplices = *figures.space * wiringSpaceSplices(tables_).count();
+    figures.verdict = figures.area.count() > figures.allowed->count() * kSlack ? Verdict::over
+                      : figures.notKnown.empty()                               ? Verdict::within
+                                                                               : Verdict::notKnown;
+  }
+
+  void record(Working& working) {
+    if (inputs_.empty()) return;
+    const auto unit = SquareInches::unit();
+    const Message note = say(kSpaceNote, panel_.name);
+    const StepIndex area =
+        wiring::record(working, FormulaId{"wiring.space_area"}, RuleId{"raceway.conductor_area"},
+                       figures.area.count(), unit, inputs_, note);
+    if (!figures.space) return;
+    const double space = figures.space->count();
+    const auto share = [&](Fraction part, SquareInches result, Message about) {
+      wiring::record(working, FormulaId{"wiring.space_share"}, RuleId{"panel.wiring_space"}, result.count(),
+                     unit,
+                     {fromPlace("k", part.count(), "", "share of the wiring space"),
+                      fromPlace("S", space, unit, "cross-section of the wiring space, entered")},
+                     std::move(about));
+    };
+    share(wiringSpaceConductors(tables_), *figures.allowed, say(kForConductors));
+    share(wiringSpaceSplices(tables_), *figures.withSplices, say(kForSplices));
+    wiring::record(working, FormulaId{"wiring.space_fill"}, RuleId{"panel.wiring_space"},
+                   figures.area.count() / space, "",
+                   {fromStep("A", figures.area.count(), unit, area),
+                    fromPlace("S", space, unit, "cross-section of the wiring space, entered")},
+                   note);
+  }
+
+  WiringSpaceFigures figures;
+
+ private:
+  void add(const Circuit& circuit, ConductorSize size, WireType wire, int count) {
+    const SquareInches area = conductorArea(size, wire, tables_) * count;
+    figures.area += area;
+    inputs_.push_back(fromPlace(
+        "a", area.count(), SquareInches::unit(),
+        circuitName(circuit) + ": " + conductorAreaCell(size, wire) + " × " + std::to_string(count)));
+  }
+
+  const Plan& plan_;
+  const Panel& panel_;
+  const Tables& tables_;
+  std::vector<StepInput> inputs_;
+};
+
 }  // namespace
 
 std::vector<SpliceBoxFigures> spliceBoxFigures(const Plan& plan, Edition edition, Working* working,
@@ -145,34 +223,15 @@ std::vector<SpliceBoxFigures> spliceBoxFigures(const Plan& plan, Edition edition
   return all;
 }
 
-std::vector<WiringSpaceFigures> wiringSpaceFigures(const Plan& plan, const Tables& tables) {
+std::vector<WiringSpaceFigures> wiringSpaceFigures(const Plan& plan, Working* working, const Tables& tables) {
   std::vector<WiringSpaceFigures> all;
   if (!plan.site->country.is(Country::unitedStates)) return all;
   for (const auto& panel : plan.panels) {
-    WiringSpaceFigures figures;
-    figures.panel = panel->id;
-    figures.space = panel->wiringSpace;
-    for (const auto& circuit : plan.circuits) {
-      if (!circuit->splice.is(Splice::inPanel) || !joined(plan, *circuit) ||
-          panelOf(plan, *circuit, Reading::before) != panel->id)
-        continue;
-      const int count = jointCount(plan, *circuit);
-      figures.conductors += 2 * count;
-      const std::optional<ConductorSize> out = extensionSize(*circuit);
-      if (!circuit->conductor || !out) figures.complete = false;
-      if (circuit->conductor)
-        figures.area += conductorArea(*circuit->conductor, WireType::thwn2, tables) * count;
-      if (out)
-        figures.area += conductorArea(*out, circuit->extensionWire.valueOr(WireType::xhhw2), tables) * count;
-    }
-    if (figures.conductors == 0) continue;
-    if (figures.space) {
-      const double allowed = figures.space->count() * wiringSpaceConductors(tables).count();
-      figures.verdict = figures.area.count() > allowed * kSlack ? Verdict::over
-                        : figures.complete                      ? Verdict::within
-                                                                : Verdict::notKnown;
-    }
-    all.push_back(figures);
+    Gutter gutter(plan, *panel, tables);
+    gutter.read();
+    if (gutter.figures.conductors == 0) continue;
+    if (working != nullptr) gutter.record(*working);
+    all.push_back(std::move(gutter.figures));
   }
   return all;
 }

@@ -32,17 +32,20 @@ struct SpliceBoxFigures {
                                                              Working* working = nullptr,
                                                              const Tables& tables = publishedTables());
 
-/// Conductors spliced in a panel: both ends of each joint, held against 40 % of the gutter's cross-section
-/// (312.8(A)); the splices themselves may take it to 75 %, which is seen on site.
+/// Conductors spliced in a panel: both ends of each joint, held against wiringSpaceConductors() of the
+/// gutter's cross-section (312.8(A)); the splices themselves may take it to wiringSpaceSplices(), which is
+/// seen on site.
 struct WiringSpaceFigures {
   PanelId panel;
   int conductors = 0;
   SquareInches area;
   std::optional<SquareInches> space;
-  bool complete = true;  ///< every size is known
+  std::optional<SquareInches> allowed;      ///< for the conductors
+  std::optional<SquareInches> withSplices;  ///< for conductors, splices and taps
+  std::vector<Message> notKnown;            ///< sizes, and the space
   Verdict verdict = Verdict::notKnown;
 };
-[[nodiscard]] std::vector<WiringSpaceFigures> wiringSpaceFigures(const Plan& plan,
+[[nodiscard]] std::vector<WiringSpaceFigures> wiringSpaceFigures(const Plan& plan, Working* working = nullptr,
                                                                  const Tables& tables = publishedTables());
 
 /// Joints of one pair of sizes, for the list of connectors; grounds are joined together and are not in it.

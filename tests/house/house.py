@@ -385,6 +385,36 @@ def check_citations(tree):
     return [f"{name}:{line}: {key} has no row in {table}" for key, name, line, _ in literals if key not in rows]
 
 
+TABLES_DEFAULT = re.compile(r"(\w+)\s*\(([^;{}]*?)const\s+Tables\s*&\s*tables\s*=\s*publishedTables\(\)\s*\)\s*;")
+# Rooms whose figures assess() answers with the tables it was given.
+TABLES_UP_TO = "assess"
+
+
+def check_tables(tree):
+    """A room that computes hands the tables it was given to all that it calls: assess() never mixes two sets of them."""
+    rooms = []
+    for step in STEPS:
+        rooms += step
+        if TABLES_UP_TO in step:
+            break
+    takers, breaches = set(), []
+    for name in tree.sources("core"):
+        if Path(name).suffix == ".h":
+            takers |= {match.group(1) for match in TABLES_DEFAULT.finditer(without_comments(tree.text(name)))}
+    if not takers:
+        return []
+    call = re.compile(r"(?<![\w.>])(" + "|".join(sorted(takers)) + r")\(")
+    for name in tree.sources("core"):
+        if Path(name).suffix != ".cpp" or name.split("/")[1] not in rooms or name.startswith("core/code/generator/"):
+            continue
+        text = without_comments(tree.text(name))
+        for match in call.finditer(text):
+            arguments = call_arguments(text, match.end() - 1)
+            if arguments is not None and not re.search(r"\btables\w*\b", arguments[-1] if arguments else ""):
+                breaches.append(f"{name}:{line_of(text, match.start())}: {match.group(1)} is not given the tables")
+    return breaches
+
+
 # -- the tree itself ---------------------------------------------------------------------------------------------------
 
 

@@ -43,6 +43,16 @@ class HouseTest(unittest.TestCase):
         self.breaks("rooms", {"core/plan/a.h": '#include "../panel/fits.h"\n'}, "from the top of the tree")
         self.breaks("rooms", {"core/attic/a.h": plan}, "core has no room attic")
 
+    def test_tables_are_handed_on(self):
+        header = {"core/code/a.h": "int ampacity(int size,\n             const Tables& tables = publishedTables());\n"}
+        use = "core/wiring/b.cpp"
+        self.keeps("tables", {use: "int b() { return ampacity(1); }\n"})
+        self.keeps("tables", {**header, use: "int b(const Tables& tables) { return ampacity(f(1, 2), tables); }\n"})
+        self.keeps("tables", {**header, use: "int b(const In& in) { return ampacity(1, in.tables); }\n"})
+        self.keeps("tables", {**header, "core/directory/b.cpp": "int b() { return ampacity(1); }\n"})
+        self.breaks("tables", {**header, use: "int b(const Tables& tables) { return ampacity(g(tables, 1), 2); }\n"},
+                    "ampacity is not given the tables")
+
     def test_rooms_link_to_the_left_only(self):
         self.keeps("links", {"core/panel/CMakeLists.txt": "stayalight_room(panel SOURCES fits.cpp ROOMS plan)\n"})
         self.breaks("links", {"core/plan/CMakeLists.txt": "stayalight_room(plan SOURCES a.cpp\n  ROOMS message panel)\n"},

@@ -93,11 +93,21 @@ AnswerLine gutterLine(const Plan& plan, const WiringSpaceFigures& figures, const
   AnswerLine line;
   line.label = words(language, kGutter, find(plan, figures.panel)->name);
   line.verdict = figures.verdict;
-  line.value = figures.space
-                   ? words(language, kFilled, percent(figures.area.count() / figures.space->count()),
-                           percent(wiringSpaceConductors().count()))
-                   : words(language, kNeeds, squareInches(figures.area));
-  line.detail = words(language, kGutterDetail, std::int64_t{figures.conductors});
+  QStringList detail;
+  if (figures.space) {
+    const double space = figures.space->count();
+    line.value = words(language, kFilled, percent(figures.area.count() / space),
+                       percent(figures.allowed->count() / space));
+    detail << words(language, kGutterDetail, std::int64_t{figures.conductors},
+                    percent(figures.withSplices->count() / space));
+    line.working = {line.label, line.value, {figures.area.count() / space}, {"wiring"}};
+  } else {
+    line.value = words(language, kNeeds, squareInches(figures.area));
+    line.working = {line.label, line.value, {figures.area.count()}, {"wiring"}};
+  }
+  for (const Message& missing : figures.notKnown)
+    detail << words(language, kMissing, std::vector<Message>{missing});
+  line.detail = detail.join(QStringLiteral("; "));
   return line;
 }
 

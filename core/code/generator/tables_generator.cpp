@@ -223,14 +223,13 @@ std::string racewayFill(const TableFiles& files) {
 }
 
 std::string conductorAreas(const TableFiles& files) {
-  const Table table(files, "conductor_areas.csv", "size,thwn_2,xhhw_2,bare");
+  const Table table(files, "conductor_areas.csv", "size,thwn_2,xhhw_2");
   table.expectAllSizes();
-  for (const std::size_t column : {std::size_t{1}, std::size_t{2}, std::size_t{3}})
+  for (const std::size_t column : {std::size_t{1}, std::size_t{2}})
     table.expectRising([&](const CsvRow& row) { return table.positive(row, column); });
   std::vector<std::string> out;
   for (const CsvRow& row : table.rows()) {
-    out.push_back("{" + list({text(table.positive(row, 1)), text(table.positive(row, 2))}) + ", " +
-                  text(table.positive(row, 3)) + "}");
+    out.push_back("{" + list({text(table.positive(row, 1)), text(table.positive(row, 2))}) + "}");
   }
   return member("conductorAreas", out);
 }
@@ -323,17 +322,14 @@ std::string grounding(const TableFiles& files) {
 }
 
 std::string properties(const TableFiles& files) {
-  const Table table(files, "conductor_properties.csv",
-                    "size,circular_mils,cu_stranded,al_stranded,cu_solid,al_solid");
+  const Table table(files, "conductor_properties.csv", "size,circular_mils,mm2,cu,al");
   table.expectAllSizes();
   table.expectRising([&](const CsvRow& row) { return table.positive(row, 1); });
+  table.expectRising([&](const CsvRow& row) { return table.positive(row, 2); });
   std::vector<std::string> out;
   for (const CsvRow& row : table.rows()) {
-    const bool solidListed = table.size(row, 0) <= ConductorSize::awg8;
-    out.push_back(
-        "{" + text(table.positive(row, 1)) + ", " +
-        list({text(table.positive(row, 2)), text(table.positive(row, 3))}) + ", " +
-        list({text(table.positive(row, 4, !solidListed)), text(table.positive(row, 5, !solidListed))}) + "}");
+    out.push_back("{" + text(table.positive(row, 1)) + ", " + text(table.positive(row, 2)) + ", " +
+                  list({text(table.positive(row, 3)), text(table.positive(row, 4))}) + "}");
   }
   return member("properties", out);
 }

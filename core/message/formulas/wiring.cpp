@@ -31,6 +31,10 @@ const FormulaRow kRows[] = {
      "sum of the areas of NFPA 70 Chapter 9 Table 5, and of cables by Note 9"},
     {"wiring.raceway_fill", "A / At", "f", "NFPA 70 Chapter 9 Table 1: share of the raceway's area"},
     {"wiring.box_volume", "sum(v)", "V", "NFPA 70 314.16(B)"},
+    {"wiring.space_area", "sum(a)", "A",
+     "sum of the areas of NFPA 70 Chapter 9 Table 5, both ends of each joint"},
+    {"wiring.space_share", "k * S", "Sk", "NFPA 70 312.8(A)"},
+    {"wiring.space_fill", "A / S", "f", "NFPA 70 312.8(A): share of the wiring space"},
 };
 
 }  // namespace

@@ -118,7 +118,7 @@ const TextRow kRows[] = {
     {"answers.room.by_raceway", TEXT("Stayalight", "by the size of its raceways")},
     {"answers.room.gutter", TEXT("Stayalight", "Wiring space of %1")},
     {"answers.room.gutter_detail",
-     TEXT("Stayalight", "%1 conductors spliced there; with the splices at most 75 %")},
+     TEXT("Stayalight", "%1 conductors spliced there; with the splices at most %2")},
     {"answers.copy_figure", TEXT("Stayalight", "&Copy: %1")},
     {"answers.working.title", TEXT("Stayalight", "How this number came about")},
     {"answers.working.copy", TEXT("Stayalight", "Copy")},

@@ -647,8 +647,8 @@ const TextRow kRows[] = {
      TEXT("Stayalight", "The wires that are joined in %1 leave too little room beside its breakers.")},
     {"review.panel.wiring_space.trade",
      TEXT("Stayalight",
-          "%1: %2 conductors spliced there take %3 of a wiring space of %4; 40 % is the most for conductors, "
-          "75 % with the splices.")},
+          "%1: %2 conductors spliced there take %3 of a wiring space of %4; %5 is the most for conductors, "
+          "%6 with the splices.")},
     {"review.splice.unknown.plain",
      TEXT("Stayalight", "Where the wires of these circuits are joined is not decided: %1.")},
     {"review.splice.unknown.trade",

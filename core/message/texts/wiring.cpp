@@ -115,6 +115,10 @@ const TextRow kRows[] = {
     {"wiring.box.devices", TEXT("Stayalight", "devices, twice the largest conductor each")},
     {"wiring.box.no_volume", TEXT("Stayalight", "volume marked in the box")},
     {"wiring.box.note", TEXT("Stayalight", "box %1")},
+    {"wiring.space.no_space", TEXT("Stayalight", "cross-section of the wiring space")},
+    {"wiring.space.note", TEXT("Stayalight", "wiring space of %1")},
+    {"wiring.space.for_conductors", TEXT("Stayalight", "the most for conductors")},
+    {"wiring.space.for_splices", TEXT("Stayalight", "the most with the splices")},
 };
 
 }  // namespace

@@ -18,9 +18,6 @@ inline constexpr std::array<double, 18> kCopperStranded = {0.0258, 0.0321, 0.036
 inline constexpr std::array<double, 18> kAluminiumStranded = {0.0424, 0.0529, 0.0605, 0.0707, 0.0847, 0.100,
                                                               0.126,  0.159,  0.201,  0.253,  0.319,  0.403,
                                                               0.508,  0.808,  1.28,   2.04,   3.25,   5.17};
-// 8, 10, 12, 14 AWG; larger conductors are not listed solid.
-inline constexpr std::array<double, 4> kCopperSolid = {0.764, 1.21, 1.93, 3.07};
-inline constexpr std::array<double, 4> kAluminiumSolid = {1.26, 2.00, 3.18, 5.06};
 
 inline constexpr std::array<double, 18> kReactancePvc = {0.039, 0.040, 0.040, 0.041, 0.041, 0.041,
                                                          0.042, 0.043, 0.044, 0.046, 0.045, 0.047,
