@@ -106,8 +106,18 @@ TEST(WiringSpace, ConductorsTakeAtMostTwoFifths) {
   for (const auto& [space, verdict] :
        {std::pair(area / 0.40 + 1e-6, Verdict::within), std::pair(area / 0.40 - 1e-3, Verdict::over)}) {
     example::editPanel(plan, example::kMain).wiringSpace = SquareInches(space);
-    EXPECT_EQ(wiringSpaceFigures(plan).front().verdict, verdict);
+    const WiringSpaceFigures found = wiringSpaceFigures(plan).front();
+    EXPECT_EQ(found.verdict, verdict);
+    EXPECT_DOUBLE_EQ(found.allowed->count(), space * 0.40);
+    EXPECT_DOUBLE_EQ(found.withSplices->count(), space * 0.75);
+    EXPECT_TRUE(found.notKnown.empty());
   }
+  // A size that nobody entered leaves it open, and says which.
+  example::editCircuit(plan, example::circuitNamed(plan, "Lights")).conductor.reset();
+  example::editPanel(plan, example::kMain).wiringSpace = SquareInches(6.0);
+  const WiringSpaceFigures open = wiringSpaceFigures(plan).front();
+  EXPECT_EQ(open.verdict, Verdict::notKnown);
+  EXPECT_TRUE(feeder::says(open.notKnown, "wiring.raceway.no_size"));
 }
 
 TEST(Joints, AreListedBySize) {

@@ -78,6 +78,9 @@ TEST(WiringWorking, EveryFormulaGivesTheRecordedResult) {
   (void)busFigures(piped, inverterLimits(*piped.inverter), &shared);
   (void)racewayFigures(piped, {}, Edition::y2023, &shared);
   (void)spliceBoxFigures(piped, Edition::y2023, &shared);
+  for (auto& circuit : piped.circuits) circuit.edit().splice = Splice::inPanel;
+  example::editPanel(piped, example::kMain).wiringSpace = SquareInches(6.0);
+  (void)wiringSpaceFigures(piped, &shared);
   expectEvaluates(shared, seen);
   for (const FormulaRow& row : formulas()) {
     if (row.key.starts_with("wiring.")) {
