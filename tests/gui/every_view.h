@@ -180,6 +180,13 @@ inline void everyView(MainWindow& window, const Look& look) {
   settle();
   look(QStringLiteral("paper"), window);
   everyDialog(window, look);
+  // A third panel: each board has its chooser.
+  if (const Result<Plan> more = addPanel(plan, PanelRole::subpanel); more.ok()) {
+    window.startPlan(more.value());
+    window.boards()->showPanel(more.value().panels.back()->id);
+    settle();
+    look(QStringLiteral("boards-third-panel"), window);
+  }
 }
 
 }  // namespace stayalight::window

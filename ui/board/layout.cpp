@@ -82,9 +82,11 @@ double boardHeight(const Panel& panel, double rowHeight) {
   return kBoardHead + std::round(rowCount(panel) * rowHeight) + kBoardFoot;
 }
 
-double fittedRowHeight(const Plan& plan, double height) {
+double fittedRowHeight(const Plan& plan, std::span<const PanelId> panels, double height) {
   double fitted = kRowHeight;
-  for (const Shared<Panel>& panel : plan.panels) {
+  for (const PanelId id : panels) {
+    const Panel* panel = find(plan, id);
+    if (panel == nullptr) continue;
     const double rows = std::max(1, rowCount(*panel));
     fitted = std::min(fitted, (height - kBoardHead - kBoardFoot) / rows);
   }

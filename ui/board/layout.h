@@ -11,6 +11,7 @@
 #include <map>
 #include <optional>
 #include <set>
+#include <span>
 #include <variant>
 #include <vector>
 
@@ -204,8 +205,8 @@ struct BoardLayout {
 
 /// Height of a board with this row height.
 [[nodiscard]] double boardHeight(const Panel& panel, double rowHeight);
-/// The row height, shared by all boards, with which the largest fits into `height`: from 16.8 to 23.
-[[nodiscard]] double fittedRowHeight(const Plan& plan, double height);
+/// The row height, shared by these boards, with which the largest fits into `height`: from 16.8 to 23.
+[[nodiscard]] double fittedRowHeight(const Plan& plan, std::span<const PanelId> panels, double height);
 
 /// The board of one panel. `language` renders names and figures.
 [[nodiscard]] BoardLayout layout(const Plan& plan, const Assessment& assessment, PanelId panel,

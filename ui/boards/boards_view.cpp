@@ -20,6 +20,7 @@ constexpr MessageId kNothingMoves{"board.nothing_moves"};
 constexpr double kWideFrom = 1000.0;  // of the view, in layout units: from here on the gap is the wide one
 constexpr double kGap = 54.0, kNarrowGap = 38.0;
 constexpr int kUnderGap = 12;
+constexpr int kChooserGap = 4;
 constexpr int kSettle = 120, kReturn = 160;  // milliseconds
 constexpr int kShadow = 4;                   // room for the carried picture's shadow
 
@@ -52,60 +53,41 @@ void CarriedPicture::paintEvent(QPaintEvent*) {
 // -- layout
 // ------------------------------------------------------------------------------------------------------------
 
-void BoardsView::Parts::makeBoards() {
-  std::vector<PanelId> wanted;
-  for (const bool backups : {false, true}) {
-    for (const Shared<Panel>& panel : plan.panels) {
-      if (panel->role.is(PanelRole::backup) == backups) wanted.push_back(panel->id);
-    }
-  }
-  std::vector<BoardWidget*> kept;
-  for (const PanelId panel : wanted) {
-    BoardWidget* board = boardOf(panel);
-    const bool backup = stayalight::find(plan, panel)->role.is(PanelRole::backup);
-    QWidget* home = (backup ? right : left)->widget();
-    if (board == nullptr) {
-      board = new BoardWidget(view, panel, home);
-      board->show();
-    } else if (board->parentWidget() != home) {
-      board->setParent(home);
-      board->show();
-    }
-    kept.push_back(board);
-  }
-  for (BoardWidget* board : boards) {
-    if (std::find(kept.begin(), kept.end(), board) == kept.end()) board->deleteLater();
-  }
-  boards = std::move(kept);
-}
-
 void BoardsView::Parts::arrange() {
   const double scale = systemScale();
   const int width = view.width(), height = view.height();
   const int gapWidth =
       static_cast<int>(std::lround((width / scale >= kWideFrom ? kGap : kNarrowGap) * scale));
   const int boardWidth = std::max(200, (width - gapWidth) / 2);
-  rowHeight = fittedRowHeight(plan, height / scale);
+  int head = 0;
+  for (std::size_t side = 0; side < choosers.size(); ++side) {
+    QComboBox* chooser = choosers[side];
+    chooser->setVisible(plan.panels.size() > shownPanels.size());
+    if (chooser->isHidden()) continue;
+    const QSize wanted = chooser->sizeHint();
+    chooser->setGeometry(side == 0 ? 0 : width - boardWidth, 0, std::min(boardWidth, wanted.width()),
+                         wanted.height());
+    head = wanted.height() + kChooserGap;
+  }
+  rowHeight = fittedRowHeight(plan, shownPanels, (height - head) / scale);
   relayout();
 
-  int tops[2] = {0, 0};
+  int tall[2] = {0, 0};
   for (BoardWidget* board : boards) {
-    const int side = board->parentWidget() == right->widget() ? 1 : 0;
-    board->move(0, tops[side]);
-    tops[side] += board->height() + kUnderGap;
+    board->move(0, 0);
+    tall[board->parentWidget() == right->widget() ? 1 : 0] = board->height();
   }
   const auto size = [&](QScrollArea* area, int x, int content, int room) {
-    content = std::max(0, content - kUnderGap);
     area->widget()->resize(boardWidth, content);
-    area->setGeometry(x, 0, boardWidth, std::min(content, room));
+    area->setGeometry(x, head, boardWidth, std::min(content, room));
   };
-  size(left, 0, tops[0], height);
-  int room = height;
-  if (under != nullptr) room = std::max(height / 3, height - kUnderGap - under->minimumSizeHint().height());
-  size(right, width - boardWidth, tops[1], room);
-  gap = QRect(boardWidth, 0, width - 2 * boardWidth, height);
+  size(left, 0, tall[0], height - head);
+  int room = height - head;
+  if (under != nullptr) room = std::max(room / 3, room - kUnderGap - under->minimumSizeHint().height());
+  size(right, width - boardWidth, tall[1], room);
+  gap = QRect(boardWidth, head, width - 2 * boardWidth, height - head);
   if (under != nullptr) {
-    const int top = right->height() > 0 ? right->height() + kUnderGap : 0;
+    const int top = right->height() > 0 ? head + right->height() + kUnderGap : head;
     under->setGeometry(width - boardWidth, top, boardWidth, std::max(0, height - top));
     under->setVisible(height - top > 40);
   }
@@ -404,13 +386,16 @@ void BoardsView::Parts::chooseByKey(BoardWidget& board) {
   } else {
     setSelection({leading}, true);
   }
-  carrying.choose(carried);
-  take();
-  picture->hide();
   // The best free space is the one the edit itself picks when none is named.
   const bool onBackup = stayalight::find(plan, board.panel()) != nullptr &&
                         stayalight::find(plan, board.panel())->role.is(PanelRole::backup);
   const Panel* goal = onBackup ? nullptr : backupPanel(plan);
+  // A place that is not shown cannot be chosen.
+  if (goal != nullptr && shownPanels[0] != goal->id && shownPanels[1] != goal->id)
+    put(goal->id, shownPanels[0] == board.panel() ? 1 : 0);
+  carrying.choose(carried);
+  take();
+  picture->hide();
   std::optional<CellAddress> target;
   if (goal != nullptr) {
     if (const auto move = moveFor(plan, carried, goal->id, std::nullopt)) {
@@ -499,6 +484,16 @@ BoardsView::BoardsView(QWidget* parent) : QWidget(parent), parts_(std::make_uniq
   if (!loadFaces()) qCritical("a built-in typeface could not be loaded");
   parts_->left = boardArea(this);
   parts_->right = boardArea(this);
+  for (std::size_t side = 0; side < parts_->choosers.size(); ++side) {
+    auto* chooser = new QComboBox(this);
+    chooser->setObjectName(side == 0 ? QStringLiteral("leftPanel") : QStringLiteral("rightPanel"));
+    chooser->setSizeAdjustPolicy(QComboBox::AdjustToContents);
+    chooser->hide();
+    parts_->choosers[side] = chooser;
+    connect(chooser, &QComboBox::activated, this, [this, chooser, side](int at) {
+      parts_->put(PanelId{chooser->itemData(at).toLongLong()}, side);
+    });
+  }
   parts_->picture = new CarriedPicture(this);
   parts_->picture->setObjectName(QStringLiteral("carriedPicture"));
   parts_->flight = new QPropertyAnimation(parts_->picture, "pos", this);
@@ -520,6 +515,7 @@ void BoardsView::setPlan(const Plan& plan, const Assessment& assessment) {
   parts_->plan = plan;
   parts_->assessment = assessment;
   parts_->plainLanguage.follow(plan);
+  parts_->chooseShown();
   parts_->makeBoards();
   std::erase_if(parts_->selected, [&](BreakerId id) {
     const Breaker* breaker = stayalight::find(parts_->plan, id);
@@ -530,6 +526,7 @@ void BoardsView::setPlan(const Plan& plan, const Assessment& assessment) {
 
 void BoardsView::setLanguage(const Language* language) {
   parts_->language = language != nullptr ? language : &parts_->plainLanguage;
+  parts_->fillChoosers();
   parts_->relayout();
 }
 
@@ -555,17 +552,30 @@ void BoardsView::setUnderBackup(QWidget* widget) {
   parts_->arrange();
 }
 
+void BoardsView::showPanel(PanelId panel) { parts_->bring(panel); }
+
+void BoardsView::showUsualPanels() {
+  parts_->chosen = {};
+  parts_->chooseShown();
+  parts_->makeBoards();
+  parts_->arrange();
+}
+
+QComboBox* BoardsView::chooser(bool right) const { return parts_->choosers[right ? 1 : 0]; }
+
 std::vector<EntityRef> BoardsView::selection() const { return parts_->refs(); }
 
 void BoardsView::select(const std::vector<BreakerId>& breakers) {
   parts_->setSelection(std::set<BreakerId>(breakers.begin(), breakers.end()), false);
   if (breakers.empty()) return;
+  if (const Breaker* first = stayalight::find(parts_->plan, breakers.front())) parts_->bring(first->panel);
   for (const BoardWidget* board : parts_->boards) {
     if (const int cell = board->layout().cellOf(breakers.front()); cell >= 0) parts_->show(*board, cell);
   }
 }
 
 void BoardsView::focusBreaker(BreakerId breaker) {
+  if (const Breaker* record = stayalight::find(parts_->plan, breaker)) parts_->bring(record->panel);
   for (BoardWidget* board : parts_->boards) {
     const int cell = board->layout().cellOf(breaker);
     if (cell < 0) continue;
@@ -577,6 +587,7 @@ void BoardsView::focusBreaker(BreakerId breaker) {
 }
 
 void BoardsView::focusSpace(const CellAddress& space) {
+  parts_->bring(space.panel);
   BoardWidget* board = parts_->boardOf(space.panel);
   const int cell = board != nullptr ? board->layout().cellOf(space) : -1;
   if (cell < 0) return;
@@ -617,7 +628,7 @@ QPoint BoardsView::pointIn(PanelId panel, QPointF layoutPoint) const {
 void BoardsView::resizeEvent(QResizeEvent*) { parts_->arrange(); }
 
 void BoardsView::paintEvent(QPaintEvent*) {
-  if (parts_->gap.width() <= 0 || backupPanel(parts_->plan) == nullptr) return;
+  if (parts_->gap.width() <= 0 || !parts_->racewayBetween()) return;
   const double scale = systemScale();
   QPainter painter(this);
   painter.scale(scale, scale);

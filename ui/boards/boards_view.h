@@ -13,6 +13,8 @@
 #include "ui/board/move.h"
 #include "ui/style/palette.h"
 
+class QComboBox;
+
 namespace stayalight {
 
 class BoardsView : public QWidget {
@@ -34,6 +36,14 @@ class BoardsView : public QWidget {
   /// Put under the backup board; the view owns it from then on.
   void setUnderBackup(QWidget* widget);
 
+  /// A board shows one panel; where the plan has more than two, each board has a chooser above it. Shows the
+  /// panel where it belongs (a backup subpanel on the right), unless it is shown.
+  void showPanel(PanelId panel);
+  /// On the left the main panel, on the right the backup subpanel, whatever was chosen.
+  void showUsualPanels();
+  /// The chooser above the left or the right board; hidden where there is nothing to choose.
+  [[nodiscard]] QComboBox* chooser(bool right) const;
+
   [[nodiscard]] std::vector<EntityRef> selection() const;  ///< breakers
   void select(const std::vector<BreakerId>& breakers);     ///< no signal; scrolls the first into sight
   void focusBreaker(BreakerId breaker);                    ///< selects it and takes the keyboard
@@ -47,7 +57,7 @@ class BoardsView : public QWidget {
   [[nodiscard]] std::optional<BoardMove> pendingMove() const;
   void cancel();  ///< as Escape
 
-  /// Both boards in one list, for tests and the printed picture: panel id to layout.
+  /// None of a panel that is not shown.
   [[nodiscard]] const BoardLayout* layoutOf(PanelId panel) const;
   /// A point of that board's layout in this widget's coordinates, and the widget that takes its mouse events.
   [[nodiscard]] QWidget* boardWidget(PanelId panel) const;

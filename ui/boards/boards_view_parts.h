@@ -4,7 +4,9 @@
 
 #include <QtCore/QPropertyAnimation>
 #include <QtCore/QTimer>
+#include <QtWidgets/QComboBox>
 #include <QtWidgets/QScrollArea>
+#include <array>
 #include <map>
 #include <set>
 
@@ -40,7 +42,10 @@ struct BoardsView::Parts {
   PreviewOf preview;
   std::function<bool(const QMimeData&, BreakerId)> dropTest;
 
-  std::vector<BoardWidget*> boards;  ///< main and existing subpanels first, then backup subpanels
+  std::vector<BoardWidget*> boards;    ///< left, right
+  std::array<PanelId, 2> shownPanels;  ///< on the left and on the right; none where the plan has no more
+  std::array<PanelId, 2> chosen;       ///< by hand; none: what usually stands there
+  std::array<QComboBox*, 2> choosers{};
   QScrollArea* left = nullptr;
   QScrollArea* right = nullptr;
   QWidget* under = nullptr;
@@ -58,6 +63,11 @@ struct BoardsView::Parts {
   QTimer work;
 
   // -- layout
+  void chooseShown();
+  void fillChoosers();
+  void put(PanelId panel, std::size_t side);  ///< the other board gives it up
+  void bring(PanelId panel);                  ///< shows it where it belongs, unless it is shown
+  [[nodiscard]] bool racewayBetween() const;
   void makeBoards();
   void arrange();
   void relayout();

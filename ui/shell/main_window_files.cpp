@@ -101,6 +101,7 @@ void MainWindow::showPlan() {
   else
     restoreChosen();
   boards_->select({});
+  boards_->showUsualPanels();
   survey_->model()->forget();
   inspector_->setPlan(document_->plan());
   inspector_->look({RecordKind::site});

@@ -96,6 +96,10 @@ const TextRow kRows[] = {
     {"board.cell_carried", TEXT("Stayalight", "being moved")},
     {"board.cell_matches", TEXT("Stayalight", "found")},
     {"board.table_name", TEXT("Stayalight", "%1, %2, %3 of %4 free")},
+    // -- which panel a board shows
+    {"board.left_shows", TEXT("Stayalight", "Panel on the left board")},
+    {"board.right_shows", TEXT("Stayalight", "Panel on the right board")},
+    {"board.unnamed_panel", TEXT("Stayalight", "Panel %1")},
     // -- raceway between the boards
     {"board.raceway", TEXT("Stayalight", "Raceway")},
     {"board.nipple", TEXT("Stayalight", "Nipple")},

@@ -84,7 +84,7 @@ class BoardTest : public QObject {
       for (const auto& [width, height] : {std::pair(450.0, 404.0), std::pair(487.0, 523.0)}) {
         BoardOptions options;
         options.width = width;
-        options.rowHeight = fittedRowHeight(plan, height);
+        options.rowHeight = fittedRowHeight(plan, std::array{plan.panels.front()->id}, height);
         QVERIFY(options.rowHeight >= kSmallestRow && options.rowHeight <= kRowHeight);
         checkTexts(layout(plan, assessment, plan.panels.front()->id, kLanguage, options));
         if (QTest::currentTestFailed()) return;
