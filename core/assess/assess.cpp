@@ -197,6 +197,7 @@ Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstance
   result.boxes = spliceBoxFigures(plan, edition, working, tables);
   result.wiringSpaces = wiringSpaceFigures(plan, working, tables);
 
+  if (const Panel* ahead = panelAhead(plan)) result.supplyPlaces = clearedPlaces(plan, ahead->id);
   result.onSite = onSiteList(plan, tables);
 
   ReviewInput input{.plan = plan, .tables = tables};
@@ -207,6 +208,7 @@ Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstance
   input.raceways = &result.raceways;
   input.boxes = &result.boxes;
   input.wiringSpaces = &result.wiringSpaces;
+  input.supplyPlaces = &result.supplyPlaces;
   input.demand = &result.demand;
   if (backup != nullptr) {
     input.hour = &result.hour;

@@ -5,6 +5,7 @@
 #include "core/demand/demand.h"
 #include "core/onsite/onsite.h"
 #include "core/outage/outage.h"
+#include "core/panel/clearing.h"
 #include "core/review/review.h"
 #include "core/start/start.h"
 #include "core/wiring/bus.h"
@@ -48,6 +49,7 @@ struct Assessment {
   std::vector<RacewayFigures> raceways;
   std::vector<SpliceBoxFigures> boxes;
   std::vector<WiringSpaceFigures> wiringSpaces;
+  std::vector<ClearedPlace> supplyPlaces;  ///< spaces of the supply's breakers ahead of the backup subpanel
   OutageFigures outage;
   std::vector<BreakerFigures> breakers;        ///< as planned, in the order of breaker ids
   std::vector<BreakerFigures> breakersBefore;  ///< before the work

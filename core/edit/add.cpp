@@ -41,6 +41,16 @@ PanelId unfedBackupPanel(const Plan& plan, PanelId from) {
   return fed ? PanelId{} : backup->id;
 }
 
+// One more record at the end of its list.
+template <class Record>
+Plan withRecord(const Plan& plan, std::vector<Shared<Record>> Plan::*list, Record record,
+                decltype(Record::id) id) {
+  record.id = id;
+  Plan added = plan;
+  (added.*list).emplace_back(std::move(record));
+  return added;
+}
+
 }  // namespace
 }  // namespace editing
 
@@ -126,27 +136,14 @@ Result<Plan> addLoad(const Plan& plan, CircuitId circuit, Load load) {
 
 Plan addFeederRun(const Plan& plan, Segment segment) {
   FeederRun run;
-  run.id = nextFeederRunId(plan);
   run.segment = segment;
-  Plan added = plan;
-  added.runs.emplace_back(run);
-  return added;
+  return withRecord(plan, &Plan::runs, std::move(run), nextFeederRunId(plan));
 }
-
 Plan addRaceway(const Plan& plan) {
-  Raceway raceway;
-  raceway.id = nextRacewayId(plan);
-  Plan added = plan;
-  added.raceways.emplace_back(raceway);
-  return added;
+  return withRecord(plan, &Plan::raceways, Raceway{}, nextRacewayId(plan));
 }
-
 Plan addSpliceBox(const Plan& plan) {
-  SpliceBox box;
-  box.id = nextSpliceBoxId(plan);
-  Plan added = plan;
-  added.spliceBoxes.emplace_back(box);
-  return added;
+  return withRecord(plan, &Plan::spliceBoxes, SpliceBox{}, nextSpliceBoxId(plan));
 }
 
 }  // namespace stayalight

@@ -22,6 +22,8 @@ constexpr int kVoltDecimals = 2;
 constexpr int kAreaDecimals = 4;
 
 constexpr std::array<std::string_view, 5> kContentRoles = {"hot", "neutral", "ground", "cable", "other"};
+constexpr std::array<std::string_view, 3> kClearings = {"taken_out", "taken_out_for_a_while",
+                                                        "set_elsewhere"};
 constexpr std::array<std::string_view, 6> kProtections = {
     "holds", "label_allows", "read_label", "several_receptacles", "receptacles_not_known", "over"};
 
@@ -138,6 +140,9 @@ class Report {
                                            {"not_known", texts(figures.notKnown)},
                                            {"verdict", word(figures.verdict)}});
     }
+    json["supply_places"] = Json::array();
+    for (const ClearedPlace& place : assessment_.supplyPlaces)
+      json["supply_places"].push_back(supplyPlace(place));
     json["outage"] = outage();
     json["panels"] = Json::array();
     for (const PanelFigures& figures : assessment_.panels) json["panels"].push_back(panel(figures));
@@ -487,6 +492,30 @@ class Report {
                 {"needed_in3", num(figures.needed)},     {"volume_in3", num(figures.volume)},
                 {"goes_by_raceway_size", figures.large}, {"not_known", texts(figures.notKnown)},
                 {"verdict", word(figures.verdict)}};
+  }
+
+  [[nodiscard]] Json spaces(const std::optional<Placement>& place) const {
+    const Panel* panel = place ? find(plan_, place->panel) : nullptr;
+    return panel != nullptr ? Json(spaceNames(*panel, *place)) : Json(nullptr);
+  }
+  [[nodiscard]] Json supplyPlace(const ClearedPlace& place) const {
+    Json steps = Json::array();
+    for (const ClearingStep& step : place.steps) {
+      Json dark = Json::array();
+      for (const CircuitId circuit : step.dark) dark.push_back(circuit.number);
+      steps.push_back(Json{{"breaker", step.breaker.number},
+                           {"what", std::string(kClearings[static_cast<std::size_t>(step.what)])},
+                           {"to", spaces(step.to)},
+                           {"in_plan", !step.proposed},
+                           {"without_supply", dark},
+                           {"text", find(plan_, step.breaker) != nullptr ? text(instruction(plan_, step))
+                                                                         : Json(std::string())}});
+    }
+    return Json{{"breaker", place.breaker.valid() ? Json(place.breaker.number) : Json(nullptr)},
+                {"spaces", spaces(place.place)},
+                {"feeds_backup", place.supplies},
+                {"steps", steps},
+                {"refusal", place.refusal ? text(*place.refusal) : Json(nullptr)}};
   }
 
   static Json run(const OutageRun& figures, TimeOfDay end) {

@@ -48,6 +48,9 @@ Assessment specimen() {
   WiringSpaceFigures& gutter = full.wiringSpaces.emplace_back();
   gutter.space = gutter.allowed = gutter.withSplices = SquareInches(1.0);
   gutter.notKnown.emplace_back();
+  ClearedPlace& place = full.supplyPlaces.emplace_back();
+  place.breaker = BreakerId{1};
+  place.steps.emplace_back().dark.emplace_back();
   DemandCalculation calculation;
   calculation.lines.emplace_back().factor = Fraction{};
   calculation.missing.emplace_back();

@@ -19,6 +19,8 @@ constexpr RuleId kDrop{"drop.advice"};
 constexpr RuleId kNeutral{"feeder.neutral"};
 constexpr RuleId kGround{"ground.size"};
 
+constexpr MessageId kNoLengthPlain{"review.feeder.no_length.plain"};
+constexpr MessageId kNoLengthTrade{"review.feeder.no_length.trade"};
 constexpr MessageId kMinimumPlain{"review.feeder.minimum_above_maximum.plain"};
 constexpr MessageId kMinimumTrade{"review.feeder.minimum_above_maximum.trade"};
 constexpr MessageId kDeviceOverPlain{"review.feeder.device_over.plain"};
@@ -131,6 +133,10 @@ void segments(const ReviewInput& in, Findings& out) {
     if (segment.verdict == Verdict::over && out.list().size() == before) {
       out.add("feeder.nothing_fits", Severity::mustFix, kFeederDevice, say(kNothingFitsPlain, name),
               say(kNothingFitsTrade, name, segment.over), places);
+    }
+    if (run != nullptr && run->length.inMicrometres() <= 0) {
+      out.add("feeder.no_length", Severity::checkOnSite, kDrop, say(kNoLengthPlain, name),
+              say(kNoLengthTrade, name), places);
     }
     if (segment.drop && segment.entered) {
       const double worst = std::max(segment.drop->fraction[0], segment.drop->fraction[1]);

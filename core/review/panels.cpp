@@ -20,6 +20,12 @@ constexpr RuleId kOtherBuilding{"feeder.other_building"};
 constexpr RuleId kSurge{"feeder.surge"};
 constexpr RuleId kSpareSpaces{"practice.spare_spaces"};
 
+constexpr MessageId kRoomPlain{"review.panel.supply_room.plain"};
+constexpr MessageId kRoomTrade{"review.panel.supply_room.trade"};
+constexpr MessageId kPlacePlain{"review.panel.supply_place.plain"};
+constexpr MessageId kPlaceTrade{"review.panel.supply_place.trade"};
+constexpr MessageId kOrderPlain{"review.panel.supply_order.plain"};
+constexpr MessageId kOrderTrade{"review.panel.supply_order.trade"};
 constexpr MessageId kOneLegPlain{"review.place.two_pole_leg.plain"};
 constexpr MessageId kOneLegTrade{"review.place.two_pole_leg.trade"};
 constexpr MessageId kOverlapPlain{"review.place.overlap.plain"};
@@ -234,7 +240,39 @@ void backupItself(const ReviewInput& in, Findings& out) {
   }
 }
 
-constexpr Rule kRules[] = {places, tandems, polesAndListing, leftSpaces, directory, backupItself};
+/// Room for the breakers of the supply in the panel ahead, and what the work there leaves without supply.
+void supplyPlaces(const ReviewInput& in, Findings& out) {
+  if (in.supplyPlaces == nullptr) return;
+  const Panel* panel = panelAhead(in.plan);
+  for (const ClearedPlace& place : *in.supplyPlaces) {
+    const Breaker* breaker = find(in.plan, place.breaker);
+    const std::vector<EntityRef> where{breaker != nullptr ? at(*breaker) : at(*panel)};
+    const std::vector<Message> what{stayalight::nameOf(in.plan, place)};
+    if (place.refusal) {
+      out.add("panel.supply_room", Severity::mustFix, {}, say(kRoomPlain, nameOf(*panel), what),
+              say(kRoomTrade, std::vector<Message>{*place.refusal}), where);
+      continue;
+    }
+    const std::string spaces = spaceNames(*panel, *place.place);
+    std::vector<Message> steps;
+    std::vector<std::string> dark;
+    for (const ClearingStep& step : place.steps) {
+      steps.push_back(instruction(in.plan, step));
+      for (const CircuitId circuit : step.dark) dark.push_back(nameOf(*find(in.plan, circuit)));
+    }
+    if (steps.empty()) continue;
+    if (breaker == nullptr) {
+      out.add("panel.supply_place", Severity::checkOnSite, {}, say(kPlacePlain, nameOf(*panel), what, spaces),
+              say(kPlaceTrade, nameOf(*panel), spaces, steps), where);
+    } else if (!dark.empty()) {
+      out.add("panel.supply_order", Severity::advice, {}, say(kOrderPlain, listed(dark)),
+              say(kOrderTrade, what, spaces, steps), where);
+    }
+  }
+}
+
+constexpr Rule kRules[] = {places,    tandems,      polesAndListing, leftSpaces,
+                           directory, backupItself, supplyPlaces};
 
 }  // namespace
 

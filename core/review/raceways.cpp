@@ -18,6 +18,11 @@ constexpr RuleId kWiringSpace{"panel.wiring_space"};
 constexpr RuleId kAfci{"afci.extended"};
 constexpr RuleId kGroundPath{"ground.size"};
 
+constexpr RuleId kAmbient{"conductor.ambient"};
+constexpr MessageId kTooHotPlain{"review.raceway.too_hot.plain"};
+constexpr MessageId kTooHotTrade{"review.raceway.too_hot.trade"};
+constexpr MessageId kEmptyPlain{"review.raceway.empty.plain"};
+constexpr MessageId kEmptyTrade{"review.raceway.empty.trade"};
 constexpr MessageId kFillPlain{"review.raceway.fill.plain"};
 constexpr MessageId kFillTrade{"review.raceway.fill.trade"};
 constexpr MessageId kFillTradeNone{"review.raceway.fill.trade_none"};
@@ -67,6 +72,11 @@ void raceways(const ReviewInput& in, Findings& out) {
     const std::string name = nameOf(raceway);
     const double share = figures.area.count() / figures.inside.count();
     const double allowed = figures.allowed.count() / figures.inside.count();
+    if (figures.contents.empty()) {
+      out.add("raceway.empty", Severity::advice, {}, say(kEmptyPlain, name), say(kEmptyTrade, name),
+              {at(raceway.id)});
+      continue;
+    }
     if (figures.plasticGround) {
       Finding& finding = out.add("raceway.plastic_ground", Severity::mustFix, kGroundPath,
                                  say(kPlasticPlain, name), say(kPlasticTrade, name), {at(raceway.id)});
@@ -96,6 +106,14 @@ void raceways(const ReviewInput& in, Findings& out) {
       const bool ask = branch.protection == BranchProtection::readLabel ||
                        branch.protection == BranchProtection::receptaclesUnknown;
       if (!hard && !ask) continue;
+      if (!branch.ampacity.governing) {
+        const Figure ambient{raceway.ambient.inCelsius(), "°C", 1};
+        out.add("raceway.too_hot", Severity::mustFix, kAmbient,
+                say(kTooHotPlain, name, ambient, reviewing::nameOf(circuit)),
+                say(kTooHotTrade, name, ambient, reviewing::nameOf(circuit)),
+                {at(raceway.id), {RecordKind::circuit, circuit.id.number}});
+        continue;
+      }
       const Figure carries = amperes(branch.ampacity.governing.value_or(AcAmperes()).count());
       const std::string wire = conductorName(branch.size, Metal::copper);
       const Figure device{static_cast<double>(branch.device.count()), "A", 0};

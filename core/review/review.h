@@ -10,6 +10,7 @@
 #include "core/edit/edit.h"
 #include "core/onsite/onsite.h"
 #include "core/outage/outage.h"
+#include "core/panel/clearing.h"
 #include "core/start/start.h"
 #include "core/wiring/bus.h"
 #include "core/wiring/dc_cable.h"
@@ -51,6 +52,7 @@ struct ReviewInput {
   const std::vector<RacewayFigures>* raceways = nullptr;
   const std::vector<SpliceBoxFigures>* boxes = nullptr;
   const std::vector<WiringSpaceFigures>* wiringSpaces = nullptr;
+  const std::vector<ClearedPlace>* supplyPlaces = nullptr;
   const DemandFigures* demand = nullptr;  ///< load calculations and capacity; null where nobody computed them
   Edition edition = Edition::y2023;
   const Tables& tables = publishedTables();

@@ -39,7 +39,9 @@ BranchAnswer branchProtection(const BranchQuestion& question, Edition edition, c
   const bool aboveAmpacity = question.ampacity && question.device.amperes() > *question.ampacity;
   if (!answer.small && !aboveAmpacity) return answer;
   if (question.ampacity) answer.most = standardRatingWithin(*question.ampacity, edition, tables);
-  if (limit) answer.most = answer.most ? std::min(*answer.most, *limit) : *limit;
+  // Where no rating lies within the ampacity none protects it, whatever 240.4(D) says.
+  if (limit && (answer.most || !question.ampacity))
+    answer.most = answer.most ? std::min(*answer.most, *limit) : *limit;
 
   // The label comes first: a motor or an air conditioner may have the larger breaker it names.
   const std::optional<RatingAmperes> allowed = labelsAllow(circuit);

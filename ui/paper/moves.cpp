@@ -56,6 +56,10 @@ constexpr MessageId kSum{"paper.moves.sum"};
 constexpr MessageId kBoxHas{"paper.moves.box_has"};
 constexpr MessageId kConnectors{"paper.moves.connectors"};
 constexpr MessageId kJoint{"paper.moves.joint"};
+constexpr MessageId kOrder{"paper.moves.order"};
+constexpr MessageId kSetSupply{"paper.moves.set_supply"};
+constexpr MessageId kBestPlace{"paper.moves.best_place"};
+constexpr MessageId kThenOthers{"paper.moves.then_others"};
 constexpr MessageId kNotes[] = {
     MessageId{"paper.moves.note_dead"},       MessageId{"paper.moves.note_neutral"},
     MessageId{"paper.moves.note_connectors"}, MessageId{"paper.moves.note_torque"},
@@ -123,6 +127,23 @@ void drawCircuits(SheetFlow& flow, const Plan& plan, const Language& language) {
                raceway != nullptr ? text(raceway->name) : QStringLiteral("–")});
   }
   table.end();
+}
+
+// What comes out before the breakers of the supply can be set, and what has no supply meanwhile.
+void drawOrder(SheetFlow& flow, const Plan& plan, const Assessment& assessment, const Language& language) {
+  const Panel* ahead = panelAhead(plan);
+  QStringList lines;
+  for (const ClearedPlace& place : assessment.supplyPlaces) {
+    if (place.refusal) lines << words(*place.refusal, language);
+    if (place.steps.empty()) continue;
+    for (const ClearingStep& step : place.steps) lines << words(instruction(plan, step), language);
+    lines << words(language, place.breaker.valid() ? kSetSupply : kBestPlace,
+                   std::vector<Message>{nameOf(plan, place)}, spaceNames(*ahead, *place.place));
+  }
+  if (lines.isEmpty()) return;
+  lines << words(language, kThenOthers);
+  drawHeading(flow, words(language, kOrder, ahead->name), 60.0);
+  drawNumbered(flow, lines);
 }
 
 void drawRaceway(SheetFlow& flow, const Plan& plan, const RacewayFigures& figures, const Language& language) {
@@ -209,6 +230,7 @@ void drawMoves(SheetFlow& flow, const Plan& plan, const Assessment& assessment, 
                               Weight::bold) +
                4.0);
   drawCircuits(flow, plan, language);
+  drawOrder(flow, plan, assessment, language);
   for (const RacewayFigures& figures : assessment.raceways) {
     if (!figures.contents.empty()) drawRaceway(flow, plan, figures, language);
   }

@@ -55,10 +55,14 @@ const TextRow kRows[] = {
      TEXT("Stayalight", "From running watts or amperes that somebody read or measured: %1.")},
     // -- refusals
     {"demand.refused", TEXT("Stayalight", "not computed: no figure of %1 is confirmed for %2")},
-    {"demand.refused_dryers",
-     TEXT("Stayalight", "not computed: %1 dryers, and the table of this program ends at %2")},
-    {"demand.refused_cooking",
-     TEXT("Stayalight", "not computed: a cooking appliance above %1, or more than %2 in one column")},
+    {"demand.refused_dryers", TEXT("Stayalight",
+                                   "not computed: %1 dryers, and the table of this program ends at %2; have "
+                                   "that load worked out apart and "
+                                   "enter the calculated load")},
+    {"demand.refused_cooking", TEXT("Stayalight",
+                                    "not computed: a cooking appliance above %1, or more than %2 in one "
+                                    "column; have that load worked out "
+                                    "apart and enter the calculated load")},
     {"demand.not_applicable.rating_unknown",
      TEXT("Stayalight", "asks for a service of at least %1, and its rating is not known")},
     {"demand.not_applicable.below_100",

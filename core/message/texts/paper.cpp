@@ -392,6 +392,12 @@ const TextRow kRows[] = {
     {"paper.moves.box_has", TEXT("Stayalight", "All (the box has %1 in³)")},
     {"paper.moves.connectors", TEXT("Stayalight", "Joints, for the choice of connectors (grounds apart)")},
     {"paper.moves.joint", TEXT("Stayalight", "%1 × %2 to %3")},
+    {"paper.moves.order", TEXT("Stayalight", "Order of work in %1")},
+    {"paper.moves.set_supply", TEXT("Stayalight", "Set %1 at %2")},
+    {"paper.moves.best_place", TEXT("Stayalight", "Then %1 finds room at %2; the plan has none yet")},
+    {"paper.moves.then_others",
+     TEXT("Stayalight",
+          "The other circuits move afterwards, one by one: each is off only while it is moved.")},
     {"paper.moves.note_dead",
      TEXT(
          "Stayalight",

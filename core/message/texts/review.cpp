@@ -461,6 +461,21 @@ const TextRow kRows[] = {
      TEXT("Stayalight",
           "No breaker or wire of the tables carries the load on the way from %1: make the load smaller.")},
     {"review.feeder.nothing_fits.trade", TEXT("Stayalight", "%1: %2.")},
+    {"review.feeder.no_length.plain",
+     TEXT("Stayalight", "The way from %1 has no length: measure it and enter it.")},
+    {"review.feeder.no_length.trade",
+     TEXT("Stayalight", "%1: length 0, so no voltage drop is worked out. Enter the length one way.")},
+    {"review.raceway.too_hot.plain",
+     TEXT("Stayalight", "At %2 in %1 the wire of %3 may carry nothing at all.")},
+    {"review.raceway.too_hot.trade", TEXT("Stayalight",
+                                          "%1, ambient %2: beyond the table for the insulation of %3. "
+                                          "Another way, insulation for more heat, or "
+                                          "another ambient temperature.")},
+    {"review.raceway.empty.plain", TEXT("Stayalight", "Nothing of this plan runs through %1.")},
+    {"review.raceway.empty.trade", TEXT("Stayalight",
+                                        "%1 holds no circuit, no piece of the feeder and nothing else: say "
+                                        "what runs through it, or take it out "
+                                        "of the plan.")},
     {"review.feeder.unknown.plain",
      TEXT("Stayalight", "Facts are missing for the breaker and the wire on the way from %1.")},
     {"review.feeder.unknown.trade", TEXT("Stayalight", "%1: not known. %2")},
@@ -525,6 +540,16 @@ const TextRow kRows[] = {
     {"review.panel.surge.trade", TEXT("Stayalight",
                                       "No surge device planned in the backup subpanel; some read the rule as "
                                       "whole-dwelling feeders only. Two spaces and a material line if so.")},
+    {"review.panel.supply_room.plain", TEXT("Stayalight", "%1 has no room for %2.")},
+    {"review.panel.supply_room.trade", TEXT("Stayalight", "%1.")},
+    {"review.panel.supply_place.plain",
+     TEXT("Stayalight", "%1 is full: %2 finds room at %3 once others are out of the way.")},
+    {"review.panel.supply_place.trade",
+     TEXT("Stayalight", "%1, before a breaker of two poles stands at %2: %3.")},
+    {"review.panel.supply_order.plain",
+     TEXT("Stayalight", "While the work goes on these have no supply until the backup subpanel is fed: %1.")},
+    {"review.panel.supply_order.trade",
+     TEXT("Stayalight", "Before %1 is set at %2: %3. The other circuits can move one by one afterwards.")},
     {"review.panel.spare_spaces.plain",
      TEXT("Stayalight", "The backup subpanel is almost full: a circuit added later will not find a space.")},
     {"review.panel.spare_spaces.trade",

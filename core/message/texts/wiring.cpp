@@ -18,7 +18,7 @@ const TextRow kRows[] = {
     {"wiring.device.fixed_load_unknown",
      TEXT("Stayalight", "entered as %1; what the load asks for is not known")},
     {"wiring.device.load_unknown", TEXT("Stayalight", "the load is not known")},
-    {"wiring.device.none_listed", TEXT("Stayalight", "no standard rating reaches %1")},
+    {"wiring.device.none_listed", TEXT("Stayalight", "no standard rating reaches %1: make the load smaller")},
     {"wiring.device.follows",
      TEXT("Stayalight", "no device of its own: the larger one ahead of the switch, %1, protects it")},
     {"wiring.device.follows_unknown",
@@ -41,8 +41,12 @@ const TextRow kRows[] = {
     {"wiring.conductor.smallest", TEXT("Stayalight", "%1 is the smallest size listed")},
     {"wiring.conductor.fixed", TEXT("Stayalight", "%1 is there already and carries %2")},
     {"wiring.conductor.load_unknown", TEXT("Stayalight", "neither load nor device is known")},
-    {"wiring.conductor.none_listed", TEXT("Stayalight", "no size of the table carries this load")},
-    {"wiring.conductor.too_hot", TEXT("Stayalight", "the table permits this insulation no current at %1")},
+    {"wiring.conductor.none_listed", TEXT("Stayalight",
+                                          "no single conductor of the table carries this load: make it "
+                                          "smaller, or have conductors side by side worked out apart")},
+    {"wiring.conductor.too_hot", TEXT("Stayalight",
+                                      "the table permits this insulation no current at %1: another way, "
+                                      "insulation for more heat, or another ambient temperature")},
     // -- neutral and ground
     {"wiring.neutral.full", TEXT("Stayalight", "%1, as large as the ungrounded conductors")},
     {"wiring.neutral.in_cable", TEXT("Stayalight", "%1, as all conductors of the cable")},
@@ -72,7 +76,8 @@ const TextRow kRows[] = {
     {"wiring.over.neutral", TEXT("Stayalight", "the neutral is too small: it takes %1")},
     {"wiring.over.ground", TEXT("Stayalight", "the equipment grounding conductor is too small: it takes %1")},
     {"wiring.over.no_conductor", TEXT("Stayalight", "no conductor fits: %1")},
-    {"wiring.over.no_rating", TEXT("Stayalight", "no standard rating reaches the %1 that the load asks for")},
+    {"wiring.over.no_rating",
+     TEXT("Stayalight", "no standard rating reaches the %1 that the load asks for: make the load smaller")},
     // -- what is missing
     {"wiring.missing.calculated_load", TEXT("Stayalight", "calculated load of the backup feeder")},
     {"wiring.missing.rated_output", TEXT("Stayalight", "rated output of the inverter")},

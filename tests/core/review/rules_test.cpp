@@ -146,6 +146,24 @@ const RuleCase kCases[] = {
            example::addBreaker(p, kMain, {Column::right, 9}, 2, 30, Feeds::generator, Stage::fresh);
        editBreaker(p, id).interlocked = Answer::yes;
      }},
+    // room for the supply
+    {"panel.supply_room", Severity::mustFix,
+     [](Plan& p) {
+       for (auto& breaker : p.breakers) {
+         if (breaker->feeds.is(Feeds::feeder)) breaker.edit().row = 6;  // where the freezer stays
+       }
+     }},
+    {"panel.supply_place", Severity::checkOnSite,
+     [](Plan& p) {
+       editPanel(p, kMain).spaces = 14;
+       std::erase_if(p.breakers, [](const auto& breaker) { return breaker->feeds.is(Feeds::feeder); });
+     }},
+    {"panel.supply_order", Severity::advice,
+     [](Plan& p) {
+       Breaker& old = editBreaker(p, find(p, circuitNamed(p, "Lights"))->breaker);
+       old.row = 7;
+       old.stage = Stage::removed;
+     }},
     // voltages
     {"system.wye", Severity::danger, [](Plan& p) { p.site.edit().service = ServiceSystem::wye120_208; }},
     {"system.wye_output", Severity::danger,

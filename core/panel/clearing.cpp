@@ -1,0 +1,403 @@
+#include "core/panel/clearing.h"
+
+#include <algorithm>
+#include <tuple>
+
+namespace stayalight {
+namespace {
+
+constexpr MessageId kNoTwoSpaces{"panel.clearing.no_two_spaces"};
+constexpr MessageId kNothingFree{"panel.clearing.nothing_free"};
+constexpr MessageId kStays{"panel.clearing.stays"};
+constexpr MessageId kOut{"panel.clearing.out"};
+constexpr MessageId kOutDark{"panel.clearing.out_dark"};
+constexpr MessageId kLift{"panel.clearing.lift"};
+constexpr MessageId kSet{"panel.clearing.set"};
+constexpr MessageId kProposed{"panel.clearing.proposed"};
+constexpr MessageId kCircuits{"panel.clearing.circuits"};
+constexpr MessageId kSpare{"panel.by_spare"};
+constexpr MessageId kFeeder{"panel.by_feeder"};
+constexpr MessageId kInverterInput{"panel.by_inverter_input"};
+constexpr MessageId kInverterOutput{"panel.by_inverter_output"};
+constexpr MessageId kSolar{"panel.by_solar"};
+constexpr MessageId kGenerator{"panel.by_generator"};
+constexpr MessageId kUtility{"panel.by_utility"};
+constexpr MessageId kSurge{"panel.by_surge_device"};
+
+constexpr std::int32_t kFeederPoles = 2;
+
+bool overlap(const Placement& one, const Placement& other) {
+  const std::vector<HalfSpace> mine = coveredHalves(one);
+  const std::vector<HalfSpace> theirs = coveredHalves(other);
+  return std::any_of(mine.begin(), mine.end(), [&](const HalfSpace& half) {
+    return std::find(theirs.begin(), theirs.end(), half) != theirs.end();
+  });
+}
+
+/// What becomes of a breaker that stands in the panel today.
+struct Fate {
+  BreakerId breaker;
+  Placement place;
+  bool stays = false;           ///< where it is, as planned
+  bool feedsNothing = false;    ///< no circuit hangs on it as planned: it may come out
+  std::optional<Placement> to;  ///< another place in this panel
+  std::vector<CircuitId> circuits;
+  std::vector<CircuitId> leaving;  ///< that go to another panel
+};
+
+std::vector<Fate> fatesOf(const Plan& plan, PanelId panel) {
+  std::vector<Fate> all;
+  for (const Occupant& occupant : occupants(plan, panel, Reading::before)) {
+    const Breaker& breaker = *find(plan, occupant.breaker);
+    Fate fate;
+    fate.breaker = occupant.breaker;
+    fate.place = occupant.placement;
+    fate.stays = stands(breaker, Reading::planned);
+    const bool plain = breaker.feeds.is(Feeds::circuit) || breaker.feeds.is(Feeds::nothing);
+    fate.feedsNothing = plain && circuitsOn(plan, breaker.id, Reading::planned).empty();
+    fate.circuits = circuitsOn(plan, breaker.id, Reading::before);
+    for (const CircuitId id : fate.circuits) {
+      const Breaker* next = find(plan, find(plan, id)->planned);
+      if (next == nullptr || next->id == breaker.id) continue;
+      if (next->panel != panel) {
+        fate.leaving.push_back(id);
+      } else if (!fate.stays) {
+        fate.to = placementOf(*next);
+      }
+    }
+    all.push_back(std::move(fate));
+  }
+  return all;
+}
+
+/// The panel while the work goes on.
+class Work {
+ public:
+  Work(std::vector<Fate> fates, bool supplied) : fates_(std::move(fates)), supplied_(supplied) {
+    state_.resize(fates_.size(), State::stands);
+    for (const Fate& fate : fates_) where_.push_back(fate.place);
+  }
+
+  /// Everything out of the way of a placement, with its steps. False where something stays there.
+  bool clear(const Placement& wanted, std::vector<ClearingStep>& steps) {
+    for (std::size_t i = 0; i < fates_.size(); ++i) {
+      if (state_[i] == State::out || state_[i] == State::lifted || !overlap(wanted, where_[i])) continue;
+      if (!move(i, steps)) return false;
+    }
+    return true;
+  }
+  void set(bool supplies) { supplied_ = supplied_ || supplies; }
+
+  /// Another fate for one that the plan leaves where it is.
+  void propose(BreakerId breaker, std::optional<Placement> to) {
+    for (std::size_t i = 0; i < fates_.size(); ++i) {
+      if (fates_[i].breaker != breaker) continue;
+      fates_[i].stays = false;
+      fates_[i].to = to;
+      proposed_.push_back(breaker);
+    }
+  }
+
+ private:
+  enum class State : std::uint8_t { stands, moving, lifted, out, moved };
+
+  bool move(std::size_t i, std::vector<ClearingStep>& steps) {
+    const Fate& fate = fates_[i];
+    ClearingStep step;
+    step.breaker = fate.breaker;
+    step.proposed = std::find(proposed_.begin(), proposed_.end(), fate.breaker) != proposed_.end();
+    if (state_[i] == State::moved || fate.stays) return false;
+    if (state_[i] == State::moving) {
+      // Whoever waits for this place is in the way itself.
+      state_[i] = State::lifted;
+      step.what = Clearing::lifted;
+      step.dark = fate.circuits;
+      steps.push_back(std::move(step));
+      return true;
+    }
+    if (!fate.to) {
+      state_[i] = State::out;
+      step.what = Clearing::takenOut;
+      if (!supplied_) step.dark = fate.leaving;
+      steps.push_back(std::move(step));
+      return true;
+    }
+    state_[i] = State::moving;
+    const Placement to = *fate.to;
+    for (std::size_t other = 0; other < fates_.size(); ++other) {
+      if (other == i || state_[other] == State::out || state_[other] == State::lifted) continue;
+      if (overlap(to, where_[other]) && !move(other, steps)) return false;
+    }
+    state_[i] = State::moved;
+    where_[i] = to;
+    step.what = Clearing::relocated;
+    step.to = to;
+    // A circuit of a shared breaker that goes to another panel meanwhile.
+    if (!supplied_) step.dark = fate.leaving;
+    steps.push_back(std::move(step));
+    return true;
+  }
+
+  std::vector<Fate> fates_;
+  std::vector<Placement> where_;
+  std::vector<State> state_;
+  std::vector<BreakerId> proposed_;
+  bool supplied_;
+};
+
+std::size_t darkIn(const std::vector<ClearingStep>& steps) {
+  std::size_t count = 0;
+  for (const ClearingStep& step : steps) count += step.dark.size();
+  return count;
+}
+
+/// Looks for two adjacent spaces of a column.
+class Search {
+ public:
+  Search(const Plan& plan, const Panel& panel, const Work& work)
+      : plan_(plan), panel_(panel), work_(work), planned_(occupants(plan, panel.id, Reading::planned)) {}
+
+  ClearedPlace best() {
+    for (const SpacePosition position : allSpaces(panel_)) tryAt(position);
+    if (!found_.place) {
+      found_.refusal = adjacent_ ? say(kNothingFree, panel_.name) : say(kNoTwoSpaces, panel_.name);
+    }
+    return found_;
+  }
+  /// Whose fate the place found asks for.
+  [[nodiscard]] const std::vector<std::pair<BreakerId, std::optional<Placement>>>& proposals() const {
+    return proposals_;
+  }
+
+ private:
+  using Proposals = std::vector<std::pair<BreakerId, std::optional<Placement>>>;
+  /// Relocations proposed, breakers proposed to come out, circuits without supply, steps.
+  using Cost = std::tuple<std::size_t, std::size_t, std::size_t, std::size_t>;
+
+  void tryAt(SpacePosition position) {
+    const Placement place{panel_.id, position, Half::whole, kFeederPoles};
+    std::vector<BreakerId> inTheWay;
+    for (const Occupant& occupant : planned_) {
+      if (overlap(place, occupant.placement)) inTheWay.push_back(occupant.breaker);
+    }
+    if (refusal(plan_, place, inTheWay)) return;
+    adjacent_ = true;
+    std::vector<BreakerId> keep;
+    Proposals proposals;
+    for (const BreakerId id : inTheWay) {
+      const Breaker& breaker = *find(plan_, id);
+      const bool plain = breaker.feeds.is(Feeds::circuit) || breaker.feeds.is(Feeds::nothing);
+      if (!plain || breaker.stage.is(Stage::fresh)) return;
+      if (circuitsOn(plan_, id, Reading::planned).empty()) {
+        proposals.emplace_back(id, std::nullopt);
+      } else {
+        keep.push_back(id);
+      }
+    }
+    // One that is better than what was found so far is not possible any more.
+    if (found_.place && keep.size() > std::get<0>(cost_)) return;
+    (void)relocate(place, inTheWay, keep, 0, proposals);
+  }
+
+  // Places for each that keeps its circuits; true where it is enough. One or two are tried everywhere, more
+  // only until they fit.
+  bool relocate(const Placement& place, const std::vector<BreakerId>& inTheWay,
+                const std::vector<BreakerId>& keep, std::size_t next, Proposals& proposals) {
+    if (next == keep.size()) {
+      return consider(place, proposals) && keep.size() > 2;
+    }
+    const Placement now = placementOf(*find(plan_, keep[next]));
+    const std::vector<Half> halves = now.half == Half::whole ? std::vector{Half::whole}
+                                     : now.poles == 2        ? std::vector{Half::outer, Half::inner}
+                                                             : std::vector{Half::a, Half::b};
+    for (const SpacePosition position : allSpaces(panel_)) {
+      for (const Half half : halves) {
+        const Placement to{panel_.id, position, half, now.poles};
+        if (overlap(to, place) || taken(to, proposals) || refusal(plan_, to, inTheWay)) continue;
+        proposals.emplace_back(keep[next], to);
+        const bool enough = relocate(place, inTheWay, keep, next + 1, proposals);
+        proposals.pop_back();
+        if (enough) return true;
+      }
+    }
+    return false;
+  }
+  static bool taken(const Placement& to, const Proposals& proposals) {
+    return std::any_of(proposals.begin(), proposals.end(),
+                       [&](const auto& other) { return other.second && overlap(to, *other.second); });
+  }
+
+  // False where something else stays in the way.
+  bool consider(const Placement& place, const Proposals& proposals) {
+    Work work = work_;
+    std::size_t relocated = 0;
+    for (const auto& [breaker, to] : proposals) {
+      work.propose(breaker, to);
+      relocated += to ? 1 : 0;
+    }
+    std::vector<ClearingStep> steps;
+    if (!work.clear(place, steps)) return false;
+    const Cost cost{relocated, proposals.size() - relocated, darkIn(steps), steps.size()};
+    if (found_.place && cost >= cost_) return true;
+    cost_ = cost;
+    found_.place = place;
+    found_.steps = std::move(steps);
+    proposals_ = proposals;
+    return true;
+  }
+
+  const Plan& plan_;
+  const Panel& panel_;
+  const Work& work_;
+  std::vector<Occupant> planned_;
+  bool adjacent_ = false;
+  ClearedPlace found_;
+  Cost cost_{};
+  Proposals proposals_;
+};
+
+/// With it the backup subpanel can be fed.
+bool suppliesBackup(const Plan& plan, const Breaker& breaker) {
+  const Panel* backup = backupPanel(plan);
+  if (backup == nullptr) return false;
+  if (breaker.feeds.is(Feeds::feeder)) return breaker.feedsPanel == backup->id;
+  return breaker.feeds.is(Feeds::inverterInput) &&
+         plan.transfer->arrangement.is(Arrangement::inverterPassThrough);
+}
+
+// What has to be set in the panel, what feeds the backup subpanel first.
+std::vector<const Breaker*> toBeSet(const Plan& plan, PanelId panel) {
+  std::vector<const Breaker*> all;
+  for (const auto& breaker : plan.breakers) {
+    const bool plain = breaker->feeds.is(Feeds::circuit) || breaker->feeds.is(Feeds::nothing);
+    if (breaker->panel == panel && breaker->stage.is(Stage::fresh) && !plain) all.push_back(&*breaker);
+  }
+  std::stable_sort(all.begin(), all.end(), [&](const Breaker* a, const Breaker* b) {
+    return suppliesBackup(plan, *a) && !suppliesBackup(plan, *b);
+  });
+  return all;
+}
+
+bool suppliedAlready(const Plan& plan) {
+  return std::any_of(plan.breakers.begin(), plan.breakers.end(), [&](const auto& breaker) {
+    return !breaker->stage.is(Stage::fresh) && stands(*breaker, Reading::planned) &&
+           suppliesBackup(plan, *breaker);
+  });
+}
+bool anySupply(const Plan& plan) {
+  return std::any_of(plan.breakers.begin(), plan.breakers.end(), [&](const auto& breaker) {
+    return stands(*breaker, Reading::planned) && suppliesBackup(plan, *breaker);
+  });
+}
+
+std::string listed(const std::vector<std::string>& names) {
+  std::string all;
+  for (const std::string& name : names) all += (all.empty() ? "" : ", ") + name;
+  return all;
+}
+
+}  // namespace
+
+const Panel* panelAhead(const Plan& plan) {
+  const Panel* backup = backupPanel(plan);
+  const Panel* ahead = backup != nullptr ? find(plan, backup->fedFrom) : nullptr;
+  return ahead != nullptr ? ahead : mainPanel(plan);
+}
+
+Message nameOf(const Plan& plan, const ClearedPlace& place) {
+  const Breaker* breaker = find(plan, place.breaker);
+  if (breaker == nullptr) {
+    return say(plan.transfer->arrangement.is(Arrangement::inverterPassThrough) ? kInverterInput : kFeeder);
+  }
+  switch (breaker->feeds.valueOr(Feeds::nothing)) {
+    case Feeds::feeder:
+      return say(kFeeder);
+    case Feeds::inverterInput:
+      return say(kInverterInput);
+    case Feeds::inverterOutput:
+      return say(kInverterOutput);
+    case Feeds::solar:
+      return say(kSolar);
+    case Feeds::generator:
+      return say(kGenerator);
+    case Feeds::utility:
+      return say(kUtility);
+    case Feeds::surgeDevice:
+      return say(kSurge);
+    case Feeds::circuit:
+    case Feeds::nothing:
+      break;
+  }
+  return say(kSpare);
+}
+
+Message instruction(const Plan& plan, const ClearingStep& step) {
+  const Breaker& breaker = *find(plan, step.breaker);
+  const Panel& panel = *find(plan, breaker.panel);
+  std::vector<std::string> names;
+  for (const CircuitId id : circuitsOn(plan, step.breaker, Reading::before)) {
+    const Circuit& circuit = *find(plan, id);
+    names.push_back(circuit.name.empty() ? circuit.serves : circuit.name);
+  }
+  const Message what = names.empty() ? say(kSpare) : say(kCircuits, listed(names));
+  const std::string from = spaceNames(panel, placementOf(breaker));
+  Message said;
+  switch (step.what) {
+    case Clearing::takenOut:
+      said = say(step.dark.empty() ? kOut : kOutDark, std::vector<Message>{what}, from);
+      break;
+    case Clearing::lifted:
+      said = say(kLift, std::vector<Message>{what}, from);
+      break;
+    case Clearing::relocated:
+      said = say(kSet, std::vector<Message>{what}, from, spaceNames(panel, *step.to));
+      break;
+  }
+  return step.proposed ? say(kProposed, std::vector<Message>{said}) : said;
+}
+
+std::vector<ClearedPlace> clearedPlaces(const Plan& plan, PanelId id) {
+  std::vector<ClearedPlace> all;
+  const Panel* panel = find(plan, id);
+  const Panel* backup = backupPanel(plan);
+  if (panel == nullptr || backup == nullptr || panel->id == backup->id) return all;
+  Work work(fatesOf(plan, id), suppliedAlready(plan));
+
+  const Panel* ahead = panelAhead(plan);
+  const bool wanted = ahead != nullptr && ahead->id == id &&
+                      !plan.transfer->arrangement.is(Arrangement::none) &&
+                      std::any_of(plan.circuits.begin(), plan.circuits.end(),
+                                  [&](const auto& circuit) { return backedUp(plan, *circuit); });
+  if (wanted && !anySupply(plan)) {
+    Search search(plan, *panel, work);
+    ClearedPlace found = search.best();
+    found.supplies = true;
+    if (found.place) {
+      for (const auto& [breaker, to] : search.proposals()) work.propose(breaker, to);
+      std::vector<ClearingStep> again;
+      (void)work.clear(*found.place, again);
+      work.set(true);
+    }
+    all.push_back(std::move(found));
+  }
+  for (const Breaker* breaker : toBeSet(plan, id)) {
+    ClearedPlace cleared;
+    cleared.breaker = breaker->id;
+    cleared.supplies = suppliesBackup(plan, *breaker);
+    const Placement place = placementOf(*breaker);
+    Work tried = work;
+    if (!occupantOf(plan, place, Reading::planned, {breaker->id}).valid() &&
+        tried.clear(place, cleared.steps)) {
+      cleared.place = place;
+      work = std::move(tried);
+      work.set(cleared.supplies);
+    } else {
+      cleared.steps.clear();
+      cleared.refusal = say(kStays, spaceNames(*panel, place));
+    }
+    all.push_back(std::move(cleared));
+  }
+  return all;
+}
+
+}  // namespace stayalight
