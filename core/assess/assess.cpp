@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
 
 #include "core/use/hour_loads.h"
 
@@ -174,7 +175,10 @@ Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstance
   const Edition edition = plan.site->edition.valueOr(Edition::y2023);
   result.demand = demandFigures(plan, edition, result.limits, working, tables);
   if (backup != nullptr) {
-    const std::vector<Draw> loads = draws(plan, backup->id, Reading::planned, result.system, tables);
+    const std::vector<Draw> all = draws(plan, backup->id, Reading::planned, result.system, tables);
+    std::vector<Draw> loads;  // what may run in an outage
+    std::copy_if(all.begin(), all.end(), std::back_inserter(loads),
+                 [&](const Draw& draw) { return !offInOutage(plan, draw.load); });
     const HourLoads hour(plan, loads, result.system, scenario.month, scenario.start.hour());
     const DayUses day = dayUses(plan, loads, scenario.month);
     result.hour = hourFigures(hour, result.limits, working);
@@ -182,7 +186,7 @@ Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstance
     result.peaks = dayPeaks(loads, day, result.system);
     result.starts = startFigures(plan, hour, result.limits, working, tables);
     LegPower operating;
-    for (const Draw& draw : loads) operating += draw.likely;
+    for (const Draw& draw : all) operating += draw.likely;
     result.segments = segmentFigures(
         plan,
         segmentLoads(plan, result.hour, operating, result.limits, result.demand.feederLoad, working, tables),

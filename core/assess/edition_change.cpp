@@ -27,9 +27,10 @@ constexpr MessageId kNotFound{"edition.not_found"};
 constexpr MessageId kCitation{"edition.citation"};
 constexpr MessageId kNotConfirmed{"edition.not_confirmed"};
 constexpr MessageId kSegments[] = {
-    MessageId{"field.choice.main_to_switch"}, MessageId{"field.choice.inverter_to_switch"},
-    MessageId{"field.choice.switch_to_backup"}, MessageId{"field.choice.main_to_inverter"},
-    MessageId{"field.choice.inverter_to_backup"}};
+    MessageId{"field.choice.main_to_switch"},     MessageId{"field.choice.inverter_to_switch"},
+    MessageId{"field.choice.switch_to_backup"},   MessageId{"field.choice.main_to_inverter"},
+    MessageId{"field.choice.inverter_to_backup"}, MessageId{"field.choice.bypass"},
+    MessageId{"field.choice.generator_inlet"}};
 
 Message plain(std::string text) { return say(kText, std::move(text)); }
 Message figure(const std::optional<VoltAmperes>& load) {

@@ -41,8 +41,9 @@ enum class CodeNumber : std::uint8_t {
   nippleFill,
   boxGroundsTogether,
   boxFurtherGround,
+  generatorConductorFactor,
 };
-inline constexpr std::array<std::string_view, 22> kCodeNumberKeys = {
+inline constexpr std::array<std::string_view, 23> kCodeNumberKeys = {
     "continuous_factor",
     "next_size_up_limit",
     "terminal_current",
@@ -65,6 +66,7 @@ inline constexpr std::array<std::string_view, 22> kCodeNumberKeys = {
     "nipple_fill",
     "box_grounds_together",
     "box_further_ground",
+    "generator_conductor_factor",
 };
 
 /// The number in the unit of its row, and the rule it is from.

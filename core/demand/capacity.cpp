@@ -51,8 +51,21 @@ std::optional<double> drawOf(const Load& load, const Tables& tables) {
   return std::nullopt;
 }
 
+// Answered as a whole, else by the rows: one that is not listed spoils it.
+Answer managementListed(const Transfer& transfer) {
+  const Answer whole = transfer.managedListed.valueOr(Answer::unknown);
+  if (whole != Answer::unknown || transfer.managed.empty()) return whole;
+  Answer rows = Answer::yes;
+  for (const ManagedLoad& row : transfer.managed) {
+    if (row.listed.is(Answer::no)) return Answer::no;
+    if (!row.listed.is(Answer::yes)) rows = Answer::unknown;
+  }
+  return rows;
+}
+
 struct Draws {
   double declared = 0.0;
+  double unmanaged = 0.0;  ///< of all loads but those that listed equipment switches off
   std::array<double, 2> leg{};
   double largest = 0.0;
   std::string largestName;
@@ -60,6 +73,14 @@ struct Draws {
   bool largestKnown = true;  ///< of all loads
   std::vector<Message> unknown;
 };
+
+// Switched off by what is listed for it, so that others may run.
+bool managedAway(const Plan& plan, LoadId load) {
+  const auto& managed = plan.transfer->managed;
+  return std::any_of(managed.begin(), managed.end(), [&](const ManagedLoad& row) {
+    return row.load == load && row.listed.is(Answer::yes) && !row.shedBy.is(ShedBy::byHand);
+  });
+}
 
 Draws drawsOf(const Plan& plan, const Tables& tables) {
   Draws out;
@@ -83,6 +104,7 @@ Draws drawsOf(const Plan& plan, const Tables& tables) {
         out.largest = *draw;
         out.largestName = name;
       }
+      if (!managedAway(plan, load.id)) out.unmanaged += *draw;
       if (!meant) continue;
       out.declared += *draw;
       if (load.connection.is(Connection::lineToLine)) {
@@ -172,8 +194,11 @@ std::vector<PathFigures> capacityPaths(const Plan& plan, Edition edition, const 
   PathFigures& managed = begin(CapacityPath::managed, "capacity.automatic");
   if (manual) managed.closed = say(kNotAutomatic);
   managed.asked = transfer.managedLimit;
+  // Without a limit that is typed: nameplates of all loads less those that are switched off.
+  if (!managed.asked && draws.largestKnown && !transfer.managed.empty())
+    managed.asked = VoltAmperes(draws.unmanaged);
   managed.conditions.push_back(carries(kManaged, managed.asked, source, true));
-  managed.conditions.push_back({say(kListedManagement), ofAnswer(transfer.managedListed)});
+  managed.conditions.push_back({say(kListedManagement), ofAnswer(managementListed(transfer))});
 
   PathFigures& island = begin(CapacityPath::island, "capacity.island");
   if (edition == Edition::y2026) island.closed = say(kIslandGone);

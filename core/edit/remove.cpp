@@ -16,8 +16,20 @@ bool anyCircuitNames(const Plan& plan, BreakerId breaker) {
   });
 }
 
+void forgetLoad(Plan& plan, LoadId id) {
+  for (std::size_t i = 0; i < plan.transfer->managed.size(); ++i) {
+    if (plan.transfer->managed[i].load == id) plan.transfer.edit().managed[i].load = {};
+  }
+}
+
 void dropCircuit(Plan& plan, CircuitId id) {
   const Circuit gone = *find(plan, id);
+  for (const Load& load : gone.loads) forgetLoad(plan, load.id);
+  for (auto& circuit : plan.circuits) {
+    for (std::size_t i = 0; i < circuit->readings.size(); ++i) {
+      if (circuit->readings[i].partner == id) circuit.edit().readings[i].partner = {};
+    }
+  }
   eraseFrom(plan.circuits, id);
   for (const BreakerId held : {gone.planned, gone.breaker}) {
     const Breaker* breaker = find(plan, held);
@@ -88,6 +100,7 @@ Result<Plan> withoutPanel(const Plan& plan, PanelId id) {
   }
   for (const PanelId panel : behind)
     edit(left, panel).fedFrom = gone.fedFrom == panel ? PanelId{} : gone.fedFrom;
+  if (left.solar->panel == id) left.solar.edit().panel = {};
   eraseFrom(left.panels, id);
   return left;
 }
@@ -141,17 +154,23 @@ Result<Plan> remove(const Plan& plan, const EntityRef& entity) {
       loads.erase(std::remove_if(loads.begin(), loads.end(),
                                  [&](const Load& load) { return load.id.number == entity.id; }),
                   loads.end());
+      forgetLoad(left, LoadId{entity.id});
       return left;
     }
     case RecordKind::space:
     case RecordKind::useWindow:
+    case RecordKind::authorityAnswer:
+    case RecordKind::clampReading:
     case RecordKind::overloadPoint:
     case RecordKind::efficiencyPoint:
+    case RecordKind::managedLoad:
       return removeItem(plan, entity);
     case RecordKind::plan:
     case RecordKind::site:
     case RecordKind::inverter:
     case RecordKind::battery:
+    case RecordKind::solar:
+    case RecordKind::generator:
     case RecordKind::transfer:
     case RecordKind::dcCable:
     case RecordKind::scenario:

@@ -194,9 +194,7 @@ void followBreaker(Plan& plan, BreakerId id) {
 // The list of that name in a record, where its items are plain rows and not entities of their own.
 const Children* itemList(RecordKind owner, std::string_view key) {
   for (const Children& list : recordType(owner).children) {
-    const bool plainRows = list.kind == RecordKind::space || list.kind == RecordKind::useWindow ||
-                           list.kind == RecordKind::overloadPoint || list.kind == RecordKind::efficiencyPoint;
-    if (list.key == key && plainRows) return &list;
+    if (list.key == key && isRow(list.kind)) return &list;
   }
   return nullptr;
 }
@@ -303,7 +301,7 @@ Result<Plan> addItem(const Plan& plan, const EntityRef& owner, std::string_view 
                plan.inverter->marginalEfficiency);
       break;
     default:
-      break;  // a use window starts as all day, all year
+      break;  // as it is: a use window all day, all year
   }
   return added;
 }

@@ -9,12 +9,6 @@ namespace {
 using json::appendNumber;
 using json::appendText;
 
-/// Small records stand on one line.
-bool onOneLine(RecordKind kind) {
-  return kind == RecordKind::space || kind == RecordKind::useWindow || kind == RecordKind::overloadPoint ||
-         kind == RecordKind::efficiencyPoint;
-}
-
 /// Writes the members of one object: the known ones in their order, unknown ones behind the key they
 /// followed.
 class Members {
@@ -127,7 +121,7 @@ void writeFields(std::string& out, const RecordType& type, const void* record, M
 
 void writeRecord(std::string& out, RecordKind kind, const void* record, int indent) {
   const RecordType& type = recordType(kind);
-  Members members(out, type.unknown(record), indent, onOneLine(kind));
+  Members members(out, type.unknown(record), indent, isRow(kind));
   writeFields(out, type, record, members);
   members.close();
 }

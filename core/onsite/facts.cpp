@@ -504,6 +504,10 @@ std::string_view missingRunKey(Segment segment) {
       return "transfer.main_to_inverter";
     case Segment::inverterToBackup:
       return "transfer.inverter_to_backup";
+    case Segment::bypass:
+      return "transfer.bypass";
+    case Segment::generatorInlet:
+      return "transfer.generator_inlet";
   }
   return "transfer.main_to_switch";
 }

@@ -163,6 +163,35 @@ struct ChoiceWords<CircuitUse> {
                                                             "laundry", "individual"};
 };
 
+enum class ReadConductor : std::uint8_t { line, neutral };
+template <>
+struct ChoiceWords<ReadConductor> {
+  static constexpr std::array<std::string_view, 2> words = {"line", "neutral"};
+};
+
+/// What fed the house when a reading was taken.
+enum class ReadMode : std::uint8_t { ordinary, outage };
+template <>
+struct ChoiceWords<ReadMode> {
+  static constexpr std::array<std::string_view, 2> words = {"ordinary", "outage"};
+};
+
+/// What a clamp around one conductor of the circuit showed. On the neutral, with the circuit's own breaker
+/// off, any current comes from a circuit that shares or borrows it; none proves something only about a
+/// partner that carried load at that moment.
+struct ClampReading : Record {
+  Choice<ReadConductor> conductor = ReadConductor::line;
+  AcAmperes current;
+  Choice<Answer> ownBreakerOff = Answer::unknown;  ///< the circuit's own breaker, while it was read
+  CircuitId partner;                               ///< suspected of sharing the neutral
+  Choice<Answer> partnerLoaded = Answer::unknown;  ///< it carried load at that moment
+  Choice<ReadMode> mode = ReadMode::ordinary;
+  std::string how;  ///< instrument and method
+  std::string who;
+  std::string when;  ///< ISO date
+  friend bool operator==(const ClampReading&, const ClampReading&) = default;
+};
+
 struct Circuit : Record {
   CircuitId id;
   std::string name;
@@ -193,6 +222,7 @@ struct Circuit : Record {
   std::optional<Length> extensionLength;  ///< outside cabinets and boxes
   std::optional<Length> cableWidth;  ///< larger outside diameter of its cable, where the cable itself runs on
   std::string notes;
+  std::vector<ClampReading> readings;
   std::vector<Load> loads;
   friend bool operator==(const Circuit&, const Circuit&) = default;
 };

@@ -88,4 +88,64 @@ struct Battery : Record {
   friend bool operator==(const Battery&, const Battery&) = default;
 };
 
+enum class SolarCoupling : std::uint8_t { none, battery, alternatingCurrent };
+template <>
+struct ChoiceWords<SolarCoupling> {
+  static constexpr std::array<std::string_view, 3> words = {"none", "battery_side", "ac_side"};
+};
+
+/// Solar modules, on the battery's side of the inverter or through an inverter of their own.
+struct Solar : Record {
+  std::string name;
+  Choice<SolarCoupling> coupling = SolarCoupling::none;  ///< none: there is no solar
+  std::optional<Watts> modules;                          ///< rated, direct current
+  std::optional<Watts> output;                           ///< greatest output of its own inverter
+  PanelId panel;                                         ///< where that inverter lands
+  Choice<Answer> heldBack =
+      Answer::unknown;             ///< the battery's inverter can hold its output back in an outage
+  std::optional<Degrees> tilt;     ///< from level
+  std::optional<Degrees> azimuth;  ///< clockwise from north
+  std::optional<Fraction> losses;  ///< of soiling, wiring and its inverter together
+  std::string notes;
+  friend bool operator==(const Solar&, const Solar&) = default;
+};
+
+/// Where a generator comes in; none: there is no generator.
+enum class GeneratorPoint : std::uint8_t { none, transfer, inverterInput, mainPanel };
+template <>
+struct ChoiceWords<GeneratorPoint> {
+  static constexpr std::array<std::string_view, 4> words = {"none", "transfer", "inverter_input",
+                                                            "main_panel"};
+};
+
+enum class GeneratorNeutral : std::uint8_t { unknown, bonded, floating };
+template <>
+struct ChoiceWords<GeneratorNeutral> {
+  static constexpr std::array<std::string_view, 3> words = {"unknown", "bonded", "floating"};
+};
+
+enum class Fuel : std::uint8_t { unknown, gasoline, propane, naturalGas, diesel };
+template <>
+struct ChoiceWords<Fuel> {
+  static constexpr std::array<std::string_view, 5> words = {"unknown", "gasoline", "propane", "natural_gas",
+                                                            "diesel"};
+};
+
+struct Generator : Record {
+  std::string name;
+  Choice<GeneratorPoint> comesIn = GeneratorPoint::none;
+  std::optional<Watts> continuous;        ///< rated running watts, on the fuel it is run with
+  std::optional<AcAmperes> ratedCurrent;  ///< of one leg; none: from the watts
+  Choice<InverterOutput> output = InverterOutput::splitPhase120_240;
+  Choice<GeneratorNeutral> neutral = GeneratorNeutral::unknown;
+  std::optional<RatingAmperes> device;  ///< its own breaker; none: it has none
+  std::optional<RatingAmperes> inlet;   ///< rating of the inlet it is plugged into; none: wired in
+  Choice<Answer> switchesNeutral = Answer::unknown;  ///< the transfer between it and the utility does
+  Choice<Fuel> fuel = Fuel::unknown;
+  std::optional<Hours> fuelHours;                 ///< at half load, with the fuel that is kept
+  Choice<Answer> alarmsFitted = Answer::unknown;  ///< carbon monoxide alarms where people sleep
+  std::string notes;
+  friend bool operator==(const Generator&, const Generator&) = default;
+};
+
 }  // namespace stayalight

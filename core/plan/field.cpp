@@ -133,8 +133,20 @@ const void* findRecord(const Plan& plan, const EntityRef& ref) {
       return &*plan.inverter;
     case RecordKind::battery:
       return &*plan.battery;
+    case RecordKind::solar:
+      return &*plan.solar;
+    case RecordKind::generator:
+      return &*plan.generator;
     case RecordKind::transfer:
       return &*plan.transfer;
+    case RecordKind::managedLoad:
+      return item(plan.transfer->managed, ref.item);
+    case RecordKind::authorityAnswer:
+      return item(plan.site->answers, ref.item);
+    case RecordKind::clampReading: {
+      const Circuit* circuit = find(plan, CircuitId{ref.id});
+      return circuit != nullptr ? item(circuit->readings, ref.item) : nullptr;
+    }
     case RecordKind::dcCable:
       return &*plan.dcCable;
     case RecordKind::scenario:
@@ -182,8 +194,19 @@ void* editRecord(Plan& plan, const EntityRef& ref) {
       return &plan.inverter.edit();
     case RecordKind::battery:
       return &plan.battery.edit();
+    case RecordKind::solar:
+      return &plan.solar.edit();
+    case RecordKind::generator:
+      return &plan.generator.edit();
     case RecordKind::transfer:
       return &plan.transfer.edit();
+    case RecordKind::managedLoad:
+      return item(plan.transfer.edit().managed, ref.item);
+    case RecordKind::authorityAnswer:
+      return item(plan.site.edit().answers, ref.item);
+    case RecordKind::clampReading:
+      return item(plan.circuits[static_cast<std::size_t>(indexOf(plan.circuits, ref.id))].edit().readings,
+                  ref.item);
     case RecordKind::dcCable:
       return &plan.dcCable.edit();
     case RecordKind::scenario:
@@ -227,6 +250,12 @@ EntityRef ownerOf(const Plan& plan, const EntityRef& ref) {
       return {RecordKind::inverter};
     case RecordKind::useWindow:
       return {RecordKind::load, ref.id};
+    case RecordKind::authorityAnswer:
+      return {RecordKind::site};
+    case RecordKind::clampReading:
+      return {RecordKind::circuit, ref.id};
+    case RecordKind::managedLoad:
+      return {RecordKind::transfer};
     case RecordKind::load: {
       const Circuit* circuit = circuitOf(plan, LoadId{ref.id});
       return circuit != nullptr ? EntityRef{RecordKind::circuit, circuit->id.number} : ref;

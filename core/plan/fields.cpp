@@ -44,6 +44,15 @@ constexpr Field kSite[] = {
     field<&Site::notes>("notes", "field.notes"),
 };
 
+constexpr Field kAuthorityAnswer[] = {
+    field<&AuthorityAnswer::question>("question", "field.authority.question"),
+    field<&AuthorityAnswer::answer>("answer", "field.authority.answer"),
+    field<&AuthorityAnswer::who>("who", "field.authority.who"),
+    field<&AuthorityAnswer::when>("when", "field.authority.when"),
+    field<&AuthorityAnswer::inWriting>("in_writing", "field.authority.in_writing"),
+};
+constexpr Children kSiteChildren[] = {list<&Site::answers>("authority_answers", RecordKind::authorityAnswer)};
+
 constexpr Field kSpace[] = {
     field<&Space::column>("column", "field.space.column"),
     field<&Space::row>("row", "field.space.row", Unit::none, 1, 42),
@@ -181,7 +190,19 @@ constexpr Field kCircuit[] = {
                                 100000),
     field<&Circuit::notes>("notes", "field.notes"),
 };
-constexpr Children kCircuitChildren[] = {list<&Circuit::loads>("loads", RecordKind::load)};
+constexpr Field kClampReading[] = {
+    field<&ClampReading::conductor>("conductor", "field.reading.conductor"),
+    field<&ClampReading::current>("current_A", "field.reading.current_A", Unit::ampere, 0, kAmpereMaximum),
+    field<&ClampReading::ownBreakerOff>("own_breaker_off", "field.reading.own_breaker_off"),
+    reference<&ClampReading::partner>("partner", RecordKind::circuit, "field.reading.partner"),
+    field<&ClampReading::partnerLoaded>("partner_loaded", "field.reading.partner_loaded"),
+    field<&ClampReading::mode>("mode", "field.reading.mode"),
+    field<&ClampReading::how>("how", "field.reading.how"),
+    field<&ClampReading::who>("who", "field.reading.who"),
+    field<&ClampReading::when>("when", "field.reading.when"),
+};
+constexpr Children kCircuitChildren[] = {list<&Circuit::readings>("clamp_readings", RecordKind::clampReading),
+                                         list<&Circuit::loads>("loads", RecordKind::load)};
 
 constexpr Field kOverload[] = {
     field<&OverloadPoint::time>("time_s", "field.overload.time_s", Unit::second, 0, 86400),
@@ -251,6 +272,45 @@ constexpr Field kBattery[] = {
     field<&Battery::notes>("notes", "field.notes"),
 };
 
+constexpr Field kSolar[] = {
+    field<&Solar::name>("name", "field.solar.name"),
+    field<&Solar::coupling>("coupling", "field.solar.coupling"),
+    field<&Solar::modules>("modules_W", "field.solar.modules_W", Unit::watt, 1, kWattMaximum),
+    field<&Solar::output>("output_W", "field.solar.output_W", Unit::watt, 1, kWattMaximum),
+    reference<&Solar::panel>("panel", RecordKind::panel, "field.solar.panel"),
+    field<&Solar::heldBack>("held_back", "field.solar.held_back"),
+    field<&Solar::tilt>("tilt_deg", "field.solar.tilt_deg", Unit::degree, 0, 90),
+    field<&Solar::azimuth>("azimuth_deg", "field.solar.azimuth_deg", Unit::degree, 0, 360),
+    field<&Solar::losses>("losses", "field.solar.losses", Unit::fraction, 0, 0.9),
+    field<&Solar::notes>("notes", "field.notes"),
+};
+
+constexpr Field kGenerator[] = {
+    field<&Generator::name>("name", "field.generator.name"),
+    field<&Generator::comesIn>("comes_in", "field.generator.comes_in"),
+    field<&Generator::continuous>("continuous_W", "field.generator.continuous_W", Unit::watt, 1,
+                                  kWattMaximum),
+    field<&Generator::ratedCurrent>("rated_A", "field.generator.rated_A", Unit::ampere, 0.1, 1200),
+    field<&Generator::output>("output_V", "field.generator.output_V"),
+    field<&Generator::neutral>("neutral", "field.generator.neutral"),
+    field<&Generator::device>("device_A", "field.generator.device_A", Unit::ampere, 5, 1200),
+    field<&Generator::inlet>("inlet_A", "field.generator.inlet_A", Unit::ampere, 5, 1200),
+    field<&Generator::switchesNeutral>("switches_neutral", "field.generator.switches_neutral"),
+    field<&Generator::fuel>("fuel", "field.generator.fuel"),
+    field<&Generator::fuelHours>("fuel_h", "field.generator.fuel_h", Unit::hour, 0, 10000),
+    field<&Generator::alarmsFitted>("alarms_fitted", "field.generator.alarms_fitted"),
+    field<&Generator::notes>("notes", "field.notes"),
+};
+
+constexpr Field kManagedLoad[] = {
+    reference<&ManagedLoad::load>("load", RecordKind::load, "field.managed.load"),
+    field<&ManagedLoad::shedBy>("shed_by", "field.managed.shed_by"),
+    field<&ManagedLoad::listed>("listed", "field.managed.listed"),
+    field<&ManagedLoad::offInOutage>("off_in_outage", "field.managed.off_in_outage"),
+    field<&ManagedLoad::returns>("returns", "field.managed.returns"),
+};
+constexpr Children kTransferChildren[] = {list<&Transfer::managed>("managed_loads", RecordKind::managedLoad)};
+
 constexpr Field kTransfer[] = {
     field<&Transfer::arrangement>("arrangement", "field.transfer.arrangement"),
     field<&Transfer::listing>("listing", "field.transfer.listing"),
@@ -271,7 +331,12 @@ constexpr Field kTransfer[] = {
                                    kWattMaximum),
     field<&Transfer::managedListed>("managed_listed", "field.transfer.managed_listed"),
     field<&Transfer::serviceBondUpstream>("service_bond_upstream", "field.transfer.service_bond_upstream"),
+    field<&Transfer::serviceDisconnectMoved>("service_disconnect_moved",
+                                             "field.transfer.service_disconnect_moved"),
     field<&Transfer::bypass>("bypass", "field.transfer.bypass"),
+    field<&Transfer::bypassBreaksFirst>("bypass_breaks_first", "field.transfer.bypass_breaks_first"),
+    field<&Transfer::bypassSwitchesNeutral>("bypass_switches_neutral",
+                                            "field.transfer.bypass_switches_neutral"),
     field<&Transfer::notes>("notes", "field.notes"),
 };
 
@@ -350,6 +415,8 @@ constexpr Children kPlanChildren[] = {
     sharedList<&Plan::circuits>("circuits", RecordKind::circuit),
     shared<&Plan::inverter>("inverter", RecordKind::inverter),
     shared<&Plan::battery>("battery", RecordKind::battery),
+    shared<&Plan::solar>("solar", RecordKind::solar),
+    shared<&Plan::generator>("generator", RecordKind::generator),
     shared<&Plan::transfer>("transfer", RecordKind::transfer),
     shared<&Plan::dcCable>("dc_cable", RecordKind::dcCable),
     sharedList<&Plan::runs>("feeder_runs", RecordKind::feederRun),
@@ -360,18 +427,23 @@ constexpr Children kPlanChildren[] = {
 
 constexpr RecordType kTypes[] = {
     record<Plan>(RecordKind::plan, "plan", {}, kPlanChildren),
-    record<Site>(RecordKind::site, "site", kSite, {}),
+    record<Site>(RecordKind::site, "site", kSite, kSiteChildren),
     record<Panel>(RecordKind::panel, "panel", kPanel, kPanelChildren),
     record<Space>(RecordKind::space, "space", kSpace, {}),
     record<Breaker>(RecordKind::breaker, "breaker", kBreaker, {}),
     record<Circuit>(RecordKind::circuit, "circuit", kCircuit, kCircuitChildren),
     record<Load>(RecordKind::load, "load", kLoad, kLoadChildren),
     record<UseWindow>(RecordKind::useWindow, "window", kWindow, {}),
+    record<AuthorityAnswer>(RecordKind::authorityAnswer, "authority_answer", kAuthorityAnswer, {}),
+    record<ClampReading>(RecordKind::clampReading, "clamp_reading", kClampReading, {}),
     record<Inverter>(RecordKind::inverter, "inverter", kInverter, kInverterChildren),
     record<OverloadPoint>(RecordKind::overloadPoint, "overload_point", kOverload, {}),
     record<EfficiencyPoint>(RecordKind::efficiencyPoint, "efficiency_point", kEfficiency, {}),
     record<Battery>(RecordKind::battery, "battery", kBattery, {}),
-    record<Transfer>(RecordKind::transfer, "transfer", kTransfer, {}),
+    record<Solar>(RecordKind::solar, "solar", kSolar, {}),
+    record<Generator>(RecordKind::generator, "generator", kGenerator, {}),
+    record<Transfer>(RecordKind::transfer, "transfer", kTransfer, kTransferChildren),
+    record<ManagedLoad>(RecordKind::managedLoad, "managed_load", kManagedLoad, {}),
     record<DcCable>(RecordKind::dcCable, "dc_cable", kDcCable, {}),
     record<FeederRun>(RecordKind::feederRun, "feeder_run", kRun, {}),
     record<Raceway>(RecordKind::raceway, "raceway", kRaceway, {}),

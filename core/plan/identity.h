@@ -39,11 +39,16 @@ enum class RecordKind : std::uint8_t {
   circuit,
   load,
   useWindow,
+  authorityAnswer,
+  clampReading,
   inverter,
   overloadPoint,
   efficiencyPoint,
   battery,
+  solar,
+  generator,
   transfer,
+  managedLoad,
   dcCable,
   feederRun,
   raceway,
@@ -51,9 +56,15 @@ enum class RecordKind : std::uint8_t {
   scenario
 };
 
-/// One record of a plan. `id` is 0 for the records that exist once (site, inverter, battery, transfer,
-/// scenario); records without an id of their own (spaces, use windows, curve points) are named by their owner
-/// and `item`.
+/// Rows of a list inside another record, which have no id of their own.
+[[nodiscard]] constexpr bool isRow(RecordKind kind) {
+  return kind == RecordKind::space || kind == RecordKind::useWindow || kind == RecordKind::authorityAnswer ||
+         kind == RecordKind::clampReading || kind == RecordKind::overloadPoint ||
+         kind == RecordKind::efficiencyPoint || kind == RecordKind::managedLoad;
+}
+
+/// One record of a plan. `id` is 0 for the records that exist once (site, inverter, battery, solar,
+/// generator, transfer, scenario); rows are named by their owner's id and `item`.
 struct EntityRef {
   RecordKind kind = RecordKind::plan;
   std::int64_t id = 0;

@@ -72,6 +72,13 @@ PanelId panelOf(const Plan& plan, const Circuit& circuit, Reading reading) {
   return breaker != nullptr ? breaker->panel : PanelId{};
 }
 
+bool offInOutage(const Plan& plan, LoadId load) {
+  const auto& managed = plan.transfer->managed;
+  return std::any_of(managed.begin(), managed.end(), [&](const ManagedLoad& row) {
+    return row.load == load && load.valid() && row.offInOutage.is(Answer::yes);
+  });
+}
+
 bool backedUp(const Plan& plan, const Circuit& circuit) {
   const Panel* panel = find(plan, panelOf(plan, circuit, Reading::planned));
   return panel != nullptr && panel->role.is(PanelRole::backup);

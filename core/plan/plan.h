@@ -24,6 +24,8 @@ struct Plan : Record {
   std::vector<Shared<Circuit>> circuits;
   Shared<Inverter> inverter;
   Shared<Battery> battery;
+  Shared<Solar> solar;
+  Shared<Generator> generator;
   Shared<Transfer> transfer;
   Shared<DcCable> dcCable;
   std::vector<Shared<FeederRun>> runs;
@@ -64,6 +66,9 @@ enum class Reading : std::uint8_t { before, planned };
 [[nodiscard]] PanelId panelOf(const Plan& plan, const Circuit& circuit, Reading reading);
 /// True where the circuit hangs on the backup subpanel as planned.
 [[nodiscard]] bool backedUp(const Plan& plan, const Circuit& circuit);
+
+/// True where a managed load stays switched off as long as an outage lasts.
+[[nodiscard]] bool offInOutage(const Plan& plan, LoadId load);
 
 /// The smallest id above all in use.
 [[nodiscard]] PanelId nextPanelId(const Plan& plan);

@@ -51,6 +51,16 @@ struct ChoiceWords<DemandPeriod> {
   static constexpr std::array<std::string_view, 3> words = {"unknown", "one_year", "thirty_days"};
 };
 
+/// What the authority having jurisdiction answered to a question.
+struct AuthorityAnswer : Record {
+  std::string question;
+  std::string answer;  ///< empty: asked, not answered yet
+  std::string who;
+  std::string when;  ///< ISO date
+  Choice<Answer> inWriting = Answer::unknown;
+  friend bool operator==(const AuthorityAnswer&, const AuthorityAnswer&) = default;
+};
+
 /// The house, its service, the adopted code and what the title block of a sheet says.
 struct Site : Record {
   std::string name;
@@ -76,6 +86,7 @@ struct Site : Record {
   std::string amendments;  ///< local amendments, as the authority names them
   std::string permitDate;  ///< ISO date
   std::string permitNumber;
+  std::vector<AuthorityAnswer> answers;
   std::string customer;
   std::string firm;
   std::string licence;

@@ -29,6 +29,24 @@ struct ChoiceWords<CapacityPath> {
       "not_chosen", "manual_transfer", "automatic_full", "managed_load", "island_rule", "power_control"};
 };
 
+/// What disconnects a managed load.
+enum class ShedBy : std::uint8_t { unknown, inverter, energyManagement, transferEquipment, byHand };
+template <>
+struct ChoiceWords<ShedBy> {
+  static constexpr std::array<std::string_view, 5> words = {"unknown", "inverter", "energy_management",
+                                                            "transfer_equipment", "by_hand"};
+};
+
+/// A load that is switched off so that others may run.
+struct ManagedLoad : Record {
+  LoadId load;
+  Choice<ShedBy> shedBy = ShedBy::unknown;
+  Choice<Answer> listed = Answer::unknown;       ///< what sheds it is listed for energy management
+  Choice<Answer> offInOutage = Answer::unknown;  ///< it stays off as long as the outage lasts
+  std::string returns;                           ///< how it comes back: by itself, after a delay, by hand
+  friend bool operator==(const ManagedLoad&, const ManagedLoad&) = default;
+};
+
 struct Transfer : Record {
   Choice<Arrangement> arrangement = Arrangement::none;
   Choice<TransferListing> listing = TransferListing::unknown;
@@ -46,7 +64,12 @@ struct Transfer : Record {
   Choice<Answer> managedListed = Answer::unknown;  ///< as energy management
   Choice<Answer> serviceBondUpstream =
       Answer::unknown;  ///< the service disconnect, and its bond, stand ahead of the main panel
-  Choice<Answer> bypass = Answer::unknown;
+  Choice<Answer> serviceDisconnectMoved =
+      Answer::unknown;                      ///< by this work, out of the main panel to a place ahead of it
+  Choice<Answer> bypass = Answer::unknown;  ///< a switch that feeds the backup subpanel around the inverter
+  Choice<Answer> bypassBreaksFirst = Answer::unknown;  ///< it opens one side before it closes the other
+  Choice<Answer> bypassSwitchesNeutral = Answer::unknown;
+  std::vector<ManagedLoad> managed;
   std::string notes;
   friend bool operator==(const Transfer&, const Transfer&) = default;
 };
@@ -57,12 +80,15 @@ enum class Segment : std::uint8_t {
   inverterToSwitch,
   switchToBackup,
   mainToInverter,
-  inverterToBackup
+  inverterToBackup,
+  bypass,         ///< main to backup around the inverter
+  generatorInlet  ///< generator to where it comes in
 };
 template <>
 struct ChoiceWords<Segment> {
-  static constexpr std::array<std::string_view, 5> words = {
-      "main_to_switch", "inverter_to_switch", "switch_to_backup", "main_to_inverter", "inverter_to_backup"};
+  static constexpr std::array<std::string_view, 7> words = {
+      "main_to_switch", "inverter_to_switch", "switch_to_backup", "main_to_inverter", "inverter_to_backup",
+      "bypass",         "generator_inlet"};
 };
 
 enum class RacewayKind : std::uint8_t { pvc, steel, aluminium, none };

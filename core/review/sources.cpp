@@ -15,6 +15,7 @@ constexpr RuleId kListing{"breaker.listing"};
 constexpr RuleId kLoadSideBond{"bond.load_side"};
 constexpr RuleId kOwnBond{"bond.separately_derived"};
 constexpr RuleId kGeneratorBond{"bond.portable_generator"};
+constexpr RuleId kServiceMoved{"service.moved"};
 constexpr RuleId kSingleSource{"source.single_120"};
 constexpr RuleId kWyeInverter{"practice.wye_inverter"};
 constexpr RuleId kBypass{"practice.bypass"};
@@ -33,6 +34,15 @@ constexpr MessageId kNoTransferPlain{"review.transfer.none.plain"};
 constexpr MessageId kNoTransferTrade{"review.transfer.none.trade"};
 constexpr MessageId kNoBypassPlain{"review.transfer.no_bypass.plain"};
 constexpr MessageId kNoBypassTrade{"review.transfer.no_bypass.trade"};
+constexpr MessageId kMakesFirstPlain{"review.bypass.makes_first.plain"};
+constexpr MessageId kMakesFirstTrade{"review.bypass.makes_first.trade"};
+constexpr MessageId kBypassUnknownPlain{"review.bypass.unknown.plain"};
+constexpr MessageId kBypassUnknownTrade{"review.bypass.unknown.trade"};
+constexpr MessageId kBondStaysPlain{"review.service.bond_stays.plain"};
+constexpr MessageId kBondStaysTrade{"review.service.bond_stays.trade"};
+constexpr MessageId kBondStaysFix{"review.service.bond_stays.fix"};
+constexpr MessageId kMovedPlain{"review.service.moved.plain"};
+constexpr MessageId kMovedTrade{"review.service.moved.trade"};
 constexpr MessageId kHoldDownPlain{"review.holddown.missing.plain"};
 constexpr MessageId kHoldDownTrade{"review.holddown.missing.trade"};
 constexpr MessageId kHoldDownUnknownPlain{"review.holddown.unknown.plain"};
@@ -40,22 +50,14 @@ constexpr MessageId kHoldDownUnknownTrade{"review.holddown.unknown.trade"};
 constexpr MessageId kHoldDownFix{"review.holddown.fix"};
 constexpr MessageId kMarkedPlain{"review.holddown.marked.plain"};
 constexpr MessageId kMarkedTrade{"review.holddown.marked.trade"};
-constexpr MessageId kTooManyOrdinaryPlain{"review.bond.too_many_ordinary.plain"};
-constexpr MessageId kTooManyOutagePlain{"review.bond.too_many_outage.plain"};
 constexpr MessageId kTooManyTrade{"review.bond.too_many.trade"};
-constexpr MessageId kNoneOrdinaryPlain{"review.bond.none_ordinary.plain"};
-constexpr MessageId kNoneOutagePlain{"review.bond.none_outage.plain"};
 constexpr MessageId kNoneTrade{"review.bond.none.trade"};
-constexpr MessageId kUnknownOrdinaryPlain{"review.bond.unknown_ordinary.plain"};
-constexpr MessageId kUnknownOutagePlain{"review.bond.unknown_outage.plain"};
 constexpr MessageId kUnknownTrade{"review.bond.unknown.trade"};
 constexpr MessageId kBackupBondedPlain{"review.bond.backup.plain"};
 constexpr MessageId kBackupBondedTrade{"review.bond.backup.trade"};
 constexpr MessageId kBackupBondedFix{"review.bond.backup.fix"};
 constexpr MessageId kBackupUnknownPlain{"review.bond.backup_unknown.plain"};
 constexpr MessageId kBackupUnknownTrade{"review.bond.backup_unknown.trade"};
-constexpr MessageId kGeneratorPlain{"review.bond.generator.plain"};
-constexpr MessageId kGeneratorTrade{"review.bond.generator.trade"};
 constexpr MessageId kWyePlain{"review.system.wye.plain"};
 constexpr MessageId kWyeTrade{"review.system.wye.trade"};
 constexpr MessageId kWyeOutputPlain{"review.system.wye_output.plain"};
@@ -130,6 +132,14 @@ void transferArrangement(const ReviewInput& in, Findings& out) {
   if (transfer.bypass.is(Answer::no)) {
     out.add("transfer.no_bypass", Severity::advice, kBypass, say(kNoBypassPlain), say(kNoBypassTrade), place);
   }
+  const std::vector<Mode> there = modes(in.plan);
+  const bool around = std::find(there.begin(), there.end(), Mode::bypass) != there.end();
+  if (around && !transfer.bypassBreaksFirst.is(Answer::yes)) {
+    const bool makes = transfer.bypassBreaksFirst.is(Answer::no);
+    out.add(makes ? "bypass.makes_first" : "bypass.unknown", makes ? Severity::danger : Severity::checkOnSite,
+            kTransferListed, say(makes ? kMakesFirstPlain : kBypassUnknownPlain),
+            say(makes ? kMakesFirstTrade : kBypassUnknownTrade), place);
+  }
 }
 
 void holdDown(const ReviewInput& in, Findings& out) {
@@ -176,29 +186,68 @@ void holdDown(const ReviewInput& in, Findings& out) {
   }
 }
 
+// What is said of the bonds in one mode.
+struct BondWords {
+  Mode mode;
+  std::string_view tooMany, none, unknown;
+  MessageId tooManyPlain, nonePlain, unknownPlain;
+};
+constexpr BondWords kBondWords[] = {
+    {Mode::ordinary, "bond.too_many_ordinary", "bond.none_ordinary", "bond.unknown_ordinary",
+     MessageId{"review.bond.too_many_ordinary.plain"}, MessageId{"review.bond.none_ordinary.plain"},
+     MessageId{"review.bond.unknown_ordinary.plain"}},
+    {Mode::outage, "bond.too_many_outage", "bond.none_outage", "bond.unknown_outage",
+     MessageId{"review.bond.too_many_outage.plain"}, MessageId{"review.bond.none_outage.plain"},
+     MessageId{"review.bond.unknown_outage.plain"}},
+    {Mode::generator, "bond.too_many_generator", "bond.none_generator", "bond.unknown_generator",
+     MessageId{"review.bond.too_many_generator.plain"}, MessageId{"review.bond.none_generator.plain"},
+     MessageId{"review.bond.unknown_generator.plain"}},
+    {Mode::bypass, "bond.too_many_bypass", "bond.none_bypass", "bond.unknown_bypass",
+     MessageId{"review.bond.too_many_bypass.plain"}, MessageId{"review.bond.none_bypass.plain"},
+     MessageId{"review.bond.unknown_bypass.plain"}},
+};
+
 void bondOfEachMode(const ReviewInput& in, Findings& out) {
   if (!hasBackedUp(in.plan) || in.plan.transfer->arrangement.is(Arrangement::none)) return;
   for (const BondCount& bonds : bondCounts(in.plan)) {
-    if (bonds.mode == Mode::off) continue;  // nothing is live then
-    const bool outage = bonds.mode == Mode::outage;
+    const auto* words = std::find_if(std::begin(kBondWords), std::end(kBondWords),
+                                     [&](const BondWords& w) { return w.mode == bonds.mode; });
+    if (words == std::end(kBondWords)) continue;
     std::vector<EntityRef> places{at(RecordKind::transfer)};
+    if (bonds.mode == Mode::generator) places.insert(places.begin(), at(RecordKind::generator));
     for (const auto& panel : in.plan.panels) {
       if (!panel->neutralBonded.is(Answer::no)) places.push_back(at(*panel));
     }
+    const RuleId rule = bonds.mode == Mode::generator ? kGeneratorBond : kLoadSideBond;
     const auto certain = static_cast<std::int64_t>(bonds.certain);
     if (bonds.certain >= 2) {
-      out.add(outage ? "bond.too_many_outage" : "bond.too_many_ordinary", Severity::danger, kLoadSideBond,
-              outage ? say(kTooManyOutagePlain, certain) : say(kTooManyOrdinaryPlain, certain),
+      out.add(words->tooMany, Severity::danger, rule, say(words->tooManyPlain, certain),
               say(kTooManyTrade, certain, bonds.places), places);
     } else if (bonds.certain == 0 && bonds.known()) {
-      out.add(outage ? "bond.none_outage" : "bond.none_ordinary", Severity::danger, kOwnBond,
-              outage ? say(kNoneOutagePlain) : say(kNoneOrdinaryPlain), say(kNoneTrade), places);
+      out.add(words->none, Severity::danger, bonds.mode == Mode::generator ? kGeneratorBond : kOwnBond,
+              say(words->nonePlain), say(kNoneTrade), places);
     } else if (!bonds.known()) {
-      out.add(outage ? "bond.unknown_outage" : "bond.unknown_ordinary", Severity::checkOnSite, kLoadSideBond,
-              outage ? say(kUnknownOutagePlain) : say(kUnknownOrdinaryPlain),
+      out.add(words->unknown, Severity::checkOnSite, rule, say(words->unknownPlain),
               say(kUnknownTrade, certain, static_cast<std::int64_t>(bonds.possible), bonds.places), places);
     }
   }
+}
+
+// What follows where this work moves the service disconnect out of the main panel.
+void movedServiceDisconnect(const ReviewInput& in, Findings& out) {
+  const Transfer& transfer = *in.plan.transfer;
+  const Panel* main = mainPanel(in.plan);
+  if (!transfer.serviceDisconnectMoved.is(Answer::yes) || main == nullptr) return;
+  if (!transfer.serviceBondUpstream.is(Answer::yes)) {
+    Finding& finding = out.add("service.bond_stays", Severity::mustFix, kServiceMoved, say(kBondStaysPlain),
+                               say(kBondStaysTrade, nameOf(*main)), {at(RecordKind::transfer), at(*main)});
+    out.offer(finding,
+              fix::SetFields{{{at(RecordKind::transfer), "service_bond_upstream", std::string("yes")},
+                              {at(*main), "neutral_bonded", std::string("no")}}},
+              say(kBondStaysFix));
+  }
+  out.add("service.moved", Severity::checkOnSite, kServiceMoved, say(kMovedPlain),
+          say(kMovedTrade, nameOf(*main)), {at(RecordKind::transfer), at(*main)});
 }
 
 void bondInBackup(const ReviewInput& in, Findings& out) {
@@ -215,14 +264,6 @@ void bondInBackup(const ReviewInput& in, Findings& out) {
               say(kBackupUnknownPlain, nameOf(*panel)), say(kBackupUnknownTrade, nameOf(*panel)),
               {at(*panel)});
     }
-  }
-}
-
-void generator(const ReviewInput& in, Findings& out) {
-  for (const auto& breaker : in.plan.breakers) {
-    if (!stands(*breaker, Reading::planned) || !breaker->feeds.is(Feeds::generator)) continue;
-    out.add("bond.generator", Severity::checkOnSite, kGeneratorBond, say(kGeneratorPlain),
-            say(kGeneratorTrade, spacesOf(in.plan, *breaker)), {at(*breaker)});
   }
 }
 
@@ -265,8 +306,8 @@ void single120(const ReviewInput& in, Findings& out) {
 }
 
 constexpr Rule kRules[] = {
-    busOfTwoSources, transferArrangement,          holdDown, bondOfEachMode, bondInBackup,
-    generator,       voltagesOfServiceAndInverter, single120};
+    busOfTwoSources, transferArrangement,          holdDown, bondOfEachMode, movedServiceDisconnect,
+    bondInBackup,    voltagesOfServiceAndInverter, single120};
 
 }  // namespace
 

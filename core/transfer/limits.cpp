@@ -31,8 +31,10 @@ std::optional<Q> times(const std::optional<Q>& value, double factor) {
 
 SystemVoltages voltages(const Plan& plan, Mode mode, const Tables& tables) {
   const SystemVoltages service = serviceVoltages(*plan.site, tables);
-  if (mode != Mode::outage) return service;
-  switch (plan.inverter->output.valueOr(InverterOutput::splitPhase120_240)) {
+  if (mode != Mode::outage && mode != Mode::generator) return service;
+  const Choice<InverterOutput>& output =
+      mode == Mode::outage ? plan.inverter->output : plan.generator->output;
+  switch (output.valueOr(InverterOutput::splitPhase120_240)) {
     case InverterOutput::splitPhase120_240:
       return splitPhase(tables);
     case InverterOutput::wye120_208:

@@ -11,9 +11,7 @@ bool inverterHasInput(const Plan& plan) {
   });
 }
 
-}  // namespace
-
-std::vector<Segment> segments(const Plan& plan) {
+std::vector<Segment> ofArrangement(const Plan& plan) {
   switch (plan.transfer->arrangement.valueOr(Arrangement::none)) {
     case Arrangement::none:
       break;
@@ -30,6 +28,38 @@ std::vector<Segment> segments(const Plan& plan) {
   return {};
 }
 
+}  // namespace
+
+std::vector<Segment> segments(const Plan& plan) {
+  std::vector<Segment> there = ofArrangement(plan);
+  const std::vector<Mode> all = modes(plan);
+  const auto has = [&](Mode mode) { return std::find(all.begin(), all.end(), mode) != all.end(); };
+  if (has(Mode::bypass)) there.push_back(Segment::bypass);
+  if (has(Mode::generator)) {
+    const Choice<GeneratorPoint>& comesIn = plan.generator->comesIn;
+    // Ahead of the piece that its current goes on through.
+    const auto next = std::find_if(there.begin(), there.end(), [&](Segment segment) {
+      if (comesIn.is(GeneratorPoint::transfer)) return segment == Segment::switchToBackup;
+      return comesIn.is(GeneratorPoint::inverterInput) &&
+             (segment == Segment::inverterToSwitch || segment == Segment::inverterToBackup);
+    });
+    there.insert(next, Segment::generatorInlet);
+  }
+  return there;
+}
+
+std::vector<Mode> modes(const Plan& plan) {
+  const Transfer& transfer = *plan.transfer;
+  std::vector<Mode> there{Mode::ordinary};
+  // Without an arrangement there is no way an outage is bridged.
+  if (!transfer.arrangement.is(Arrangement::none)) there.push_back(Mode::outage);
+  const bool around = transfer.arrangement.is(Arrangement::automaticSwitch) ||
+                      transfer.arrangement.is(Arrangement::inverterPassThrough);
+  if (around && transfer.bypass.is(Answer::yes)) there.push_back(Mode::bypass);
+  if (!plan.generator->comesIn.is(GeneratorPoint::none)) there.push_back(Mode::generator);
+  return there;
+}
+
 const FeederRun* runOf(const Plan& plan, Segment segment) {
   for (const auto& run : plan.runs) {
     if (run->segment.is(segment)) return &*run;
@@ -40,19 +70,28 @@ const FeederRun* runOf(const Plan& plan, Segment segment) {
 bool carries(const Plan& plan, Segment segment, Mode mode) {
   const std::vector<Segment> there = segments(plan);
   if (std::find(there.begin(), there.end(), segment) == there.end()) return false;
+  const GeneratorPoint comesIn = plan.generator->comesIn.valueOr(GeneratorPoint::none);
+  const bool running = mode == Mode::generator;
   switch (segment) {
     case Segment::mainToSwitch:
-      return mode == Mode::ordinary;
+      return mode == Mode::ordinary || (running && comesIn == GeneratorPoint::mainPanel);
     case Segment::inverterToSwitch:
-      return mode == Mode::outage;
+      return mode == Mode::outage || (running && comesIn == GeneratorPoint::inverterInput);
     case Segment::switchToBackup:
+      return mode != Mode::off && mode != Mode::bypass;
     case Segment::inverterToBackup:
-      return mode != Mode::off;
+      return mode == Mode::ordinary || mode == Mode::outage ||
+             (running && comesIn != GeneratorPoint::transfer);
     case Segment::mainToInverter:
       // Beside a switch it charges the battery in whatever position the switch stands while the utility is
       // there.
+      if (running) return comesIn == GeneratorPoint::mainPanel;
       return mode == Mode::ordinary ||
-             (mode == Mode::off && !plan.transfer->arrangement.is(Arrangement::inverterPassThrough));
+             (mode != Mode::outage && !plan.transfer->arrangement.is(Arrangement::inverterPassThrough));
+    case Segment::bypass:
+      return mode == Mode::bypass;
+    case Segment::generatorInlet:
+      return running;
   }
   return false;
 }

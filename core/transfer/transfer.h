@@ -13,8 +13,11 @@
 namespace stayalight {
 
 /// `ordinary`: the utility feeds the backup subpanel. `outage`: the inverter does. `off`: the switch's
-/// centre.
-enum class Mode : std::uint8_t { ordinary, outage, off };
+/// centre. `generator`: the utility is away and the generator runs. `bypass`: the utility feeds the backup
+/// subpanel around the inverter.
+enum class Mode : std::uint8_t { ordinary, outage, off, generator, bypass };
+/// Modes besides `off` that the plan has equipment for.
+[[nodiscard]] std::vector<Mode> modes(const Plan& plan);
 
 /// Voltages between the conductors of a supply.
 struct SystemVoltages {
@@ -24,7 +27,7 @@ struct SystemVoltages {
   WyeOrder order = WyeOrder::unknown;
   bool single = false;  ///< one 120 V source: nothing between the legs
 };
-/// Of what feeds the backup subpanel in that mode: the service, or the inverter's output.
+/// Of what feeds the backup subpanel in that mode: the service, the inverter's output, or the generator.
 [[nodiscard]] SystemVoltages voltages(const Plan& plan, Mode mode, const Tables& tables = publishedTables());
 
 /// What the inverters together carry. Values stand only where the label gives them or they follow from it.
@@ -66,7 +69,8 @@ struct LimitAt {
 /// Pieces of the way from the sources to the backup subpanel that this arrangement has, in the order of the
 /// current. A manual or automatic switch has main to switch, inverter to switch, switch to backup;
 /// pass-through has main to inverter and inverter to backup. Beside a switch, main to inverter exists where a
-/// breaker feeds the inverter's input.
+/// breaker feeds the inverter's input. The generator's inlet stands ahead of the piece that its current goes
+/// on through, else with the bypass at the end; the bypass position of a manual switch is the switch itself.
 [[nodiscard]] std::vector<Segment> segments(const Plan& plan);
 /// The run that describes a segment, or nullptr where nobody has entered it.
 [[nodiscard]] const FeederRun* runOf(const Plan& plan, Segment segment);
@@ -75,7 +79,9 @@ struct LimitAt {
 
 /// Joins of neutral and ground that are connected to the neutral of the backup subpanel in one mode. A bond
 /// on the opened side of a transfer that switches the neutral does not count; the service bond behind a solid
-/// neutral counts even while the utility is dead. Exactly one is right in every mode.
+/// neutral counts even while the utility is dead. Exactly one is right in every mode (702.11 for a generator:
+/// bonded where its transfer switches the neutral, else not); a generator on a cord counts only while it
+/// runs.
 struct BondCount {
   Mode mode = Mode::ordinary;
   std::int32_t certain = 0;   ///< bonds that are surely there

@@ -15,6 +15,7 @@ constexpr MessageId kNoCalculatedLoad{"wiring.missing.calculated_load"};
 constexpr MessageId kNoRatedOutput{"wiring.missing.rated_output"};
 constexpr MessageId kNoChargeLimit{"wiring.missing.charge_limit"};
 constexpr MessageId kAddsUnknown{"wiring.missing.adds"};
+constexpr MessageId kNoGeneratorOutput{"wiring.missing.generator_output"};
 
 // A part of a load with the step that it came from.
 struct Part {
@@ -111,6 +112,35 @@ struct Loads {
     return rated;
   }
 
+  // Of one leg of the generator: its nameplate, else the watts at unity power factor.
+  [[nodiscard]] std::optional<Part> generatorCurrent(const SystemVoltages& system) const {
+    const Generator& generator = *plan.generator;
+    if (!generator.ratedCurrent) {
+      if (!generator.continuous) return std::nullopt;
+      return ofPower(generator.continuous->count(), "W", system, "running watts of the generator");
+    }
+    Part rated{*generator.ratedCurrent, kNoStep};
+    if (working != nullptr) {
+      rated.step = record(*working, FormulaId{"wiring.output_current"}, RuleId{"generator.conductor"},
+                          rated.current.count(), "A",
+                          {fromPlace("I", rated.current.count(), "A", "rated current of the generator")});
+    }
+    return rated;
+  }
+  // Its own breaker limits what it gives; without one, 445.13(A) adds to the nameplate current.
+  [[nodiscard]] std::optional<Part> generatorLoad(const SystemVoltages& system, double factor) const {
+    std::optional<Part> rated = generatorCurrent(system);
+    if (!rated || plan.generator->device) return rated;
+    Part raised{rated->current * factor, kNoStep};
+    if (working != nullptr) {
+      raised.step = record(*working, FormulaId{"wiring.generator_conductor"}, RuleId{"generator.conductor"},
+                           raised.current.count(), "A",
+                           {fromPlace("k", factor, "", "factor on the generator's current"),
+                            fromStep("I", rated->current.count(), "A", rated->step)});
+    }
+    return raised;
+  }
+
   [[nodiscard]] std::optional<RatingAmperes> labelMaximum() const {
     const auto& entered = plan.inverter->maximumOutputDevice;
     if (!entered) return std::nullopt;
@@ -182,6 +212,7 @@ std::vector<SegmentLoad> segmentLoads(const Plan& plan, const HourFigures& hour,
                                       Working* working, const Tables& tables) {
   const SystemVoltages service = voltages(plan, Mode::ordinary, tables);
   const SystemVoltages output = voltages(plan, Mode::outage, tables);
+  const SystemVoltages ofGenerator = voltages(plan, Mode::generator, tables);
   const bool passThrough = plan.transfer->arrangement.is(Arrangement::inverterPassThrough);
   const double factor = continuousFactor(tables).count();
   const Loads from{plan, hour, limits, feeder, working};
@@ -191,13 +222,16 @@ std::vector<SegmentLoad> segmentLoads(const Plan& plan, const HourFigures& hour,
     SegmentLoad load;
     load.segment = segment;
     const bool inverterSide = segment == Segment::inverterToSwitch || segment == Segment::inverterToBackup;
-    const SystemVoltages& system = inverterSide ? output : service;
+    const SystemVoltages& system = inverterSide                         ? output
+                                   : segment == Segment::generatorInlet ? ofGenerator
+                                                                        : service;
     load.neutral = from.neutralLoad(system);
     load.neutralOperating = currents(operating, system).neutralMagnitude();
     std::array<Phasor, 2> charge{};
 
     switch (segment) {
       case Segment::mainToSwitch:
+      case Segment::bypass:
         if (const auto calculated = from.calculated(system)) {
           set(load, calculated->continuous, calculated->other);
         } else {
@@ -253,11 +287,25 @@ std::vector<SegmentLoad> segmentLoads(const Plan& plan, const HourFigures& hour,
         }
         break;
       }
+      case Segment::generatorInlet: {
+        const auto current =
+            from.generatorLoad(system, codeNumber(CodeNumber::generatorConductorFactor, tables));
+        set(load, std::nullopt, current);
+        if (!current) lacks(load, kNoGeneratorOutput);
+        if (plan.generator->device && load.operating)
+          load.operating = std::min(*load.operating, AcAmperes(plan.generator->device->count()));
+        load.neutral = load.operating;  // 120 V may be drawn to the full on one leg
+        break;
+      }
       case Segment::switchToBackup: {
         // The segments ahead of the switch stand before it in the list.
         const SegmentLoad* heavier = nullptr;
         for (const SegmentLoad& ahead : loads) {
           if (ahead.segment == Segment::mainToInverter) continue;
+          // What comes in at the inverter's input reaches the switch as the inverter's output.
+          if (ahead.segment == Segment::generatorInlet &&
+              plan.generator->comesIn.is(GeneratorPoint::inverterInput))
+            continue;
           if (heavier == nullptr || minimumOf(ahead, factor) > minimumOf(*heavier, factor)) heavier = &ahead;
           load.operating = larger(load.operating, ahead.operating);
           load.complete = load.complete && ahead.complete;

@@ -290,14 +290,24 @@ CarryingCount carryingCount(const Plan& plan, RacewayId id, const Tables& tables
     always += hotCount(plan, *circuit) + neutralsThatCount(plan, *circuit, id, tables);
   }
   count.ordinary = count.outage = always;
+  for (const Mode mode : modes(plan)) {
+    if (mode == Mode::generator) count.generator = always;
+    if (mode == Mode::bypass) count.bypass = always;
+  }
   const bool wye = voltages(plan, Mode::ordinary, tables).wye;
   for (const Segment segment : segments(plan)) {
     const FeederRun* run = runOf(plan, segment);
     if (run == nullptr || run->inRaceway != id) continue;
-    const bool single = voltages(plan, Mode::outage, tables).single && segment != Segment::mainToSwitch;
-    const int carrying = wye ? 3 : 2;
-    if (carries(plan, segment, Mode::ordinary)) count.ordinary += single ? 2 : carrying;
-    if (carries(plan, segment, Mode::outage)) count.outage += single ? 2 : carrying;
+    const bool single = voltages(plan, Mode::outage, tables).single && segment != Segment::mainToSwitch &&
+                        segment != Segment::bypass;
+    const int carrying = wye && !single ? 3 : 2;
+    const auto add = [&](int& of, Mode mode) {
+      if (carries(plan, segment, mode)) of += carrying;
+    };
+    add(count.ordinary, Mode::ordinary);
+    add(count.outage, Mode::outage);
+    add(count.generator, Mode::generator);
+    add(count.bypass, Mode::bypass);
   }
   return count;
 }

@@ -28,7 +28,9 @@ struct RacewayContent {
 struct CarryingCount {
   int ordinary = 0;
   int outage = 0;
-  [[nodiscard]] int most() const { return std::max(ordinary, outage); }
+  int generator = 0;  ///< while it runs, and on a bypass: 0 without one
+  int bypass = 0;
+  [[nodiscard]] int most() const { return std::max({ordinary, outage, generator, bypass}); }
 };
 [[nodiscard]] CarryingCount carryingCount(const Plan& plan, RacewayId raceway,
                                           const Tables& tables = publishedTables());

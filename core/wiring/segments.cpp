@@ -18,6 +18,7 @@ constexpr MessageId kBus{"wiring.maximum.bus"};
 constexpr MessageId kSwitch{"wiring.maximum.switch"};
 constexpr MessageId kInput{"wiring.maximum.input"};
 constexpr MessageId kRelay{"wiring.maximum.relay"};
+constexpr MessageId kInlet{"wiring.maximum.inlet"};
 constexpr MessageId kFollows{"wiring.device.follows"};
 constexpr MessageId kFollowsUnknown{"wiring.device.follows_unknown"};
 
@@ -26,6 +27,8 @@ constexpr MessageId kInverterToSwitch{"wiring.segment.inverter_to_switch"};
 constexpr MessageId kSwitchToBackup{"wiring.segment.switch_to_backup"};
 constexpr MessageId kMainToInverter{"wiring.segment.main_to_inverter"};
 constexpr MessageId kInverterToBackup{"wiring.segment.inverter_to_backup"};
+constexpr MessageId kBypass{"wiring.segment.bypass"};
+constexpr MessageId kGeneratorInlet{"wiring.segment.generator_inlet"};
 
 constexpr MessageId kNoRun{"wiring.missing.run"};
 constexpr MessageId kNoDevice{"wiring.missing.device"};
@@ -47,7 +50,8 @@ constexpr MessageId kNothingCarries{"wiring.over.no_conductor"};
 constexpr MessageId kNoRatingCarries{"wiring.over.no_rating"};
 
 bool endsAtBackup(Segment segment) {
-  return segment == Segment::switchToBackup || segment == Segment::inverterToBackup;
+  return segment == Segment::switchToBackup || segment == Segment::inverterToBackup ||
+         segment == Segment::bypass;
 }
 bool hasOwnDevice(Segment segment) { return segment != Segment::switchToBackup; }
 
@@ -72,7 +76,11 @@ std::optional<RatingAmperes> breakerInPlan(const Plan& plan, Segment segment) {
       case Segment::inverterToBackup:
         match = breaker->feeds.is(Feeds::inverterOutput);
         break;
+      case Segment::generatorInlet:
+        match = breaker->feeds.is(Feeds::generator) && !plan.generator->device;
+        break;
       case Segment::switchToBackup:
+      case Segment::bypass:
         break;
     }
     if (match && (!largest || breaker->rating > *largest)) largest = breaker->rating;
@@ -113,7 +121,17 @@ Limits limitsOf(const Plan& plan, const SegmentLoad& load) {
     if (passThrough && plan.transfer->rating) limits.known.push_back({*plan.transfer->rating, say(kRelay)});
     return limits;
   }
-  if (!passThrough) limits.add(plan.transfer->rating, say(kSwitch), kNoSwitchRating);
+  if (load.segment == Segment::generatorInlet) {
+    const Generator& generator = *plan.generator;
+    if (generator.inlet) limits.known.push_back({*generator.inlet, say(kInlet)});
+    if (generator.comesIn.is(GeneratorPoint::transfer) && plan.transfer->rating)
+      limits.known.push_back({*plan.transfer->rating, say(kSwitch)});
+    if (generator.comesIn.is(GeneratorPoint::inverterInput))
+      limits.add(ofAllUnits(plan.inverter->acInput, plan), say(kInput), kNoInputRating);
+    return limits;
+  }
+  if (!passThrough && load.segment != Segment::bypass)
+    limits.add(plan.transfer->rating, say(kSwitch), kNoSwitchRating);
   // A panel with a main breaker of its own is protected by it, whatever feeds it.
   const Panel* const backup = backupPanel(plan);
   if (backup != nullptr && !backup->mainBreaker)
@@ -129,6 +147,7 @@ DeviceChoice deviceOf(const Plan& plan, const SegmentLoad& load, const FeederRun
   question.continuousStep = load.continuousStep;
   question.otherStep = load.otherStep;
   if (run != nullptr) question.fixed = run->fixedDevice;
+  if (load.segment == Segment::generatorInlet && !question.fixed) question.fixed = plan.generator->device;
   question.inPlan = breakerInPlan(plan, load.segment);
   question.limits = limits.known;
   return chooseDevice(question, edition, working, tables);
@@ -203,6 +222,10 @@ Message segmentName(Segment segment) {
       return say(kMainToInverter);
     case Segment::inverterToBackup:
       return say(kInverterToBackup);
+    case Segment::bypass:
+      return say(kBypass);
+    case Segment::generatorInlet:
+      return say(kGeneratorInlet);
   }
   return say(kMainToSwitch);
 }
@@ -222,14 +245,18 @@ std::vector<SegmentFigures> segmentFigures(const Plan& plan, const std::vector<S
     figures.entered = run != nullptr;
     const bool inverterSide =
         load.segment == Segment::inverterToSwitch || load.segment == Segment::inverterToBackup;
-    const SystemVoltages system = voltages(plan, inverterSide ? Mode::outage : Mode::ordinary, tables);
+    const SystemVoltages system = voltages(plan,
+                                           inverterSide                              ? Mode::outage
+                                           : load.segment == Segment::generatorInlet ? Mode::generator
+                                                                                     : Mode::ordinary,
+                                           tables);
     const bool wye = system.wye || voltages(plan, Mode::ordinary, tables).wye;
     const Limits limits = limitsOf(plan, load);
 
     figures.device = deviceOf(plan, load, run, limits, edition, working, tables);
     std::optional<RatingAmperes> protecting = largestRating(figures.device);
     if (endsAtBackup(load.segment)) {
-      figures.load.atLeast = load.atLeast ? load.atLeast : ahead;
+      if (load.segment != Segment::bypass) figures.load.atLeast = load.atLeast ? load.atLeast : ahead;
       if (!hasOwnDevice(load.segment) && !figures.device.fixed) {
         followAhead(figures.device, figures.load.atLeast);
         protecting = figures.load.atLeast;
@@ -241,6 +268,9 @@ std::vector<SegmentFigures> segmentFigures(const Plan& plan, const std::vector<S
           backup->mainBreaker->count() < figures.device.minimum->count() * (1.0 - 1e-9)) {
         figures.device.panelMainTooSmall = true;
       }
+    } else if (load.segment == Segment::generatorInlet &&
+               plan.generator->comesIn.is(GeneratorPoint::mainPanel)) {
+      // The main panel's own breakers stand ahead of what follows.
     } else if (load.segment != Segment::mainToInverter ||
                plan.transfer->arrangement.is(Arrangement::inverterPassThrough)) {
       if (protecting && (!ahead || *protecting > *ahead)) ahead = protecting;

@@ -149,10 +149,27 @@ Plan randomPlan(Draw&& draw) {
       break;
     }
   }
-  for (const RecordKind kind : {RecordKind::site, RecordKind::inverter, RecordKind::battery,
-                                RecordKind::transfer, RecordKind::dcCable, RecordKind::scenario}) {
+  for (const RecordKind kind :
+       {RecordKind::site, RecordKind::inverter, RecordKind::battery, RecordKind::solar, RecordKind::generator,
+        RecordKind::transfer, RecordKind::dcCable, RecordKind::scenario}) {
     fillRecord(recordType(kind), editRecord(plan, {kind}), draw);
   }
+  if (draw(0, 1) == 0)
+    fillRecord(recordType(RecordKind::authorityAnswer), &plan.site.edit().answers.emplace_back(), draw);
+  for (std::int64_t rows = draw(0, 2); rows > 0; --rows) {
+    ManagedLoad& managed = plan.transfer.edit().managed.emplace_back();
+    fillRecord(recordType(RecordKind::managedLoad), &managed, draw);
+    for (const auto& circuit : plan.circuits) {
+      if (!circuit->loads.empty() && draw(0, 1) == 0) managed.load = circuit->loads.front().id;
+    }
+  }
+  for (auto& circuit : plan.circuits) {
+    if (draw(0, 5) > 0) continue;
+    ClampReading& reading = circuit.edit().readings.emplace_back();
+    fillRecord(recordType(RecordKind::clampReading), &reading, draw);
+    if (draw(0, 1) == 0) reading.partner = plan.circuits.front()->id;
+  }
+  if (draw(0, 1) == 0) plan.solar.edit().panel = plan.panels.front()->id;
   for (std::int64_t points = draw(0, 2); points > 0; --points) {
     Inverter& inverter = plan.inverter.edit();
     OverloadPoint point;

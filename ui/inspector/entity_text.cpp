@@ -76,6 +76,10 @@ std::string entityName(const Plan& plan, const EntityRef& ref, const Language& l
       return named(*plan.inverter, ref.kind, 0, language);
     case RecordKind::battery:
       return named(*plan.battery, ref.kind, 0, language);
+    case RecordKind::solar:
+      return named(*plan.solar, ref.kind, 0, language);
+    case RecordKind::generator:
+      return named(*plan.generator, ref.kind, 0, language);
     case RecordKind::feederRun:
       if (const FeederRun* run = find(plan, FeederRunId{ref.id})) {
         const Field* field = fieldOf(RecordKind::feederRun, "segment");
@@ -94,6 +98,9 @@ std::string entityName(const Plan& plan, const EntityRef& ref, const Language& l
       break;
     case RecordKind::space:
     case RecordKind::useWindow:
+    case RecordKind::authorityAnswer:
+    case RecordKind::clampReading:
+    case RecordKind::managedLoad:
     case RecordKind::overloadPoint:
     case RecordKind::efficiencyPoint:
       return render(say(kNumbered, kindName(ref.kind, language), std::int64_t{ref.item + 1}), language);
@@ -150,6 +157,8 @@ std::vector<EntityRef> entities(const Plan& plan) {
   all.push_back({RecordKind::inverter});
   all.push_back({RecordKind::battery});
   all.push_back({RecordKind::dcCable});
+  all.push_back({RecordKind::solar});
+  all.push_back({RecordKind::generator});
   all.push_back({RecordKind::transfer});
   for (const auto& run : plan.runs) all.push_back({RecordKind::feederRun, run->id.number});
   for (const auto& raceway : plan.raceways) all.push_back({RecordKind::raceway, raceway->id.number});

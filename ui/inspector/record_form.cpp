@@ -27,22 +27,18 @@ constexpr MessageId kKeep{"inspector.keep"};
 constexpr MessageId kTake{"inspector.take"};
 constexpr int kLabelWidth = 102;
 
-bool isItem(RecordKind kind) {
-  return kind == RecordKind::space || kind == RecordKind::useWindow || kind == RecordKind::overloadPoint ||
-         kind == RecordKind::efficiencyPoint;
-}
 bool canCopy(RecordKind kind) {
   return kind == RecordKind::circuit || kind == RecordKind::load || kind == RecordKind::panel ||
          kind == RecordKind::breaker;
 }
 bool canRemove(RecordKind kind) {
   return canCopy(kind) || kind == RecordKind::feederRun || kind == RecordKind::raceway ||
-         kind == RecordKind::spliceBox || isItem(kind);
+         kind == RecordKind::spliceBox || isRow(kind);
 }
 
 std::string nameInStep(const Plan& plan, const EntityRef& ref, const Language& language) {
   // An item alone says little: "point 2" of what.
-  const EntityRef owner = isItem(ref.kind) ? ownerOf(plan, ref) : ref;
+  const EntityRef owner = isRow(ref.kind) ? ownerOf(plan, ref) : ref;
   return entityName(plan, owner, language);
 }
 
@@ -54,7 +50,7 @@ bool isCurvePoint(RecordKind kind) {
 
 std::vector<EntityRef> recordsFor(const Plan& plan, const EntityRef& what) {
   EntityRef start = what;
-  if (isItem(start.kind)) start = ownerOf(plan, start);
+  if (isRow(start.kind)) start = ownerOf(plan, start);
   if (start.kind == RecordKind::load) start = ownerOf(plan, start);
   if (start.kind == RecordKind::breaker) {
     if (const Circuit* circuit = circuitOn(plan, BreakerId{start.id}, Reading::planned))
@@ -65,8 +61,11 @@ std::vector<EntityRef> recordsFor(const Plan& plan, const EntityRef& what) {
   const auto items = [&](RecordKind kind, std::int64_t id, std::size_t count) {
     for (std::size_t i = 0; i < count; ++i) all.push_back({kind, id, static_cast<std::int32_t>(i)});
   };
+  if (start.kind == RecordKind::site) items(RecordKind::authorityAnswer, 0, plan.site->answers.size());
+  if (start.kind == RecordKind::transfer) items(RecordKind::managedLoad, 0, plan.transfer->managed.size());
   if (start.kind == RecordKind::circuit) {
     const Circuit& circuit = *find(plan, CircuitId{start.id});
+    items(RecordKind::clampReading, start.id, circuit.readings.size());
     for (const Load& load : circuit.loads) {
       all.push_back({RecordKind::load, load.id.number});
       items(RecordKind::useWindow, load.id.number, load.windows.size());
@@ -203,7 +202,7 @@ void RecordForm::addHeading(const Plan& plan) {
     removal_ = button(kRemove, Icon::remove, QStringLiteral("delete"));
     connect(removal_, &QPushButton::clicked, this, [this] {
       const Message name = say(kStepRemove, entityName(plan_, ref_, *style_.language));
-      request(isItem(ref_.kind) ? removeItem(plan_, ref_) : remove(plan_, ref_), name);
+      request(isRow(ref_.kind) ? removeItem(plan_, ref_) : remove(plan_, ref_), name);
     });
   }
   if (isCurvePoint(ref_.kind)) {

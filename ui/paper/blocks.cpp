@@ -52,9 +52,10 @@ constexpr MessageId kHoursWords{"paper.hours_words"};
 
 constexpr MessageId kFeederHead{"paper.feeder_head"};
 constexpr MessageId kSegments[] = {
-    MessageId{"paper.segment_main_to_switch"}, MessageId{"paper.segment_inverter_to_switch"},
-    MessageId{"paper.segment_switch_to_backup"}, MessageId{"paper.segment_main_to_inverter"},
-    MessageId{"paper.segment_inverter_to_backup"}};
+    MessageId{"paper.segment_main_to_switch"},     MessageId{"paper.segment_inverter_to_switch"},
+    MessageId{"paper.segment_switch_to_backup"},   MessageId{"paper.segment_main_to_inverter"},
+    MessageId{"paper.segment_inverter_to_backup"}, MessageId{"paper.segment_bypass"},
+    MessageId{"paper.segment_generator_inlet"}};
 constexpr MessageId kDevice{"paper.device"};
 constexpr MessageId kNoDevice{"paper.no_device"};
 constexpr MessageId kWireWords{"paper.wire_words"};

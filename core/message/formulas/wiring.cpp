@@ -7,6 +7,7 @@ const FormulaRow kRows[] = {
     {"wiring.load_current", "S / V", "I", "definition of apparent power"},
     {"wiring.load_rest", "(S - C) / V", "I", "definition of apparent power: what is not continuous"},
     {"wiring.output_current", "I", "I", "label of the inverter"},
+    {"wiring.generator_conductor", "k * I", "I", "ampacity of a generator's conductors, 445.13(A)"},
     {"wiring.load_sum", "sum(I)", "I", "sum of what one conductor carries at one time"},
     {"wiring.device_minimum", "k * C + O", "Imin", "NFPA 70 215.3, 705.30"},
     {"wiring.standard_rating", "R", "R", "NFPA 70 240.6(A): next rating at or above Imin"},

@@ -100,6 +100,8 @@ const TextRow kRows[] = {
     {"paper.segment_inverter_to_switch", TEXT("Stayalight", "Inverter to the switch")},
     {"paper.segment_switch_to_backup", TEXT("Stayalight", "Switch to the backup subpanel")},
     {"paper.segment_main_to_inverter", TEXT("Stayalight", "Main panel to the inverter")},
+    {"paper.segment_bypass", TEXT("Stayalight", "Bypass, main to the backup subpanel")},
+    {"paper.segment_generator_inlet", TEXT("Stayalight", "Generator inlet")},
     {"paper.segment_inverter_to_backup", TEXT("Stayalight", "Inverter to the backup subpanel")},
     {"paper.device", TEXT("Stayalight", "%1 A, 2-pole")},
     {"paper.no_device", TEXT("Stayalight", "device not known")},

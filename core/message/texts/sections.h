@@ -11,6 +11,7 @@
 
 namespace stayalight::texts_of {
 extern const std::span<const TextRow> field;
+extern const std::span<const TextRow> fieldSupply;
 extern const std::span<const TextRow> panel;
 extern const std::span<const TextRow> edit;
 extern const std::span<const TextRow> directory;

@@ -11,6 +11,8 @@ const TextRow kRows[] = {
     {"transfer.bond_perhaps_at_service",
      TEXT("Stayalight", "perhaps a bond at a service disconnect ahead of the main panel, not known")},
     {"transfer.bond_in_inverter", TEXT("Stayalight", "bond in the inverter")},
+    {"transfer.bond_in_generator", TEXT("Stayalight", "bond in the generator")},
+    {"transfer.bond_perhaps_in_generator", TEXT("Stayalight", "perhaps a bond in the generator, not known")},
     {"transfer.bond_perhaps_in_inverter", TEXT("Stayalight", "perhaps a bond in the inverter, not known")},
 };
 

@@ -196,5 +196,20 @@ TEST(Assess, APlanWithoutABackupSubpanelOrAnythingElseIsAnswered) {
   EXPECT_FALSE(assess(Plan{}).hasBackup);
 }
 
+TEST(Assess, AManagedLoadThatStaysOffTakesNoPartInTheOutage) {
+  Plan plan = example::exampleHouseMoved();
+  const Assessment before = assess(plan);
+  const Circuit& office = *find(plan, example::circuitNamed(plan, "Office"));
+  ASSERT_FALSE(office.loads.empty());
+  ManagedLoad& row = plan.transfer.edit().managed.emplace_back();
+  row.load = office.loads.front().id;
+  row.offInOutage = Answer::no;
+  EXPECT_EQ(assess(plan).hour.total.connected.real, before.hour.total.connected.real);
+  plan.transfer.edit().managed.front().offInOutage = Answer::yes;
+  const Assessment after = assess(plan);
+  EXPECT_LT(after.hour.total.connected.real.count(), before.hour.total.connected.real.count());
+  EXPECT_GE(after.outage.runtime.likely, before.outage.runtime.likely);
+}
+
 }  // namespace
 }  // namespace stayalight

@@ -38,12 +38,22 @@ AnyRecord emptyRecord(RecordKind kind) {
       return std::make_shared<UseWindow>();
     case RecordKind::inverter:
       return std::make_shared<Inverter>();
+    case RecordKind::authorityAnswer:
+      return std::make_shared<AuthorityAnswer>();
+    case RecordKind::clampReading:
+      return std::make_shared<ClampReading>();
     case RecordKind::overloadPoint:
       return std::make_shared<OverloadPoint>();
     case RecordKind::efficiencyPoint:
       return std::make_shared<EfficiencyPoint>();
     case RecordKind::battery:
       return std::make_shared<Battery>();
+    case RecordKind::solar:
+      return std::make_shared<Solar>();
+    case RecordKind::generator:
+      return std::make_shared<Generator>();
+    case RecordKind::managedLoad:
+      return std::make_shared<ManagedLoad>();
     case RecordKind::transfer:
       return std::make_shared<Transfer>();
     case RecordKind::dcCable:

@@ -185,6 +185,9 @@ TEST(FindRecord, everyKindIsFoundAndChangedThroughThePlan) {
   SpliceBox box;
   box.id = {1};
   plan.spliceBoxes.emplace_back(box);
+  plan.site.edit().answers.emplace_back();
+  plan.transfer.edit().managed.emplace_back();
+  example::editCircuit(plan, {2}).readings.emplace_back();
   const Plan before = plan;
   const EntityRef all[] = {{RecordKind::plan},
                            {RecordKind::site},
@@ -192,6 +195,11 @@ TEST(FindRecord, everyKindIsFoundAndChangedThroughThePlan) {
                            {RecordKind::battery},
                            {RecordKind::transfer},
                            {RecordKind::dcCable},
+                           {RecordKind::solar},
+                           {RecordKind::generator},
+                           {RecordKind::authorityAnswer, 0, 0},
+                           {RecordKind::managedLoad, 0, 0},
+                           {RecordKind::clampReading, 2, 0},
                            {RecordKind::scenario},
                            {RecordKind::panel, 1},
                            {RecordKind::breaker, 3},
@@ -241,6 +249,9 @@ TEST(FindRecord, ownersOfRecordsInsideOthers) {
               (EntityRef{RecordKind::load, toaster.number}));
   EXPECT_TRUE(ownerOf(plan, {RecordKind::space, 2, 0}) == (EntityRef{RecordKind::panel, 2}));
   EXPECT_TRUE(ownerOf(plan, {RecordKind::overloadPoint, 0, 0}) == (EntityRef{RecordKind::inverter}));
+  EXPECT_TRUE(ownerOf(plan, {RecordKind::authorityAnswer, 0, 0}) == (EntityRef{RecordKind::site}));
+  EXPECT_TRUE(ownerOf(plan, {RecordKind::clampReading, 2, 0}) == (EntityRef{RecordKind::circuit, 2}));
+  EXPECT_TRUE(ownerOf(plan, {RecordKind::managedLoad, 0, 1}) == (EntityRef{RecordKind::transfer}));
   EXPECT_TRUE(ownerOf(plan, {RecordKind::panel, 2}) == (EntityRef{RecordKind::panel, 2}));
 }
 

@@ -24,6 +24,36 @@ Breaker& planned(Plan& plan, const char* name) {
 }
 Load& load(Plan& plan, const char* name) { return circuit(plan, name).loads.front(); }
 
+/// A generator on a cord at the switch, everything about it known.
+void generator(Plan& plan) {
+  Generator& made = plan.generator.edit();
+  made.comesIn = GeneratorPoint::transfer;
+  made.continuous = Watts(9000);
+  made.neutral = GeneratorNeutral::floating;
+  made.device = RatingAmperes(50);
+  made.inlet = RatingAmperes(50);
+  made.switchesNeutral = Answer::no;
+  made.alarmsFitted = Answer::yes;
+}
+/// An automatic switch with a bypass that breaks first and leaves the inverter's neutral out.
+Transfer& bypass(Plan& plan) {
+  Transfer& transfer = plan.transfer.edit();
+  transfer.arrangement = Arrangement::automaticSwitch;
+  transfer.bypass = Answer::yes;
+  transfer.bypassBreaksFirst = Answer::yes;
+  transfer.bypassSwitchesNeutral = Answer::yes;
+  return transfer;
+}
+/// The neutral of the office read with its breaker off, the counter loaded: no current.
+ClampReading& neutralReading(Plan& plan) {
+  ClampReading& reading = circuit(plan, "Office").readings.emplace_back();
+  reading.conductor = ReadConductor::neutral;
+  reading.ownBreakerOff = Answer::yes;
+  reading.partner = circuitNamed(plan, "Counter A");
+  reading.partnerLoaded = Answer::yes;
+  return reading;
+}
+
 /// Both counters planned onto the backup subpanel, side by side on opposite legs, tied.
 Plan countersMoved() {
   Plan made = sound::plan();
@@ -348,6 +378,98 @@ const RuleCase kCases[] = {
        circuit(p, "Office").arcFaultArea = Answer::unknown;
        circuit(p, "Office").extensionLength.reset();
      }},
+    // generator, bypass, solar, managed loads
+    {"generator.monoxide", Severity::danger,
+     [](Plan& p) {
+       generator(p);
+       p.generator.edit().alarmsFitted = Answer::no;
+     }},
+    {"generator.small", Severity::mustFix,
+     [](Plan& p) {
+       generator(p);
+       p.generator.edit().continuous = Watts(300);
+     }},
+    {"generator.charge", Severity::advice,
+     [](Plan& p) {
+       generator(p);
+       p.generator.edit().comesIn = GeneratorPoint::inverterInput;
+       p.generator.edit().continuous = Watts(7000);
+       p.inverter.edit().chargeLimit = Watts(6000);
+     }},
+    {"generator.single_120", Severity::mustFix,
+     [](Plan& p) {
+       generator(p);
+       p.generator.edit().output = InverterOutput::single120;
+     }},
+    {"bond.too_many_generator", Severity::danger,
+     [](Plan& p) {
+       generator(p);
+       p.generator.edit().neutral = GeneratorNeutral::bonded;
+     }},
+    {"bond.none_generator", Severity::danger,
+     [](Plan& p) {
+       generator(p);
+       p.generator.edit().switchesNeutral = Answer::yes;
+     }},
+    {"bond.unknown_generator", Severity::checkOnSite,
+     [](Plan& p) {
+       generator(p);
+       p.generator.edit().neutral = GeneratorNeutral::unknown;
+     }},
+    {"bypass.makes_first", Severity::danger, [](Plan& p) { bypass(p).bypassBreaksFirst = Answer::no; }},
+    {"bypass.unknown", Severity::checkOnSite,
+     [](Plan& p) { bypass(p).bypassBreaksFirst = Answer::unknown; }},
+    {"bond.too_many_bypass", Severity::danger,
+     [](Plan& p) {
+       bypass(p).bypassSwitchesNeutral = Answer::no;
+       p.inverter.edit().bond = BondBehaviour::alwaysBonded;
+     }},
+    {"bond.unknown_bypass", Severity::checkOnSite,
+     [](Plan& p) {
+       bypass(p).bypassSwitchesNeutral = Answer::unknown;
+       p.inverter.edit().bond = BondBehaviour::alwaysBonded;
+     }},
+    {"bond.none_bypass", Severity::danger,
+     [](Plan& p) {
+       bypass(p);
+       p.transfer.edit().serviceBondUpstream = Answer::no;
+       editPanel(p, kMain).neutralBonded = Answer::no;
+     }},
+    {"service.bond_stays", Severity::mustFix,
+     [](Plan& p) {
+       p.transfer.edit().serviceDisconnectMoved = Answer::yes;
+       p.transfer.edit().serviceBondUpstream = Answer::no;
+     }},
+    {"service.moved", Severity::checkOnSite,
+     [](Plan& p) { p.transfer.edit().serviceDisconnectMoved = Answer::yes; }},
+    {"solar.held_back", Severity::mustFix,
+     [](Plan& p) {
+       p.solar.edit().coupling = SolarCoupling::alternatingCurrent;
+       p.solar.edit().panel = kBackup;
+       p.solar.edit().heldBack = Answer::no;
+     }},
+    {"solar.large", Severity::mustFix,
+     [](Plan& p) {
+       p.solar.edit().coupling = SolarCoupling::alternatingCurrent;
+       p.solar.edit().panel = kBackup;
+       p.solar.edit().heldBack = Answer::yes;
+       p.solar.edit().output = Watts(20000);
+     }},
+    {"managed.unlisted", Severity::mustFix,
+     [](Plan& p) {
+       ManagedLoad& row = p.transfer.edit().managed.emplace_back();
+       row.load = example::loadNamed(p, "Toaster");
+       row.listed = Answer::no;
+     }},
+    {"managed.no_load", Severity::checkOnSite, [](Plan& p) { p.transfer.edit().managed.emplace_back(); }},
+    // clamp readings, answers of the authority
+    {"reading.shared", Severity::danger, [](Plan& p) { neutralReading(p).current = AcAmperes(3.1); }},
+    {"reading.proves_nothing", Severity::checkOnSite,
+     [](Plan& p) { neutralReading(p).partnerLoaded = Answer::no; }},
+    {"reading.more", Severity::checkOnSite,
+     [](Plan& p) { circuit(p, "Refrigerator").readings.emplace_back().current = AcAmperes(14); }},
+    {"authority.open", Severity::checkOnSite,
+     [](Plan& p) { p.site.edit().answers.emplace_back().question = "May the nipple be PVC?"; }},
     // buses and the battery's cable
     {"bus.choose", Severity::checkOnSite,
      [](Plan& p) {
@@ -538,6 +660,23 @@ TEST(ReviewRules, TheTrapOfTheClampStandsInTheSentence) {
   const std::vector<Finding> list = findings(made);
   const std::string text = render(findingOf(list, "neutral.not_looked_for")->trade, plainEnglish());
   EXPECT_NE(text.find("no current proves nothing"), std::string::npos);
+}
+
+TEST(ReviewRules, AReadingWithItsPartnerLoadedAsksNothingMore) {
+  Plan made = countersMoved();
+  neutralReading(made);
+  const std::vector<Finding> list = findings(made);
+  EXPECT_EQ(findingOf(list, "reading.proves_nothing"), nullptr);
+  EXPECT_EQ(findingOf(list, "reading.shared"), nullptr);
+}
+
+TEST(ReviewRules, AGeneratorWithAllKnownIsNoTrouble) {
+  Plan made = countersMoved();
+  generator(made);
+  for (const Finding& finding : findings(made)) {
+    EXPECT_NE(finding.key.substr(0, 10), "generator.") << finding.key;
+    EXPECT_NE(finding.key.substr(0, 5), "bond.") << finding.key;
+  }
 }
 
 TEST(ReviewRules, MedicalLoadsGetNoPromise) {

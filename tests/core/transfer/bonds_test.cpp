@@ -84,6 +84,85 @@ TEST(BondCounts, WhatNobodyLookedForIsPossible) {
                {.switchesNeutral = Answer::yes, .inverter = BondBehaviour::unknown}, {1, 0}, {0, 1});
 }
 
+// NFPA 70, 702.11: where the transfer opens the neutral the generator is a separately derived system and
+// bonded, elsewhere its neutral floats.
+TEST(BondCounts, WhileTheGeneratorRuns) {
+  const struct {
+    const char* what;
+    GeneratorPoint comesIn;
+    GeneratorNeutral neutral;
+    Answer switches;
+    Count count;
+  } rows[] = {
+      {"floating behind a solid neutral",
+       GeneratorPoint::transfer,
+       GeneratorNeutral::floating,
+       Answer::no,
+       {1, 0}},
+      {"bonded behind a solid neutral: one too many",
+       GeneratorPoint::transfer,
+       GeneratorNeutral::bonded,
+       Answer::no,
+       {2, 0}},
+      {"bonded behind a switched neutral",
+       GeneratorPoint::transfer,
+       GeneratorNeutral::bonded,
+       Answer::yes,
+       {1, 0}},
+      {"floating behind a switched neutral: none",
+       GeneratorPoint::transfer,
+       GeneratorNeutral::floating,
+       Answer::yes,
+       {0, 0}},
+      {"through the inverter it is the same",
+       GeneratorPoint::inverterInput,
+       GeneratorNeutral::bonded,
+       Answer::yes,
+       {1, 0}},
+      {"at the main panel its bond is reached even where the service's neutral is opened",
+       GeneratorPoint::mainPanel,
+       GeneratorNeutral::bonded,
+       Answer::yes,
+       {2, 0}},
+      {"not read", GeneratorPoint::transfer, GeneratorNeutral::unknown, Answer::no, {1, 1}},
+  };
+  for (const auto& row : rows) {
+    Plan plan = planOf({});
+    Generator& generator = plan.generator.edit();
+    generator.comesIn = row.comesIn;
+    generator.neutral = row.neutral;
+    generator.switchesNeutral = row.switches;
+    generator.inlet = RatingAmperes(30);
+    const std::vector<BondCount> counts = bondCounts(plan);
+    ASSERT_EQ(counts.size(), 3u) << row.what;
+    EXPECT_EQ(counts[0].certain, 1) << row.what << ": on a cord, it is not there on ordinary days";
+    EXPECT_EQ(counts[2].mode, Mode::generator);
+    EXPECT_EQ(counts[2].certain, row.count.certain) << row.what;
+    EXPECT_EQ(counts[2].possible, row.count.possible) << row.what;
+  }
+}
+
+TEST(BondCounts, AWiredInGeneratorCountsInEveryMode) {
+  Plan plan = planOf({});
+  plan.generator.edit().comesIn = GeneratorPoint::transfer;
+  plan.generator.edit().neutral = GeneratorNeutral::bonded;
+  plan.generator.edit().switchesNeutral = Answer::no;
+  for (const BondCount& count : bondCounts(plan)) EXPECT_EQ(count.certain, 2);
+}
+
+TEST(BondCounts, OnTheBypass) {
+  House house{.arrangement = Arrangement::inverterPassThrough, .inverter = BondBehaviour::alwaysBonded};
+  Plan plan = planOf(house);
+  plan.transfer.edit().bypass = Answer::yes;
+  plan.transfer.edit().bypassSwitchesNeutral = Answer::yes;
+  const auto counts = bondCounts(plan);
+  ASSERT_EQ(counts.size(), 3u);
+  EXPECT_EQ(counts[2].mode, Mode::bypass);
+  EXPECT_EQ(counts[2].certain, 1) << "the inverter's neutral is opened";
+  plan.transfer.edit().bypassSwitchesNeutral = Answer::no;
+  EXPECT_EQ(bondCounts(plan)[2].certain, 2);
+}
+
 TEST(BondCounts, PlacesNameThePanel) {
   const std::vector<BondCount> counts = bondCounts(planOf({}));
   ASSERT_EQ(counts[0].places.size(), 1u);

@@ -42,6 +42,31 @@ TEST(Segments, ABreakerForTheInverterInputBringsItsRun) {
   EXPECT_FALSE(carries(plan, Segment::mainToInverter, Mode::outage));
 }
 
+TEST(Segments, BypassAndGeneratorInlet) {
+  Plan plan = planWith(Arrangement::inverterPassThrough);
+  plan.transfer.edit().bypass = Answer::yes;
+  EXPECT_EQ(segments(plan), (Segments{Segment::mainToInverter, Segment::inverterToBackup, Segment::bypass}));
+  EXPECT_TRUE(carries(plan, Segment::bypass, Mode::bypass));
+  EXPECT_FALSE(carries(plan, Segment::inverterToBackup, Mode::bypass));
+  plan.generator.edit().comesIn = GeneratorPoint::inverterInput;
+  EXPECT_EQ(segments(plan), (Segments{Segment::mainToInverter, Segment::generatorInlet,
+                                      Segment::inverterToBackup, Segment::bypass}));
+  EXPECT_TRUE(carries(plan, Segment::inverterToBackup, Mode::generator));
+  EXPECT_FALSE(carries(plan, Segment::mainToInverter, Mode::generator));
+
+  Plan manual = planWith(Arrangement::manualSwitch);
+  manual.transfer.edit().bypass = Answer::yes;
+  EXPECT_EQ(segments(manual).size(), 3u) << "the switch itself is the bypass";
+  manual.generator.edit().comesIn = GeneratorPoint::transfer;
+  EXPECT_EQ(segments(manual), (Segments{Segment::mainToSwitch, Segment::inverterToSwitch,
+                                        Segment::generatorInlet, Segment::switchToBackup}));
+  EXPECT_FALSE(carries(manual, Segment::mainToSwitch, Mode::generator));
+  EXPECT_TRUE(carries(manual, Segment::switchToBackup, Mode::generator));
+  manual.generator.edit().comesIn = GeneratorPoint::mainPanel;
+  EXPECT_EQ(segments(manual).back(), Segment::generatorInlet);
+  EXPECT_TRUE(carries(manual, Segment::mainToSwitch, Mode::generator));
+}
+
 TEST(Carries, GoesByTheSwitchPosition) {
   const Plan plan = planWith(Arrangement::manualSwitch);
   const struct {

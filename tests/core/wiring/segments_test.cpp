@@ -75,6 +75,58 @@ TEST(Segments, PassThrough) {
   EXPECT_EQ(output.verdict, Verdict::within);
 }
 
+// A generator's own breaker limits what its inlet carries; without one NFPA 70, 445.13(A) asks for 115 % of
+// the nameplate current (from memory).
+TEST(Segments, GeneratorInlet) {
+  Plan plan = manualSwitch();
+  Generator& generator = plan.generator.edit();
+  generator.comesIn = GeneratorPoint::transfer;
+  generator.continuous = Watts(7200);
+  generator.inlet = RatingAmperes(30);
+  generator.device = RatingAmperes(30);
+  addRun(plan, Segment::generatorInlet);
+  const SegmentFigures guarded = figure(plan, Segment::generatorInlet);
+  EXPECT_NEAR(guarded.device.minimum->count(), 30.0, 1e-9);
+  EXPECT_EQ(guarded.device.rating, RatingAmperes(30));
+  EXPECT_EQ(guarded.device.maximum, RatingAmperes(30));
+  EXPECT_EQ(word(guarded.conductor.size), "10");
+  EXPECT_EQ(guarded.verdict, Verdict::within);
+
+  plan.generator.edit().device.reset();
+  plan.generator.edit().inlet.reset();
+  const SegmentFigures bare = figure(plan, Segment::generatorInlet);
+  EXPECT_NEAR(bare.device.minimum->count(), 34.5, 1e-9);
+  EXPECT_EQ(bare.device.rating, RatingAmperes(35));
+  EXPECT_EQ(word(bare.conductor.size), "8")
+      << "35 A at 75 C (Table 310.16), but 240.4(D) holds 10 AWG to 30 A";
+  plan.generator.edit().continuous.reset();
+  EXPECT_EQ(figure(plan, Segment::generatorInlet).verdict, Verdict::notKnown);
+}
+
+TEST(Segments, AnInletLargerThanItsSocketIsOver) {
+  Plan plan = manualSwitch();
+  Generator& generator = plan.generator.edit();
+  generator.comesIn = GeneratorPoint::transfer;
+  generator.continuous = Watts(7200);
+  generator.inlet = RatingAmperes(20);
+  generator.device = RatingAmperes(30);
+  addRun(plan, Segment::generatorInlet);
+  EXPECT_TRUE(figure(plan, Segment::generatorInlet).device.aboveMaximum);
+  EXPECT_EQ(figure(plan, Segment::generatorInlet).verdict, Verdict::over);
+}
+
+TEST(Segments, BypassCarriesTheCalculatedLoad) {
+  Plan plan = passThrough();
+  plan.transfer.edit().bypass = Answer::yes;
+  addRun(plan, Segment::bypass);
+  const SegmentFigures around = figure(plan, Segment::bypass);
+  // 2,400 VA continuous and 6,600 VA more at 240 V: 1.25 x 10 + 27.5 = 40 A.
+  EXPECT_NEAR(around.device.minimum->count(), 40.0, 1e-9);
+  EXPECT_EQ(around.device.rating, RatingAmperes(40));
+  EXPECT_EQ(word(around.conductor.size), "8");
+  EXPECT_EQ(around.verdict, Verdict::within);
+}
+
 TEST(Segments, EachTroubleMakesTheVerdictOver) {
   struct Row {
     const char* key;

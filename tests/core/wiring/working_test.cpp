@@ -73,6 +73,12 @@ TEST(WiringWorking, EveryFormulaGivesTheRecordedResult) {
   piped.dcCable.edit().length = Length::feet(5);
   example::editPanel(piped, example::kMain).busRating = RatingAmperes(200);
   example::addBreaker(piped, example::kMain, {Column::right, 9}, 2, 20, Feeds::solar, Stage::fresh);
+  Plan generator = manualSwitch();
+  generator.generator.edit().comesIn = GeneratorPoint::transfer;
+  generator.generator.edit().ratedCurrent = AcAmperes(30);
+  Working ofGenerator;
+  (void)figuresOf(generator, &ofGenerator);
+  expectEvaluates(ofGenerator, seen);
   Working shared;
   (void)dcCableFigures(piped, Edition::y2023, &shared);
   (void)busFigures(piped, inverterLimits(*piped.inverter), &shared);

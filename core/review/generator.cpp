@@ -1,0 +1,142 @@
+// The generator, solar on the AC side, and loads that are switched off so that others may run.
+
+#include <algorithm>
+
+#include "core/code/numbers.h"
+#include "core/review/rules.h"
+
+namespace stayalight::reviewing {
+namespace {
+
+constexpr RuleId kGeneratorBond{"bond.portable_generator"};
+constexpr RuleId kSingleSource{"source.single_120"};
+constexpr RuleId kGeneratorAtHome{"practice.generator"};
+constexpr RuleId kGeneratorLoad{"practice.generator_load"};
+constexpr RuleId kSolar{"practice.solar_in_outage"};
+constexpr RuleId kManagement{"capacity.automatic"};
+
+constexpr MessageId kFactsPlain{"review.bond.generator.plain"};
+constexpr MessageId kFactsTrade{"review.bond.generator.trade"};
+constexpr MessageId kMonoxidePlain{"review.generator.monoxide.plain"};
+constexpr MessageId kMonoxideTrade{"review.generator.monoxide.trade"};
+constexpr MessageId kSmallPlain{"review.generator.small.plain"};
+constexpr MessageId kSmallTrade{"review.generator.small.trade"};
+constexpr MessageId kChargePlain{"review.generator.charge.plain"};
+constexpr MessageId kChargeTrade{"review.generator.charge.trade"};
+constexpr MessageId kSinglePlain{"review.generator.single_120.plain"};
+constexpr MessageId kSingleTrade{"review.generator.single_120.trade"};
+constexpr MessageId kHeldBackPlain{"review.solar.held_back.plain"};
+constexpr MessageId kHeldBackTrade{"review.solar.held_back.trade"};
+constexpr MessageId kLargePlain{"review.solar.large.plain"};
+constexpr MessageId kLargeTrade{"review.solar.large.trade"};
+constexpr MessageId kUnlistedPlain{"review.managed.unlisted.plain"};
+constexpr MessageId kUnlistedTrade{"review.managed.unlisted.trade"};
+constexpr MessageId kNoLoadPlain{"review.managed.no_load.plain"};
+constexpr MessageId kNoLoadTrade{"review.managed.no_load.trade"};
+
+bool present(const Plan& plan) { return !plan.generator->comesIn.is(GeneratorPoint::none); }
+
+// A breaker says that there is a generator, and nobody has entered it.
+void generatorNotEntered(const ReviewInput& in, Findings& out) {
+  if (present(in.plan)) return;
+  for (const auto& breaker : in.plan.breakers) {
+    if (!stands(*breaker, Reading::planned) || !breaker->feeds.is(Feeds::generator)) continue;
+    out.add("bond.generator", Severity::checkOnSite, kGeneratorBond, say(kFactsPlain),
+            say(kFactsTrade, spacesOf(in.plan, *breaker)), {at(*breaker), at(RecordKind::generator)});
+  }
+}
+
+void monoxide(const ReviewInput& in, Findings& out) {
+  if (!present(in.plan) || in.plan.generator->alarmsFitted.is(Answer::yes)) return;
+  const bool missing = in.plan.generator->alarmsFitted.is(Answer::no);
+  out.add("generator.monoxide", missing ? Severity::danger : Severity::checkOnSite, kGeneratorAtHome,
+          say(kMonoxidePlain), say(kMonoxideTrade), {at(RecordKind::generator)});
+}
+
+// The generator carries the hour's likely peak with a margin; what is left of it may charge.
+void generatorLoad(const ReviewInput& in, Findings& out) {
+  const auto& rated = in.plan.generator->continuous;
+  if (!present(in.plan) || !rated || in.hour == nullptr) return;
+  const double usable = rated->count() * codeNumber(CodeNumber::loadingMargin, in.tables);
+  const double peak = in.hour->total.likelyPeak.likely.count();
+  const std::vector<EntityRef> places{at(RecordKind::generator)};
+  if (peak > usable * (1.0 + 1e-9)) {
+    out.add("generator.small", peak > rated->count() * (1.0 + 1e-9) ? Severity::mustFix : Severity::advice,
+            kGeneratorLoad, say(kSmallPlain, watts(peak), watts(rated->count())),
+            say(kSmallTrade, watts(peak), watts(usable),
+                percent(codeNumber(CodeNumber::loadingMargin, in.tables)), watts(rated->count())),
+            places);
+    return;
+  }
+  if (!in.plan.generator->comesIn.is(GeneratorPoint::inverterInput) || !in.plan.inverter->chargeLimit) return;
+  const double units = std::max(1, in.plan.inverter->units);
+  const double charging = in.plan.inverter->chargeLimit->count() * units;
+  const double average = in.hour->total.average.likely.count();
+  if (average + charging <= usable * (1.0 + 1e-9)) return;
+  const double fits = std::max(0.0, usable - average);
+  out.add("generator.charge", Severity::advice, kGeneratorLoad, say(kChargePlain, watts(fits)),
+          say(kChargeTrade, watts(average), watts(charging), watts(usable), watts(fits)), places);
+}
+
+void single120(const ReviewInput& in, Findings& out) {
+  if (!present(in.plan) || !in.plan.generator->output.is(InverterOutput::single120)) return;
+  std::vector<std::string> names;
+  std::vector<EntityRef> places{at(RecordKind::generator)};
+  for (const auto& circuit : in.plan.circuits) {
+    if (!backedUp(in.plan, *circuit)) continue;
+    const Breaker* breaker = plannedBreaker(in.plan, *circuit);
+    const bool twoPole = breaker != nullptr && breaker->poles == 2;
+    if (!twoPole && circuit->multiwire == 0) continue;
+    names.push_back(nameOf(*circuit));
+    places.push_back(at(*circuit));
+  }
+  if (names.empty()) return;
+  out.add("generator.single_120", Severity::mustFix, kSingleSource, say(kSinglePlain, listed(names)),
+          say(kSingleTrade, listed(names)), places);
+}
+
+void solarInOutage(const ReviewInput& in, Findings& out) {
+  const Solar& solar = *in.plan.solar;
+  const Panel* backup = backupPanel(in.plan);
+  if (!solar.coupling.is(SolarCoupling::alternatingCurrent) || backup == nullptr || solar.panel != backup->id)
+    return;
+  const std::vector<EntityRef> places{at(RecordKind::solar), at(*backup)};
+  if (!solar.heldBack.is(Answer::yes)) {
+    out.add("solar.held_back", solar.heldBack.is(Answer::no) ? Severity::mustFix : Severity::checkOnSite,
+            kSolar, say(kHeldBackPlain), say(kHeldBackTrade), places);
+  }
+  const auto& carries = in.plan.inverter->continuous;
+  if (!solar.output || !carries) return;
+  const double all = carries->count() * std::max(1, in.plan.inverter->units);
+  if (solar.output->count() > all * (1.0 + 1e-9)) {
+    out.add("solar.large", Severity::mustFix, kSolar, say(kLargePlain),
+            say(kLargeTrade, watts(solar.output->count()), watts(all)), places);
+  }
+}
+
+void managedLoads(const ReviewInput& in, Findings& out) {
+  for (const ManagedLoad& managed : in.plan.transfer->managed) {
+    const Circuit* circuit = circuitOf(in.plan, managed.load);
+    if (circuit == nullptr) {
+      out.add("managed.no_load", Severity::checkOnSite, {}, say(kNoLoadPlain), say(kNoLoadTrade),
+              {at(RecordKind::transfer)});
+      continue;
+    }
+    if (managed.listed.is(Answer::yes) || managed.shedBy.is(ShedBy::byHand)) continue;
+    const auto load = std::find_if(circuit->loads.begin(), circuit->loads.end(),
+                                   [&](const Load& l) { return l.id == managed.load; });
+    const std::string name = nameOf(*load, *circuit);
+    out.add("managed.unlisted", managed.listed.is(Answer::no) ? Severity::mustFix : Severity::checkOnSite,
+            kManagement, say(kUnlistedPlain, name), say(kUnlistedTrade, name),
+            {at(RecordKind::transfer), at(*load)});
+  }
+}
+
+constexpr Rule kRules[] = {generatorNotEntered, monoxide,      generatorLoad,
+                           single120,           solarInOutage, managedLoads};
+
+}  // namespace
+
+std::span<const Rule> generatorRules() { return kRules; }
+
+}  // namespace stayalight::reviewing
