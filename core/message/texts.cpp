@@ -13,7 +13,7 @@ const std::vector<TextRow>& texts() {
           texts_of::demand,    texts_of::start,       texts_of::wiring,    texts_of::outage,
           texts_of::review,    texts_of::file,        texts_of::wording,   texts_of::board,
           texts_of::answers,   texts_of::shell,       texts_of::inspector, texts_of::paper,
-          texts_of::catalogue, texts_of::search,      texts_of::settings, texts_of::onsite}) {
+          texts_of::catalogue, texts_of::search,      texts_of::settings,  texts_of::onsite}) {
       rows.insert(rows.end(), section.begin(), section.end());
     }
     std::sort(rows.begin(), rows.end(), [](const TextRow& a, const TextRow& b) { return a.key < b.key; });
