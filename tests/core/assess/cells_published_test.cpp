@@ -399,7 +399,7 @@ constexpr Alone kAlone[] = {
     {"ambient_correction", 1, "the last row ends where the insulation does, and its factor is the last"},
     {"ampacity", 76, "60 and 90 C are bound to 75 C by the heat balance, which leaves a step of 5 A open"},
     {"box_volumes", 2, "the counts beside the volume leave a twentieth open"},
-    {"code_numbers", 7, "advice, shares and lengths that the text of one section gives"},
+    {"code_numbers", 8, "advice, shares and lengths that the text of one section gives"},
     {"conductor_impedance", 19, "measured in raceways of metal; two digits leave a step open"},
     {"grounding_conductors", 1, "nothing is smaller than 14 AWG: a size down is no change"},
     {"standard_ratings", 2, "35 and 45 A, printed in the list alone"},

@@ -373,6 +373,10 @@ Plans numbers() {
   Plan wye = plan;
   wye.site.edit().service = ServiceSystem::wye120_208;
   plans.push_back(wye);
+  Plan generator = plan;
+  generator.generator.edit().comesIn = GeneratorPoint::transfer;
+  generator.generator.edit().ratedCurrent = AcAmperes(30);
+  plans.push_back(generator);
   return plans;
 }
 
