@@ -392,6 +392,8 @@ class Report {
                              {"ampacity_A", num(conductor.ampacity)},
                              {"fixed", conductor.fixed},
                              {"not_protected", conductor.notProtected},
+                             {"next_size_AWG", word(conductor.next)},
+                             {"next_size_A", num(conductor.nextAmpacity)},
                              {"governs", text(conductor.governs)}};
     json["neutral_AWG"] = word(figures.neutral);
     json["neutral_governs"] = text(figures.neutralGoverns);

@@ -104,10 +104,8 @@ void conductor(const SegmentFigures& segment, const std::vector<EntityRef>& plac
   }
   if (wire.nmColumn) {
     const bool stops = wire.notProtected || wire.tooSmall;
-    out.add(
-        "feeder.nm_column", stops ? Severity::mustFix : Severity::advice, kNmColumn, say(kNmPlain, name),
-        say(kNmTrade, name, size, ampacity, Figure{static_cast<double>(degrees(nmColumn(tables))), "°C", 0}),
-        places);
+    out.add("feeder.nm_column", stops ? Severity::mustFix : Severity::advice, kNmColumn, say(kNmPlain, name),
+            say(kNmTrade, name, size, ampacity, std::to_string(degrees(nmColumn(tables))) + " °C"), places);
   }
   if (segment.neutralTooSmall) {
     out.add("feeder.neutral_small", Severity::mustFix, kNeutral, say(kNeutralPlain, name),

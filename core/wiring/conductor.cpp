@@ -61,8 +61,8 @@ Message reasonAgainst(ConductorSize size, const Tests& tests, const ConductorQue
   if (!tests.small) return say(kSmall, which, amperes(*question.device));
   if (!tests.terminal && tests.found.terminal && question.terminalLoad) {
     return say(question.conditions.nmCable ? kNmColumn : kTerminal, which,
-               Figure{static_cast<double>(degrees(tests.found.terminalColumn)), "°C", 0},
-               amperes(*tests.found.terminal, 0), amperes(*question.terminalLoad));
+               std::to_string(degrees(tests.found.terminalColumn)) + " °C", amperes(*tests.found.terminal, 0),
+               amperes(*question.terminalLoad));
   }
   if (!tests.derated && tests.found.derated && question.load) {
     return say(kDerated, which, amperes(*tests.found.derated), amperes(*question.load));
@@ -188,6 +188,10 @@ ConductorChoice chooseConductor(const ConductorQuestion& question, Edition editi
     choice.ambientFactor = tests.found.ambient.value_or(Fraction(0.0)).count();
     choice.adjustmentFactor = tests.found.adjustment.count();
     choice.ampacity = tests.found.governing;
+    if (const std::size_t larger = static_cast<std::size_t>(*choice.size) + 1; larger < kConductorSizeCount) {
+      choice.next = static_cast<ConductorSize>(larger);
+      choice.nextAmpacity = ampacities(*choice.next, question.conditions, question.device, tables).governing;
+    }
     choice.tooSmall = choice.fixed && (!tests.listed || !tests.terminal || !tests.derated);
     choice.notProtected = choice.fixed && question.device && (!tests.listed || !tests.device);
     RunConditions singles = question.conditions;

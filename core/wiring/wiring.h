@@ -60,6 +60,9 @@ struct ConductorChoice {
   std::optional<ConductorSize>
       required;  ///< what the rules ask here; a larger one enlarges the grounding conductor
   Message governs;
+  /// The next larger size, and what it carries here; none above the largest.
+  std::optional<ConductorSize> next;
+  std::optional<AcAmperes> nextAmpacity;
 };
 struct DropFigure {
   std::array<AcVolts, 2> leg;  ///< fall of the leg's volts at the far end; below zero where a light leg rises

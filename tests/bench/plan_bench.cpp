@@ -49,6 +49,50 @@ void assessRecorded(benchmark::State& state) {
 }
 BENCHMARK(assessRecorded)->Unit(benchmark::kMicrosecond);
 
+/// The large house with every piece of its feeder in one raceway, and its moved circuits in two.
+Plan wiredHouse() {
+  Plan plan = fullBackup();
+  for (int i = 0; i < 3; ++i) {
+    Raceway raceway;
+    raceway.id = nextRacewayId(plan);
+    raceway.name = "Raceway " + std::to_string(i + 1);
+    raceway.length = Length::feet(6);
+    plan.raceways.emplace_back(raceway);
+  }
+  for (const Segment segment : segments(plan)) {
+    FeederRun run;
+    run.id = nextFeederRunId(plan);
+    run.segment = segment;
+    run.length = Length::feet(40);
+    run.inRaceway = plan.raceways[0]->id;
+    plan.runs.emplace_back(run);
+  }
+  std::size_t next = 0;
+  for (auto& circuit : plan.circuits) {
+    if (!backedUp(plan, *circuit)) continue;
+    circuit.edit().conductor = ConductorSize::awg12;
+    circuit.edit().splice = Splice::inPanel;
+    circuit.edit().raceway = plan.raceways[1 + next++ % 2]->id;
+  }
+  return plan;
+}
+void segmentsAndRaceways(benchmark::State& state) {
+  const Plan plan = wiredHouse();
+  const Assessment known = assess(plan);
+  LegPower operating;
+  for (const Draw& draw : draws(plan, example::kBackup, Reading::planned, known.system))
+    operating += draw.likely;
+  while (state.KeepRunning()) {
+    const std::vector<SegmentFigures> found =
+        segmentFigures(plan, segmentLoads(plan, known.hour, operating, known.limits, known.demand.feederLoad),
+                       Edition::y2023);
+    benchmark::DoNotOptimize(racewayFigures(plan, found, Edition::y2023));
+  }
+  state.counters["segments"] = static_cast<double>(known.segments.size());
+  state.counters["raceways"] = static_cast<double>(known.raceways.size());
+}
+BENCHMARK(segmentsAndRaceways)->Unit(benchmark::kMicrosecond);
+
 /// What a drag over one space costs: the edit, and every answer about its result.
 void previewOfAMove(benchmark::State& state) {
   const Plan plan = largeHouse();

@@ -13,8 +13,6 @@ namespace {
 constexpr MessageId kRaceway{"board.raceway"};
 constexpr MessageId kNipple{"board.nipple"};
 constexpr MessageId kCable{"board.cable"};
-constexpr MessageId kInches{"board.inches"};
-constexpr MessageId kFeet{"board.feet"};
 constexpr MessageId kTableName{"board.table_name"};
 // What is pressed is at least so high (WCAG 2.2, 2.5.8), and a press beside it by the hand's tremor still
 // means it.
@@ -144,9 +142,9 @@ BoardLayout racewayLayout(const Plan& plan, const Language& language, QRectF gap
   std::vector<std::pair<QString, Weight>> lines;
   lines.emplace_back(words(language, cable ? kCable : nipple ? kNipple : kRaceway), Weight::medium);
   if (entered) {
-    lines.emplace_back(nipple ? words(language, kInches, Figure{inches, "", 0})
-                              : words(language, kFeet, Figure{run->length.inFeet(), "", 0}),
-                       Weight::regular);
+    lines.emplace_back(
+        figureText(nipple ? Figure{inches, "in", 0} : Figure{run->length.inFeet(), "ft", 0}, language),
+        Weight::regular);
   }
   double baseline = y + 24.0;
   for (const auto& [line, weight] : lines) {

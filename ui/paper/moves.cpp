@@ -70,9 +70,8 @@ QString text(const std::string& value) { return QString::fromStdString(value); }
 QString decimals(double value, int places, const Language& language) {
   return text(language.number(value, places));
 }
-QString sizeText(const std::optional<ConductorSize>& size) {
-  if (!size) return QStringLiteral("?");
-  return text(std::string(name(*size)) + " " + std::string(unit(*size)));
+QString sizeText(const std::optional<ConductorSize>& size, const Language& language) {
+  return size ? conductorText(*size, language) : QStringLiteral("?");
 }
 
 bool moves(const Plan& plan, const Circuit& circuit) {
@@ -116,10 +115,10 @@ void drawCircuits(SheetFlow& flow, const Plan& plan, const Language& language) {
       where = text(box->name);
     QString name = text(circuitName(*circuit));
     if (circuit->multiwire > 0) name += u' ' + words(language, kShared, std::int64_t{circuit->multiwire});
-    QString wire = sizeText(circuit->conductor);
+    QString wire = sizeText(circuit->conductor, language);
     const auto extension = extensionSize(*circuit);
     if (splice != Splice::none && extension && extension != circuit->conductor)
-      wire += QStringLiteral(" → ") + sizeText(extension);
+      wire += QStringLiteral(" → ") + sizeText(extension, language);
     const Raceway* raceway = find(plan, circuit->raceway);
     table.row({QString(), name, placeText(plan, circuit->breaker, language),
                placeText(plan, circuit->planned, language),
@@ -171,11 +170,12 @@ void drawRaceway(SheetFlow& flow, const Plan& plan, const RacewayFigures& figure
   for (const RacewayContent& content : figures.contents) {
     contents.row(
         {words(language, kRoles[static_cast<std::size_t>(content.role)], render(content.what, language)),
-         QString::number(content.count), content.size ? sizeText(content.size) : QStringLiteral("–"),
-         content.area ? decimals(content.area->count(), 4, language) : QStringLiteral("?")});
+         QString::number(content.count),
+         content.size ? sizeText(content.size, language) : QStringLiteral("–"),
+         content.area ? figureText({content.area->count(), "in²", 4}, language) : QStringLiteral("?")});
   }
   contents.row({words(language, kAll), QString::number(figures.conductors), QString(),
-                decimals(figures.area.count(), 4, language)},
+                figureText({figures.area.count(), "in²", 4}, language)},
                true);
   contents.end();
   if (figures.branches.empty()) return;
@@ -190,7 +190,7 @@ void drawRaceway(SheetFlow& flow, const Plan& plan, const RacewayFigures& figure
     const auto carries = [&](const std::optional<AcAmperes>& amperes) {
       return amperes ? decimals(amperes->count(), 1, language) + QStringLiteral(" A") : QStringLiteral("–");
     };
-    branches.row({text(circuitName(*find(plan, branch.circuit))), sizeText(branch.size),
+    branches.row({text(circuitName(*find(plan, branch.circuit))), sizeText(branch.size, language),
                   carries(branch.ampacity.terminal), carries(branch.ampacity.derated),
                   QString::number(branch.device.count()) + QStringLiteral(" A"),
                   words(language, kVerdicts[static_cast<std::size_t>(branch.protection)])});
@@ -208,10 +208,12 @@ void drawBox(SheetFlow& flow, const Plan& plan, const SpliceBoxFigures& figures,
   table.head();
   for (const BoxLine& line : figures.lines) {
     table.row({words(line.what, language), decimals(line.count, 2, language),
-               decimals(line.each.count(), 2, language), decimals(line.volume().count(), 2, language)});
+               figureText({line.each.count(), "in³", 2}, language),
+               figureText({line.volume().count(), "in³", 2}, language)});
   }
-  table.row({words(language, kBoxHas, figures.volume ? language.number(figures.volume->count(), 1) : "?"),
-             QString(), QString(), decimals(figures.needed.count(), 2, language)},
+  table.row({figures.volume ? words(language, kBoxHas, Figure{figures.volume->count(), "in³", 1})
+                            : words(language, kBoxHas, "?"),
+             QString(), QString(), figureText({figures.needed.count(), "in³", 2}, language)},
             true);
   table.end();
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "ui/paper/calculation.h"
+#include "ui/paper/feeder.h"
 #include "ui/paper/flow.h"
 #include "ui/paper/moves.h"
 #include "ui/paper/schedule.h"
@@ -15,6 +16,8 @@ namespace {
 constexpr MessageId kPanelSchedule{"paper.panel_schedule"};
 constexpr MessageId kMovesHead{"paper.moves.head"};
 constexpr MessageId kMovesTitle{"paper.moves.title"};
+constexpr MessageId kFeederHead{"paper.feeder.head"};
+constexpr MessageId kFeederTitle{"paper.feeder.title"};
 constexpr MessageId kLoadHead{"paper.load.head"};
 constexpr MessageId kLoadTitle{"paper.load.title"};
 constexpr MessageId kSurveyHead{"paper.survey.head"};
@@ -43,6 +46,8 @@ MessageId headOf(SheetKind kind) {
       return kPanelSchedule;
     case SheetKind::moves:
       return kMovesHead;
+    case SheetKind::feeder:
+      return kFeederHead;
     case SheetKind::calculation:
       return kLoadHead;
     case SheetKind::householdSurvey:
@@ -83,6 +88,10 @@ std::vector<SheetChoice> sheetChoices(const Plan& plan, const Language& language
   if (hasMoves(plan)) {
     choices.push_back(
         {SheetKind::moves, {}, Reading::planned, QStringLiteral("moves"), words(language, kMovesTitle)});
+  }
+  if (hasFeeder(plan)) {
+    choices.push_back(
+        {SheetKind::feeder, {}, Reading::planned, QStringLiteral("feeder"), words(language, kFeederTitle)});
   }
   if (hasCalculation(plan)) {
     choices.push_back({SheetKind::calculation,
@@ -148,6 +157,9 @@ std::vector<Sheet> sheets(const Plan& plan, const Assessment& assessment,
         break;
       case SheetKind::moves:
         drawMoves(flow, plan, assessment, language);
+        break;
+      case SheetKind::feeder:
+        drawFeeder(flow, plan, assessment, language);
         break;
       case SheetKind::calculation:
         drawCalculation(flow, plan, assessment, language);

@@ -13,6 +13,7 @@ namespace stayalight {
 enum class SheetKind : std::uint8_t {
   panelSchedule,    ///< of one panel, before or after the work
   moves,            ///< circuits that move, raceways, splices: for the electrician
+  feeder,           ///< pieces of the feeder, raceways, battery cable, buses: for the electrician
   calculation,      ///< load calculation and capacity of the source
   householdSurvey,  ///< what the household looks at: blanks
   qualifiedSurvey   ///< what a qualified person looks at, cover off: blanks
@@ -22,7 +23,7 @@ struct SheetChoice {
   PanelId panel;
   Reading reading = Reading::planned;
   QString word;       ///< of the command line: "main-before", "main", "backup", "subpanel3", "moves",
-                      ///< "load-calculation", "survey-household", "survey-electrician"
+                      ///< "feeder", "load-calculation", "survey-household", "survey-electrician"
   QString title;      ///< "Main panel, after the work"
   bool inSet = true;  ///< printed where nobody chose; the sheets of a visit are not
 };

@@ -473,6 +473,7 @@ void MainWindow::applySettings() {
   const bool comma =
       settings.decimalMark == DecimalMark::comma ||
       (settings.decimalMark == DecimalMark::system && QLocale::system().decimalPoint() == QLatin1String(","));
+  language_.setUnits(settings.metric ? UnitSystem::metric : UnitSystem::us);
   language_.setNumberForm(comma ? NumberForm::comma : NumberForm::point);
   document_->setAutosaveDelay(settings.autosaveSeconds * 1000);
   const Settings before = std::exchange(shownSettings_, settings);

@@ -85,7 +85,7 @@ std::string ProgramLanguage::citation(RuleId rule) const {
 }
 
 QString words(const Message& message, const Language& language) {
-  return QString::fromStdString(render(message, language));
+  return QString::fromStdString(render(inUnits(message, unitsOf(language)), language));
 }
 
 QString amperes(AcAmperes current, const Language& language) {

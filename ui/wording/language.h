@@ -10,6 +10,7 @@
 #include "core/message/message.h"
 #include "core/plan/plan.h"
 #include "core/quantity/verdict.h"
+#include "ui/wording/units.h"
 
 namespace stayalight {
 
@@ -23,6 +24,8 @@ class ProgramLanguage : public Language {
   /// Edition and country as the plan says.
   void follow(const Plan& plan);
   void setNumberForm(NumberForm form);
+  void setUnits(UnitSystem units) { units_ = units; }
+  [[nodiscard]] UnitSystem units() const { return units_; }
 
   [[nodiscard]] std::string pattern(MessageId id) const override;
   [[nodiscard]] int pluralForm(std::int64_t count) const override;
@@ -38,8 +41,10 @@ class ProgramLanguage : public Language {
   QLocale numbers_;
   Edition edition_;
   bool codeCovered_;
+  UnitSystem units_ = UnitSystem::us;
 };
 
+/// In the units of the language.
 [[nodiscard]] QString words(const Message& message, const Language& language);
 /// A text of the table without arguments, or with some: words(language, kSpaces, "3", std::int64_t{2}).
 template <class... Arguments>

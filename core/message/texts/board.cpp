@@ -104,8 +104,6 @@ const TextRow kRows[] = {
     {"board.raceway", TEXT("Stayalight", "Raceway")},
     {"board.nipple", TEXT("Stayalight", "Nipple")},
     {"board.cable", TEXT("Stayalight", "Cable")},
-    {"board.inches", TEXT("Stayalight", "%1 in.")},
-    {"board.feet", TEXT("Stayalight", "%1 ft")},
     // -- the drawing as a file
     {"board.drawing_title", TEXT("Stayalight", "%1: boards")},
     {"board.unknown_suffix", TEXT("Stayalight", "%1: a drawing ends in .png or .svg")},

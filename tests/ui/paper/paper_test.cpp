@@ -11,6 +11,7 @@
 #include "core/file/file.h"
 #include "tests/core/demand/calculated_house.h"
 #include "tests/core/example_plans.h"
+#include "tests/core/wiring/feeder_plans.h"
 #include "ui/paper/print.h"
 #include "ui/style/fonts.h"
 #include "ui/wording/language.h"
@@ -133,6 +134,47 @@ class PaperTest : public QObject {
 
     plan.site.edit().country = Country::canada;
     QVERIFY(printed(plan).isEmpty());
+  }
+
+  // Each piece of the feeder with its device, its wire and what governs; the order of work in a full main
+  // panel.
+  void theFeederAndTheOrderOfWorkArePrinted() {
+    const ProgramLanguage language;
+    const auto printed = [&](const Plan& plan, const char* word) {
+      const auto chosen = chosenSheets(plan, {QString::fromLatin1(word)}, language);
+      if (!chosen) return QString();
+      PaperOptions options;
+      options.version = QStringLiteral("1");
+      const auto pages = sheets(plan, assess(plan), chosen.value(), language, options);
+      if (!faults(pages).isEmpty()) return faults(pages);
+      QStringList all;
+      for (const Sheet& page : pages) {
+        for (const SheetText& text : page.texts) all << text.text;
+      }
+      return all.join(u' ');
+    };
+    Plan plan = feeder::passThrough();
+    example::addBreaker(plan, example::kMain, {Column::right, 9}, 2, 20, Feeds::solar, Stage::fresh);
+    const Assessment assessment = assess(plan);
+    const QString text = printed(plan, "feeder");
+    for (const SegmentFigures& segment : assessment.segments) {
+      QVERIFY(segment.conductor.size.has_value());
+      QVERIFY(text.contains(
+          QString::fromStdString(conductorName(*segment.conductor.size, segment.conductor.metal))));
+      QVERIFY(text.contains(QString::number(segment.device.rating->count()) + QStringLiteral(" A")));
+    }
+    for (const char* word : {"Voltage drop", "Cable between battery and inverter", "Sources at opposite ends",
+                             "carries", "310.16", "250.122", "705.12(B)(2)"})
+      QVERIFY2(text.contains(QString::fromLatin1(word)), qPrintable(text));
+    plan.site.edit().country = Country::canada;
+    QVERIFY(printed(plan, "feeder").isEmpty());
+
+    Plan full = example::exampleHouseMoved();
+    example::editPanel(full, example::kMain).spaces = 14;
+    std::erase_if(full.breakers, [](const auto& breaker) { return breaker->feeds.is(Feeds::feeder); });
+    const QString order = printed(full, "moves");
+    for (const char* word : {"Order of work in Main panel", "Take out", "no supply", "finds room at"})
+      QVERIFY2(order.contains(QString::fromLatin1(word)), qPrintable(order));
   }
 
   void panelsOfEverySizePrint() {

@@ -84,6 +84,45 @@ class WordingTest : public QObject {
     QCOMPARE(workedNumber(34.8712, language), QString("34.87"));
     QCOMPARE(workedNumber(0, language), QString("0"));
   }
+
+  // One inch is 25.4 mm, one foot 0.3048 m (international yard and pound, 1959); 0 °C is 32 °F; 6 AWG is 13.3
+  // mm² (NFPA 70 Chapter 9 Table 8).
+  void figuresAreShownInTheUnitsOfTheSetting() {
+    ProgramLanguage language;
+    QCOMPARE(figureText({10.0, "ft", 0}, language), QStringLiteral("10 ft"));
+    QCOMPARE(figureText({50.0, "°C", 0}, language), QStringLiteral("122 °F"));
+    QCOMPARE(figureText({-40.0, "°C", 0}, language), QStringLiteral("-40 °F"));
+    QCOMPARE(figureText({12.5, "A", 1}, language), QStringLiteral("12.5 A"));
+    QCOMPARE(conductorText(ConductorSize::awg6, language), QStringLiteral("6 AWG"));
+    language.setUnits(UnitSystem::metric);
+    QCOMPARE(figureText({10.0, "ft", 0}, language), QStringLiteral("3.0 m"));
+    QCOMPARE(figureText({24.0, "in", 0}, language), QStringLiteral("610 mm"));
+    QCOMPARE(figureText({0.304, "in²", 4}, language), QStringLiteral("1.961 cm²"));
+    QCOMPARE(figureText({22.5, "in³", 1}, language), QStringLiteral("369 cm³"));
+    QCOMPARE(figureText({50.0, "°C", 0}, language), QStringLiteral("50 °C"));
+    QCOMPARE(figureText({12.5, "A", 1}, language), QStringLiteral("12.5 A"));
+    QCOMPARE(conductorText(ConductorSize::awg6, language), QStringLiteral("6 AWG (13.3 mm²)"));
+    QCOMPARE(conductorText(ConductorSize::kcmil250, Metal::aluminium, language),
+             QStringLiteral("250 kcmil Al (127 mm²)"));
+    QCOMPARE(conductorText(ConductorSize::awg12, Metal::copper, language),
+             QStringLiteral("12 AWG Cu (3.31 mm²)"));
+  }
+  // Within a sentence too, at any depth; a name that a person gave stays.
+  void messagesAreShownInTheUnitsOfTheSetting() {
+    ProgramLanguage language;
+    language.setUnits(UnitSystem::metric);
+    const Message inner =
+        say(MessageId{"wiring.conductor.fixed"}, std::string("6 AWG Cu"), Figure{65.0, "A", 0});
+    const QString text =
+        words(say(MessageId{"wiring.over.no_conductor"}, std::vector<Message>{inner}), language);
+    QVERIFY2(text.contains(QStringLiteral("6 AWG Cu (13.3 mm²)")), qPrintable(text));
+    QVERIFY2(text.contains(QStringLiteral("65 A")), qPrintable(text));
+    const Message named = say(MessageId{"wiring.box.note"}, std::string("6 AWG box"));
+    QVERIFY(words(named, language).contains(QStringLiteral("6 AWG box")));
+    language.setUnits(UnitSystem::us);
+    QVERIFY(!words(say(MessageId{"wiring.over.no_conductor"}, std::vector<Message>{inner}), language)
+                 .contains(QStringLiteral("mm²")));
+  }
 };
 
 QTEST_MAIN(WordingTest)
