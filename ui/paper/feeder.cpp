@@ -113,6 +113,7 @@ QString nextCandidate(const ConductorChoice& choice, const Language& language) {
 void drawSegment(SheetFlow& flow, const Plan& plan, const SegmentFigures& figures, const Language& language) {
   const FeederRun* run = runOf(plan, figures.segment);
   QString heading = words(language, kSegments[static_cast<std::size_t>(figures.segment)]);
+  heading[0] = heading[0].toUpper();
   if (run == nullptr) heading += u' ' + words(language, kNotEntered, Figure{30.0, "°C", 0});
   drawHeading(flow, heading, 110.0);
   SheetTable table(flow, partColumns(language));

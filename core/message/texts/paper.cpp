@@ -445,7 +445,7 @@ const TextRow kRows[] = {
     {"paper.feeder.note_plan",
      TEXT("Stayalight", "Figures for planning, from what was entered. What is not entered stands as \"?\".")},
     {"paper.feeder.note_edition", TEXT("Stayalight",
-                                       "Sections are those of the edition named above; hold them against the "
+                                       "Sections are those of the edition named below; hold them against the "
                                        "text that is adopted locally.")},
     {"paper.moves.order", TEXT("Stayalight", "Order of work in %1")},
     {"paper.moves.set_supply", TEXT("Stayalight", "Set %1 at %2")},
