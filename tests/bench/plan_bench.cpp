@@ -93,6 +93,27 @@ void segmentsAndRaceways(benchmark::State& state) {
 }
 BENCHMARK(segmentsAndRaceways)->Unit(benchmark::kMicrosecond);
 
+/// Room for the feeder in a full main panel, of which nothing as planned comes free: the longest search there
+/// is.
+void roomInAFullPanel(benchmark::State& state) {
+  Plan plan;
+  example::addPanel(plan, PanelRole::main, "Main panel", 42);
+  example::addPanel(plan, PanelRole::backup, "Backup subpanel", 24);
+  plan.transfer.edit().arrangement = Arrangement::manualSwitch;
+  for (const SpacePosition position : allSpaces(*find(plan, example::kMain)))
+    example::addCircuit(plan, example::kMain, position, 1, 20, "Circuit");
+  int moved = 0;
+  for (const int row : {1, 8, 15}) {
+    const CircuitId circuit = circuitsOn(
+        plan, breakersAt(plan, example::kMain, {Column::left, row}, Reading::before)[0], Reading::before)[0];
+    const BreakerId old = find(plan, circuit)->breaker;
+    example::moveByHand(plan, circuit, example::kBackup, {Column::left, ++moved});
+    example::editBreaker(plan, old).stage = Stage::removed;
+  }
+  while (state.KeepRunning()) benchmark::DoNotOptimize(clearedPlaces(plan, example::kMain));
+}
+BENCHMARK(roomInAFullPanel)->Unit(benchmark::kMicrosecond);
+
 /// What a drag over one space costs: the edit, and every answer about its result.
 void previewOfAMove(benchmark::State& state) {
   const Plan plan = largeHouse();

@@ -143,6 +143,7 @@ void drawOrder(SheetFlow& flow, const Plan& plan, const Assessment& assessment, 
   lines << words(language, kThenOthers);
   drawHeading(flow, words(language, kOrder, ahead->name), 60.0);
   drawNumbered(flow, lines);
+  flow.advance(4.0);
 }
 
 void drawRaceway(SheetFlow& flow, const Plan& plan, const RacewayFigures& figures, const Language& language) {

@@ -30,7 +30,7 @@ const TextRow kRows[] = {
     {"panel.clearing.lift",
      TEXT("Stayalight", "Take out %1 at %2 for a while: no supply until it is set again")},
     {"panel.clearing.set", TEXT("Stayalight", "Set %1 from %2 in %3")},
-    {"panel.clearing.proposed", TEXT("Stayalight", "%1 (the plan leaves it where it is)")},
+    {"panel.clearing.proposed", TEXT("Stayalight", "%1 (the plan leaves that breaker in place)")},
     {"panel.clearing.circuits", TEXT("Stayalight", "%1")},
     {"panel.clearing.stays", TEXT("Stayalight", "Something that the plan leaves in place stands at %1")},
     {"panel.by_circuit", TEXT("Stayalight", "%1")},
