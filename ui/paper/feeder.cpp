@@ -10,10 +10,6 @@
 namespace stayalight {
 namespace {
 
-constexpr MessageId kSegments[] = {
-    MessageId{"field.choice.main_to_switch"}, MessageId{"field.choice.inverter_to_switch"},
-    MessageId{"field.choice.switch_to_backup"}, MessageId{"field.choice.main_to_inverter"},
-    MessageId{"field.choice.inverter_to_backup"}};
 constexpr MessageId kPart{"paper.feeder.part"};
 constexpr MessageId kValue{"paper.feeder.value"};
 constexpr MessageId kGoverns{"paper.feeder.governs"};
@@ -112,7 +108,7 @@ QString nextCandidate(const ConductorChoice& choice, const Language& language) {
 
 void drawSegment(SheetFlow& flow, const Plan& plan, const SegmentFigures& figures, const Language& language) {
   const FeederRun* run = runOf(plan, figures.segment);
-  QString heading = words(language, kSegments[static_cast<std::size_t>(figures.segment)]);
+  QString heading = words(segmentName(figures.segment), language);
   heading[0] = heading[0].toUpper();
   if (run == nullptr) heading += u' ' + words(language, kNotEntered, Figure{30.0, "°C", 0});
   drawHeading(flow, heading, 110.0);
