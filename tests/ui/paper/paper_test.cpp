@@ -166,6 +166,13 @@ class PaperTest : public QObject {
     for (const char* word : {"Voltage drop", "Cable between battery and inverter", "Sources at opposite ends",
                              "carries", "310.16", "250.122", "705.12(B)(2)"})
       QVERIFY2(text.contains(QString::fromLatin1(word)), qPrintable(text));
+    // A way around the inverter is a piece of its own.
+    Plan around = plan;
+    around.transfer.edit().bypass = Answer::yes;
+    feeder::addRun(around, Segment::bypass);
+    QString name = words(segmentName(Segment::bypass), language);
+    name[0] = name[0].toUpper();
+    QVERIFY2(printed(around, "feeder").contains(name), qPrintable(name));
     plan.site.edit().country = Country::canada;
     QVERIFY(printed(plan, "feeder").isEmpty());
 
@@ -175,6 +182,32 @@ class PaperTest : public QObject {
     const QString order = printed(full, "moves");
     for (const char* word : {"Order of work in Main panel", "Take out", "no supply", "finds room at"})
       QVERIFY2(order.contains(QString::fromLatin1(word)), qPrintable(order));
+  }
+
+  // Metric: the cross-section beside each size, no inch left; US: the other way round.
+  void sheetsAreInTheUnitsOfTheSetting() {
+    const Plan plan = samplePlan("river-house.stayalight");
+    for (const bool metric : {false, true}) {
+      ProgramLanguage language;
+      language.setUnits(metric ? UnitSystem::metric : UnitSystem::us);
+      PaperOptions options;
+      options.version = QStringLiteral("1");
+      QStringList all;
+      for (const char* word : {"feeder", "moves"}) {
+        const auto chosen = chosenSheets(plan, {QString::fromLatin1(word)}, language);
+        QVERIFY(chosen.ok());
+        const auto pages = sheets(plan, assess(plan), chosen.value(), language, options);
+        QCOMPARE(faults(pages), QString());
+        for (const Sheet& page : pages) {
+          for (const SheetText& text : page.texts) all << text.text;
+        }
+      }
+      const QString text = all.join(u' ');
+      QVERIFY(text.contains(QStringLiteral(" AWG")));
+      for (const char* unit : {"mm²", "cm²"}) QCOMPARE(text.contains(QString::fromUtf8(unit)), metric);
+      for (const char* unit : {"in²", "in³"}) QVERIFY(!metric || !text.contains(QString::fromUtf8(unit)));
+      QCOMPARE(text.contains(QStringLiteral("in²")), !metric);
+    }
   }
 
   void panelsOfEverySizePrint() {
