@@ -12,6 +12,7 @@
 namespace stayalight {
 namespace {
 
+constexpr MessageId kBesides{"shell.feeder.besides"};
 constexpr MessageId kHead{"shell.feeder.head"};
 constexpr MessageId kOff{"shell.feeder.off"};
 constexpr MessageId kNone{"shell.feeder.none"};
@@ -73,6 +74,14 @@ void FeederLine::show(const Plan& plan, const Assessment& a, const Palette& pale
   none_ = words(language, kNone);
   note_ = QString::fromStdString(
       choiceText(*fieldOf(RecordKind::transfer, "arrangement"), plan.transfer->arrangement.word(), language));
+  // A generator's inlet and a way around the inverter are named; they have no line in the drawing.
+  for (const Segment segment : {Segment::generatorInlet, Segment::bypass}) {
+    const SegmentFigures* found = segmentOf(a, segment);
+    if (found == nullptr) continue;
+    const Wire wire = wireOf(found, language);
+    note_ = words(language, kBesides, note_.toStdString(), segmentName(segment, language).toStdString(),
+                  wire.device.toStdString());
+  }
   main_ = {words(language, kMain), {}};
   if (const Panel* main = mainPanel(plan); main != nullptr && main->mainBreaker)
     main_.fact = words(language, kAmperes, std::int64_t{main->mainBreaker->count()});
@@ -153,7 +162,8 @@ void FeederLine::paintEvent(QPaintEvent*) {
   painter.drawText(QRectF(kMargin, 4, 100, 18), Qt::AlignLeft | Qt::AlignVCenter, head_);
   painter.setFont(stayalight::font(Face::condensed, kText));
   painter.setPen(palette_.color(ColorRole::ink2));
-  painter.drawText(QRectF(120, 4, width() - 120 - kMargin, 18), Qt::AlignRight | Qt::AlignVCenter, note_);
+  painter.drawText(QRectF(120, 4, width() - 120 - kMargin, 18), Qt::AlignRight | Qt::AlignVCenter,
+                   elided(note_, width() - 120 - kMargin, Face::condensed, kText));
   const double top = kHeadHeight, bottom = height() - 6.0;
   const double boxHeight = std::clamp((bottom - top) * 0.36, 18.0, 30.0);
   const double boxWidth = std::clamp(width() * 0.19, 74.0, 96.0);

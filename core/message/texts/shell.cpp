@@ -231,6 +231,7 @@ const TextRow kRows[] = {
     {"shell.card.limit", TEXT("Stayalight", "of %1")},
     {"shell.card.load_unknown", TEXT("Stayalight", "load not entered")},
     {"shell.feeder.head", TEXT("Stayalight", "Feeder")},
+    {"shell.feeder.besides", TEXT("Stayalight", "%1; %2 %3")},
     {"shell.feeder.off", TEXT("Stayalight", "off")},
     {"shell.feeder.none",
      TEXT("Stayalight", "No transfer arrangement is chosen yet: see the facts of the transfer.")},
