@@ -26,11 +26,6 @@ constexpr MessageId kFound{"edition.found"};
 constexpr MessageId kNotFound{"edition.not_found"};
 constexpr MessageId kCitation{"edition.citation"};
 constexpr MessageId kNotConfirmed{"edition.not_confirmed"};
-constexpr MessageId kSegments[] = {
-    MessageId{"field.choice.main_to_switch"},     MessageId{"field.choice.inverter_to_switch"},
-    MessageId{"field.choice.switch_to_backup"},   MessageId{"field.choice.main_to_inverter"},
-    MessageId{"field.choice.inverter_to_backup"}, MessageId{"field.choice.bypass"},
-    MessageId{"field.choice.generator_inlet"}};
 
 Message plain(std::string text) { return say(kText, std::move(text)); }
 Message figure(const std::optional<VoltAmperes>& load) {
@@ -87,7 +82,7 @@ class Comparison {
       const auto is = std::find_if(after_.segments.begin(), after_.segments.end(),
                                    [&](const SegmentFigures& s) { return s.segment == was.segment; });
       if (is == after_.segments.end()) continue;
-      const std::vector<Message> name{say(kSegments[static_cast<std::size_t>(was.segment)])};
+      const std::vector<Message> name{segmentName(was.segment)};
       differ(say(kDevice, name), rating(was.device.rating), rating(is->device.rating));
       differ(say(kConductor, name), size(was.conductor.size, was.conductor.metal),
              size(is->conductor.size, is->conductor.metal));

@@ -51,11 +51,6 @@ constexpr MessageId kHours{"paper.hours"};
 constexpr MessageId kHoursWords{"paper.hours_words"};
 
 constexpr MessageId kFeederHead{"paper.feeder_head"};
-constexpr MessageId kSegments[] = {
-    MessageId{"paper.segment_main_to_switch"},     MessageId{"paper.segment_inverter_to_switch"},
-    MessageId{"paper.segment_switch_to_backup"},   MessageId{"paper.segment_main_to_inverter"},
-    MessageId{"paper.segment_inverter_to_backup"}, MessageId{"paper.segment_bypass"},
-    MessageId{"paper.segment_generator_inlet"}};
 constexpr MessageId kDevice{"paper.device"};
 constexpr MessageId kNoDevice{"paper.no_device"};
 constexpr MessageId kWireWords{"paper.wire_words"};
@@ -282,7 +277,9 @@ void drawFeederTable(FigureTable& table, const Assessment& assessment, const Lan
     const auto standing = segment.device.inPlan ? segment.device.inPlan : segment.device.rating;
     const QString device =
         standing ? words(language, kDevice, std::int64_t{standing->count()}) : words(language, kNoDevice);
-    table.line(words(language, kSegments[static_cast<std::size_t>(segment.segment)]), device);
+    QString name = words(segmentName(segment.segment), language);
+    name[0] = name[0].toUpper();
+    table.line(name, device);
     QString detail = wireText(segment, language);
     if (!segment.device.governs.id.key.empty()) {
       detail += u' ' + words(language, kGoverns, std::vector<Message>{segment.device.governs});
