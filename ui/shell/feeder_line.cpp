@@ -55,8 +55,9 @@ FeederLine::Wire FeederLine::wireOf(const SegmentFigures* segment, const Languag
                     : words(language, kUnknown);
   if (segment->conductor.size) {
     const ConductorSize size = *segment->conductor.size;
+    // The drawing is narrow: the cross-section stands in the answers and on paper, not behind the size here.
     wire.size =
-        words(language, kWire, std::string(name(size)) + " " + std::string(unit(size)),
+        words(language, kWire, std::string(name(size)) + "\u00a0" + std::string(unit(size)),
               words(language, segment->conductor.metal == Metal::copper ? MessageId{"answers.copper"}
                                                                         : MessageId{"answers.aluminium"})
                   .toStdString());
