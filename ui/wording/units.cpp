@@ -101,7 +101,7 @@ QString conductorText(ConductorSize size, const Language& language) {
 }
 
 QString conductorText(ConductorSize size, Metal metal, const Language& language) {
-  const QString bare = QString::fromStdString(conductorName(size, metal));
+  QString bare = QString::fromStdString(conductorName(size, metal));
   if (unitsOf(language) == UnitSystem::us) return bare;
   const QString sized = conductorText(size, language);
   return bare + sized.mid(sized.indexOf(QLatin1String(" (")));

@@ -423,8 +423,8 @@ TEST(PublishedChecks, NoticeAChangedCell) {
   }
   int noticed = 0, all = 0;
   for (const auto& [table, counts] : score) {
-    const auto* const alone =
-        std::find_if(std::begin(kAlone), std::end(kAlone), [&](const Alone& a) { return a.table == table; });
+    const auto* const alone = std::find_if(std::begin(kAlone), std::end(kAlone),
+                                           [&name = table](const Alone& a) { return a.table == name; });
     const int allowed = alone == std::end(kAlone) ? 0 : alone->cells;
     EXPECT_LE(counts.second - counts.first, allowed) << table << missed[table];
     std::printf("%-24s %3d of %3d%s%s\n", table.c_str(), counts.first, counts.second, allowed > 0 ? ": " : "",

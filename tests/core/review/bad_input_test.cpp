@@ -11,8 +11,6 @@
 #include "tests/core/wiring/feeder_plans.h"
 
 using namespace stayalight;
-using example::circuitNamed;
-using example::editCircuit;
 
 namespace {
 
