@@ -6,6 +6,8 @@
 #include <QtCore/QStandardPaths>
 #include <QtCore/QTemporaryDir>
 #include <QtWidgets/QApplication>
+#include <QtWidgets/QScrollArea>
+#include <QtWidgets/QScrollBar>
 #include <chrono>
 #include <cstdlib>
 #include <functional>
@@ -141,6 +143,33 @@ void saveToDisk(benchmark::State& state) {
   }
 }
 BENCHMARK(saveToDisk)->Unit(benchmark::kMillisecond);
+
+/// The large house in a panel of 84 spaces, the most that is sold.
+Plan manySpaces() {
+  Plan plan = bench::largeHouse();
+  example::editPanel(plan, example::kMain).spaces = 84;
+  return plan;
+}
+
+/// A board of 84 spaces scrolled by three rows.
+void scrollUntilPainted(benchmark::State& state) {
+  OpenWindow open(manySpaces());
+  const QWidget* board = open.window.boards()->boardWidget(example::kMain);
+  auto* area = qobject_cast<QScrollArea*>(board->parentWidget()->parentWidget()->parentWidget());
+  if (area == nullptr || area->verticalScrollBar()->maximum() < 60) std::abort();
+  untilPainted(
+      state, open, [&] { area->verticalScrollBar()->setValue(51); },
+      [&] { area->verticalScrollBar()->setValue(0); });
+}
+BENCHMARK(scrollUntilPainted)->UseManualTime()->Unit(benchmark::kMillisecond);
+
+/// The window made smaller and larger: 84 spaces laid out anew for another height of their rows.
+void resizeUntilPainted(benchmark::State& state) {
+  OpenWindow open(manySpaces());
+  untilPainted(
+      state, open, [&] { open.window.resize(1440, 1000); }, [&] { open.window.resize(1440, 900); });
+}
+BENCHMARK(resizeUntilPainted)->UseManualTime()->Unit(benchmark::kMillisecond);
 
 /// Floor of the edits: the whole window painted anew, with nothing changed.
 void paintedOnly(benchmark::State& state) {

@@ -84,11 +84,10 @@ inline void everyForm(MainWindow& window, const Look& look) {
 }
 
 inline void everyDialog(MainWindow& window, const Look& look) {
-  const std::pair<Command, const char*> beside[] = {{Command::settings, "settingsPage"},
-                                                    {Command::keys, "keysPage"},
-                                                    {Command::cautions, "cautionsPage"},
-                                                    {Command::about, "aboutPage"},
-                                                    {Command::history, "historyWindow"}};
+  const std::pair<Command, const char*> beside[] = {
+      {Command::settings, "settingsPage"}, {Command::keys, "keysPage"},
+      {Command::cautions, "cautionsPage"}, {Command::about, "aboutPage"},
+      {Command::ownLists, "ownListsPage"}, {Command::history, "historyWindow"}};
   for (const auto& [command, object] : beside) {
     window.action(command)->trigger();
     lookAtDialog(window, QLatin1String(object), QStringLiteral("dialog-") + QLatin1String(object), look);

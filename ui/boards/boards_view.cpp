@@ -2,6 +2,7 @@
 
 #include <QtGui/QAccessible>
 #include <QtGui/QPainter>
+#include <QtWidgets/QScrollBar>
 #include <algorithm>
 #include <cmath>
 
@@ -70,6 +71,15 @@ void BoardsView::Parts::arrange() {
     head = wanted.height() + kChooserGap;
   }
   rowHeight = fittedRowHeight(plan, shownPanels, (height - head) / scale);
+  const std::array<QScrollArea*, 2> areas = {left, right};
+  std::array<int, 2> rooms = {height - head, height - head};
+  if (under != nullptr)
+    rooms[1] = std::max(rooms[1] / 3, rooms[1] - kUnderGap - under->minimumSizeHint().height());
+  for (std::size_t side = 0; side < areas.size(); ++side) {
+    const Panel* panel = stayalight::find(plan, shownPanels[side]);
+    const bool scrolls = panel != nullptr && boardHeight(*panel, rowHeight) * scale > rooms[side];
+    bars[side] = scrolls ? areas[side]->verticalScrollBar()->sizeHint().width() : 0;
+  }
   relayout();
 
   int tall[2] = {0, 0};
@@ -77,14 +87,11 @@ void BoardsView::Parts::arrange() {
     board->move(0, 0);
     tall[board->parentWidget() == right->widget() ? 1 : 0] = board->height();
   }
-  const auto size = [&](QScrollArea* area, int x, int content, int room) {
-    area->widget()->resize(boardWidth, content);
-    area->setGeometry(x, head, boardWidth, std::min(content, room));
-  };
-  size(left, 0, tall[0], height - head);
-  int room = height - head;
-  if (under != nullptr) room = std::max(room / 3, room - kUnderGap - under->minimumSizeHint().height());
-  size(right, width - boardWidth, tall[1], room);
+  for (std::size_t side = 0; side < areas.size(); ++side) {
+    areas[side]->widget()->resize(boardWidth - bars[side], tall[side]);
+    areas[side]->setGeometry(side == 0 ? 0 : width - boardWidth, head, boardWidth,
+                             std::min(tall[side], rooms[side]));
+  }
   gap = QRect(boardWidth, head, width - 2 * boardWidth, height - head);
   if (under != nullptr) {
     const int top = right->height() > 0 ? head + right->height() + kUnderGap : head;
@@ -101,9 +108,10 @@ void BoardsView::Parts::relayout() {
   const int gapWidth =
       static_cast<int>(std::lround((width / scale >= kWideFrom ? kGap : kNarrowGap) * scale));
   BoardOptions options;
-  options.width = std::max(200, (width - gapWidth) / 2) / scale;
   options.rowHeight = rowHeight;
   for (BoardWidget* board : boards) {
+    const int bar = bars[board->parentWidget() == right->widget() ? 1 : 0];
+    options.width = (std::max(200, (width - gapWidth) / 2) - bar) / scale;
     board->setLayoutOf(
         stayalight::layout(plan, assessment, board->panel(), *language, options, stateFor(*board)), scale);
   }

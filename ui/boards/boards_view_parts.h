@@ -53,6 +53,7 @@ struct BoardsView::Parts {
   QPropertyAnimation* flight = nullptr;  ///< of the picture, when it is let go
   QRect gap;
   double rowHeight = kRowHeight;
+  std::array<int, 2> bars{};  ///< widths of the scroll bars: a board that scrolls is narrower by it
 
   std::set<BreakerId> selected;
   std::optional<BoardFilter> filter;

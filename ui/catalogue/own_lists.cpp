@@ -5,6 +5,8 @@
 #include <QtCore/QFileInfo>
 #include <QtCore/QStandardPaths>
 #include <algorithm>
+#include <functional>
+#include <span>
 
 #include "core/edit/part.h"
 #include "core/file/file.h"
@@ -17,6 +19,10 @@ namespace {
 constexpr MessageId kOwnRows{"catalogue.own_rows"};
 constexpr MessageId kNoRecord{"catalogue.no_record"};
 constexpr MessageId kNoFolder{"catalogue.no_folder"};
+constexpr MessageId kNoName{"catalogue.no_name"};
+constexpr MessageId kNameTaken{"catalogue.name_taken"};
+constexpr MessageId kGone{"catalogue.gone"};
+constexpr MessageId kNotRemoved{"catalogue.not_removed"};
 
 constexpr qsizetype kLongestName = 80;
 const QLatin1String kRecordSuffix(".json");
@@ -67,6 +73,40 @@ Result<QString> writeNew(const QString& folder, const QString& wanted, const QSt
   return name;
 }
 
+/// The table of loads anew; remarks that somebody wrote above its heading stay.
+QByteArray tableOf(std::span<const CatalogueEntry> entries) {
+  QByteArray text;
+  if (QFile file(loadsPath()); file.open(QIODevice::ReadOnly)) {
+    for (QByteArray line = file.readLine(); line.startsWith('#'); line = file.readLine()) text += line;
+  }
+  return text + QByteArray::fromStdString(writeCatalogue(entries));
+}
+
+std::optional<Message> removeFile(const QString& path) {
+  QFile file(path);
+  if (file.remove()) return std::nullopt;
+  return say(kNotRemoved, QDir::toNativeSeparators(path).toStdString(), file.errorString().toStdString());
+}
+
+/// The table of loads with one of them changed, or taken out where `change` says so.
+Result<OwnChange> changeLoad(const OwnEntry& entry, const std::function<bool(CatalogueEntry&)>& keeps) {
+  const auto before = readBytes(loadsPath());
+  if (!before) return before.refusal();
+  Catalogue own = readCatalogue({before.value().constData(), static_cast<std::size_t>(before.value().size())},
+                                QDir::toNativeSeparators(loadsPath()).toStdString());
+  if (!own.refused.empty()) {
+    return say(kOwnRows, QDir::toNativeSeparators(loadsPath()).toStdString(),
+               std::vector<Message>{own.refused.front()});
+  }
+  const auto at = std::find_if(own.entries.begin(), own.entries.end(), [&](const CatalogueEntry& each) {
+    return each.load.catalogueId == entry.load;
+  });
+  if (at == own.entries.end()) return say(kGone, entry.name.toStdString());
+  if (!keeps(*at)) own.entries.erase(at);
+  if (auto why = writeBytes(loadsPath(), tableOf(own.entries))) return *why;
+  return OwnChange{loadsPath(), before.value(), {}};
+}
+
 std::string_view view(const QByteArray& bytes) {
   return {bytes.constData(), static_cast<std::size_t>(bytes.size())};
 }
@@ -100,13 +140,7 @@ std::optional<Message> keepLoad(const Load& load) {
   }
   own.entries.push_back(entryFrom(load, own.entries));
   if (!QDir().mkpath(ownFolder())) return say(kNoFolder, QDir::toNativeSeparators(ownFolder()).toStdString());
-  // Remarks that somebody wrote above the heading stay.
-  QByteArray text;
-  if (QFile file(loadsPath()); file.open(QIODevice::ReadOnly)) {
-    for (QByteArray line = file.readLine(); line.startsWith('#'); line = file.readLine()) text += line;
-  }
-  text += QByteArray::fromStdString(writeCatalogue(own.entries));
-  return writeBytes(loadsPath(), text);
+  return writeBytes(loadsPath(), tableOf(own.entries));
 }
 
 bool hasOwnList(RecordKind kind) {
@@ -155,6 +189,58 @@ Result<QString> keepTemplate(const Plan& plan, const QString& name) {
   const auto bytes = planBytes(plan, name);
   if (!bytes) return bytes.refusal();
   return writeNew(templatesFolder(), name, kTemplateSuffix, bytes.value());
+}
+
+std::vector<OwnEntry> ownEntries() {
+  std::vector<OwnEntry> all;
+  for (const CatalogueEntry& entry : ownLoads().entries) {
+    all.push_back({RecordKind::load, false, QString::fromStdString(entry.load.name), loadsPath(),
+                   entry.load.catalogueId});
+  }
+  std::stable_sort(all.begin(), all.end(),
+                   [](const OwnEntry& a, const OwnEntry& b) { return a.name.compare(b.name) < 0; });
+  for (const RecordKind kind : {RecordKind::inverter, RecordKind::battery, RecordKind::panel}) {
+    for (const OwnFile& file : ownRecords(kind)) all.push_back({kind, false, file.name, file.path, {}});
+  }
+  for (const OwnFile& file : ownTemplates())
+    all.push_back({RecordKind::plan, true, file.name, file.path, {}});
+  return all;
+}
+
+Result<OwnChange> renameOwn(const OwnEntry& entry, const QString& name) {
+  const QString wanted = name.trimmed();
+  if (wanted.isEmpty()) return Message{kNoName, {}};
+  if (entry.kind == RecordKind::load) {
+    return changeLoad(entry, [&](CatalogueEntry& load) {
+      load.load.name = wanted.toStdString();
+      return true;
+    });
+  }
+  const QFileInfo old(entry.path);
+  const QString stem = fileName(wanted);
+  if (stem.isEmpty()) return Message{kNoName, {}};
+  const QString fresh = old.absolutePath() + QLatin1Char('/') + stem + QLatin1Char('.') + old.suffix();
+  if (QFileInfo::exists(fresh)) return say(kNameTaken, stem.toStdString());
+  const auto bytes = readBytes(entry.path);
+  if (!bytes) return bytes.refusal();
+  // The new one stands before the old one goes.
+  if (auto why = writeBytes(fresh, bytes.value())) return *why;
+  if (auto why = removeFile(entry.path)) return *why;
+  return OwnChange{entry.path, bytes.value(), fresh};
+}
+
+Result<OwnChange> removeOwn(const OwnEntry& entry) {
+  if (entry.kind == RecordKind::load) return changeLoad(entry, [](CatalogueEntry&) { return false; });
+  const auto bytes = readBytes(entry.path);
+  if (!bytes) return bytes.refusal();
+  if (auto why = removeFile(entry.path)) return *why;
+  return OwnChange{entry.path, bytes.value(), {}};
+}
+
+std::optional<Message> putBack(const OwnChange& change) {
+  if (auto why = writeBytes(change.path, change.before)) return why;
+  if (!change.fresh.isEmpty() && QFileInfo::exists(change.fresh)) return removeFile(change.fresh);
+  return std::nullopt;
 }
 
 }  // namespace stayalight

@@ -1,8 +1,10 @@
 #pragma once
 
 // What a person keeps for the next plan, as files in the folder of the program's settings: loads in one
-// table, inverters, batteries, panels and templates of plans in a file each. Nothing is ever written over.
+// table, inverters, batteries, panels and templates of plans in a file each. Nothing is written over but what
+// is renamed or deleted by name, and that can be put back.
 
+#include <QtCore/QByteArray>
 #include <QtCore/QString>
 #include <vector>
 
@@ -37,5 +39,30 @@ struct OwnFile {
 
 [[nodiscard]] std::vector<OwnFile> ownTemplates();
 [[nodiscard]] Result<QString> keepTemplate(const Plan& plan, const QString& name);
+
+/// An entry of any of the lists: a load, a record in a file, or a template.
+struct OwnEntry {
+  RecordKind kind = RecordKind::plan;
+  bool isTemplate = false;
+  QString name;
+  QString path;      ///< of its file; of a load the table of all loads
+  std::string load;  ///< a load's id in that table
+};
+/// Loads first, then records by kind, then templates, each by name. Rows and files that cannot be read are
+/// left out.
+[[nodiscard]] std::vector<OwnEntry> ownEntries();
+
+/// What undoes a change of a list.
+struct OwnChange {
+  QString path;       ///< what stood there ...
+  QByteArray before;  ///< ... with these bytes
+  QString fresh;      ///< a file that the change made; empty: none
+};
+/// Refused: an empty name, one that is taken, a table with rows that cannot be read, a file that cannot be
+/// written.
+[[nodiscard]] Result<OwnChange> renameOwn(const OwnEntry& entry, const QString& name);
+[[nodiscard]] Result<OwnChange> removeOwn(const OwnEntry& entry);
+/// As it was before the change.
+[[nodiscard]] std::optional<Message> putBack(const OwnChange& change);
 
 }  // namespace stayalight

@@ -2,6 +2,7 @@
 
 #include <QtCore/QSignalBlocker>
 #include <QtCore/QTimer>
+#include <QtWidgets/QApplication>
 #include <QtWidgets/QComboBox>
 #include <QtWidgets/QFrame>
 #include <QtWidgets/QHBoxLayout>
@@ -11,6 +12,8 @@
 #include <QtWidgets/QScrollArea>
 #include <QtWidgets/QScrollBar>
 #include <QtWidgets/QVBoxLayout>
+#include <algorithm>
+#include <utility>
 
 #include "core/transfer/transfer.h"
 #include "ui/inspector/entity_text.h"
@@ -58,7 +61,6 @@ Inspector::Inspector(FormStyle style, QWidget* parent) : QWidget(parent), style_
   scroll_ = new QScrollArea(this);
   scroll_->setWidgetResizable(true);
   scroll_->setFrameShape(QFrame::NoFrame);
-  scroll_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   column->addWidget(scroll_, 1);
   help_ = new QLabel(this);
   help_->setObjectName(QStringLiteral("help"));
@@ -247,7 +249,9 @@ void Inspector::rebuild() {
   const bool same = !records_.empty() && !recordsFor(plan_, what_).empty() &&
                     records_.front() == recordsFor(plan_, what_).front();
   const int position = same ? scroll_->verticalScrollBar()->value() : 0;
-  records_ = recordsFor(plan_, what_);
+  const QWidget* keyboard = QApplication::focusWidget();
+  const bool hadKeyboard = scroll_->widget() != nullptr && scroll_->widget()->isAncestorOf(keyboard);
+  const std::vector<EntityRef> before = std::exchange(records_, recordsFor(plan_, what_));
   // A line that loses the keyboard because its form goes away must not change the plan any more.
   for (RecordForm* form : forms_) {
     form->edited = nullptr;
@@ -263,26 +267,27 @@ void Inspector::rebuild() {
   column->setContentsMargins(kMargin, 4, kMargin, 8);
   column->setSpacing(8);
   for (const EntityRef& ref : records_) {
-    const bool nextRow = !forms_.empty() && isCurvePoint(ref.kind) && forms_.back()->ref().kind == ref.kind;
-    if (!forms_.empty() && !nextRow) {
+    // The points of a curve stand within the form of the inverter, where its label has them.
+    QVBoxLayout* place = forms_.empty() ? nullptr : forms_.front()->placeOf(ref.kind);
+    if (!forms_.empty() && place == nullptr) {
       auto* rule = new QFrame(page);
       rule->setFrameShape(QFrame::HLine);
       column->addWidget(rule);
     }
-    auto* form = new RecordForm(plan_, ref, style_, page);
+    auto* form = new RecordForm(plan_, ref, style_, place != nullptr ? forms_.front() : page);
     form->edited = [this](const FormEdit& edit) { Q_EMIT edited(edit); };
     form->refused = [this](const Message& why) { Q_EMIT refused(why); };
     form->wished = [this, ref](Wish wish, QPoint global) { Q_EMIT wished(ref, wish, global); };
     form->focused = [this](const Field& field) {
       help_->setText(QString::fromStdString(fieldHelp(field, *style_.language)));
     };
-    column->addWidget(form);
+    (place != nullptr ? place : column)->addWidget(form);
     forms_.push_back(form);
   }
   if (what_.kind == RecordKind::inverter) {
-    curve_ = new OverloadPicture(page);
+    curve_ = new OverloadPicture(forms_.front());
     curve_->show(plan_, starts_, style_);
-    column->addWidget(curve_);
+    forms_.front()->placeOf(RecordKind::overloadPoint)->addWidget(curve_);
   }
   if (forms_.empty()) column->addWidget(new QLabel(words(*style_.language, kNothing), page));
   column->addStretch(1);
@@ -290,7 +295,18 @@ void Inspector::rebuild() {
   scroll_->setWidget(page);
   help_->clear();
   if (same) scroll_->verticalScrollBar()->setValue(position);
-  if (RecordForm* again = form(focusRef); again != nullptr && !focusKey.empty()) again->focusField(focusKey);
+  if (RecordForm* again = form(focusRef); again != nullptr && !focusKey.empty()) {
+    again->focusField(focusKey);
+  } else if (same && hadKeyboard) {
+    // A button of the form that is gone had it: what was just added comes next.
+    const auto fresh = std::find_if(records_.begin(), records_.end(), [&](const EntityRef& ref) {
+      return std::find(before.begin(), before.end(), ref) == before.end();
+    });
+    if (fresh == records_.end())
+      chooser_->setFocus();
+    else if (RecordForm* added = form(*fresh))
+      added->focusField({});
+  }
 }
 
 void Inspector::look(const EntityRef& what) {

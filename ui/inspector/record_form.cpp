@@ -6,6 +6,7 @@
 #include <QtWidgets/QPushButton>
 #include <QtWidgets/QToolButton>
 #include <QtWidgets/QVBoxLayout>
+#include <algorithm>
 
 #include "ui/inspector/entity_text.h"
 #include "ui/style/fonts.h"
@@ -88,7 +89,6 @@ std::vector<EntityRef> recordsFor(const Plan& plan, const EntityRef& what) {
 
 RecordForm::RecordForm(const Plan& plan, const EntityRef& ref, const FormStyle& style, QWidget* parent)
     : QWidget(parent), ref_(ref), style_(style), plan_(plan) {
-  const Language& language = *style_.language;
   setObjectName(QString::fromStdString(std::string(recordType(ref.kind).name) + "." + std::to_string(ref.id) +
                                        (ref.item >= 0 ? "." + std::to_string(ref.item) : std::string())));
   auto* column = new QVBoxLayout(this);
@@ -97,69 +97,116 @@ RecordForm::RecordForm(const Plan& plan, const EntityRef& ref, const FormStyle& 
   column->setSpacing(6);
   addHeading(plan);
   addWishes();
+  addFields();
+  if (table && removal_ != nullptr) grid_->addWidget(removal_, 1, row_, Qt::AlignTop);
+  for (const Children& list : recordType(ref.kind).children) {
+    if (!list.single && placeOf(list.kind) == nullptr) addList(list);
+  }
+  refresh(plan);
+}
+
+void RecordForm::addFields() {
+  const std::span<const LabelGroup> groups = labelGroups(ref_.kind);
+  std::vector<std::string_view> placed;
+  for (const LabelGroup& group : groups) {
+    addGroup(group);
+    placed.insert(placed.end(), group.fields.begin(), group.fields.end());
+  }
+  startGrid();
+  for (const Field& field : recordType(ref_.kind).fields) {
+    if (field.kind == FieldKind::identity) continue;
+    if (std::find(placed.begin(), placed.end(), field.key) == placed.end()) addField(field);
+  }
+}
+
+void RecordForm::addGroup(const LabelGroup& group) {
+  auto* column = static_cast<QVBoxLayout*>(layout());
+  auto* heading = new QLabel(words(*style_.language, group.heading), this);
+  heading->setFont(stayalight::font(Face::condensed, 12.5, Weight::medium));
+  column->addSpacing(6);
+  column->addWidget(heading);
+  if (!group.fields.empty()) startGrid();
+  for (const std::string_view key : group.fields) {
+    if (const Field* field = fieldOf(ref_.kind, key)) addField(*field);
+  }
+  for (const Children& list : recordType(ref_.kind).children) {
+    if (list.key != group.list) continue;
+    auto* place = new QVBoxLayout;
+    place->setSpacing(4);
+    column->addLayout(place);
+    places_.emplace_back(list.kind, place);
+    addList(list);
+  }
+}
+
+void RecordForm::startGrid() {
   grid_ = new QGridLayout;
   grid_->setHorizontalSpacing(4);
   grid_->setVerticalSpacing(4);
-  if (!table) {
+  if (!isCurvePoint(ref_.kind)) {
     grid_->setColumnMinimumWidth(0, kLabelWidth);
     grid_->setColumnStretch(2, 1);
   }
-  column->addLayout(grid_);
-  int row = 0;
-  for (const Field& field : recordType(ref.kind).fields) {
-    if (field.kind == FieldKind::identity) continue;
-    auto* editor = new FieldEditor(field, style_, this);
-    editor->setObjectName(QString::fromUtf8(field.key.data(), static_cast<qsizetype>(field.key.size())));
-    auto* label = new QLabel(QString::fromStdString(fieldLabel(field, language)), this);
-    label->setWordWrap(true);
-    label->setToolTip(QString::fromStdString(fieldHelp(field, language)));
-    label->setBuddy(editor->focusProxy());
-    if (!table) label->setMaximumWidth(kLabelWidth);
-    QPalette colors = label->palette();
-    colors.setColor(QPalette::WindowText, style_.palette.color(ColorRole::ink2));
-    label->setPalette(colors);
-    if (table) {
-      // The first point has the heads of the columns.
-      if (ref.item == 0) {
-        auto* head = new QHBoxLayout;
-        head->setSpacing(2);
-        head->addWidget(label, 1);
-        head->addWidget(helpButton(field, language, this), 0, Qt::AlignTop);
-        grid_->addLayout(head, 0, row);
-      } else {
-        label->hide();
-      }
-      grid_->addWidget(editor, 1, row, Qt::AlignTop);
-      grid_->setColumnStretch(row, 1);
+  static_cast<QVBoxLayout*>(layout())->addLayout(grid_);
+  row_ = 0;
+}
+
+QVBoxLayout* RecordForm::placeOf(RecordKind items) const {
+  for (const auto& [kind, place] : places_) {
+    if (kind == items) return place;
+  }
+  return nullptr;
+}
+
+void RecordForm::addField(const Field& field) {
+  const Language& language = *style_.language;
+  const bool table = isCurvePoint(ref_.kind);
+  auto* editor = new FieldEditor(field, style_, this);
+  editor->setObjectName(QString::fromUtf8(field.key.data(), static_cast<qsizetype>(field.key.size())));
+  auto* label = new QLabel(QString::fromStdString(fieldLabel(field, language)), this);
+  label->setWordWrap(true);
+  label->setToolTip(QString::fromStdString(fieldHelp(field, language)));
+  label->setBuddy(editor->focusProxy());
+  if (!table) label->setMaximumWidth(kLabelWidth);
+  QPalette colors = label->palette();
+  colors.setColor(QPalette::WindowText, style_.palette.color(ColorRole::ink2));
+  label->setPalette(colors);
+  if (table) {
+    // The first point has the heads of the columns.
+    if (ref_.item == 0) {
+      auto* head = new QHBoxLayout;
+      head->setSpacing(2);
+      head->addWidget(label, 1);
+      head->addWidget(helpButton(field, language, this), 0, Qt::AlignTop);
+      grid_->addLayout(head, 0, row_);
     } else {
-      grid_->addWidget(label, row, 0, Qt::AlignTop);
-      grid_->addWidget(helpButton(field, language, this), row, 1, Qt::AlignTop);
-      grid_->addWidget(editor, row, 2);
+      label->hide();
     }
-    ++row;
-    editors_.push_back(editor);
-    editor->focused = [this](const Field& f) {
-      if (focused) focused(f);
-    };
-    editor->entered = [this, editor](const FieldValue& value) {
-      const Field& f = editor->field();
-      Result<Plan> after = setField(plan_, ref_, f.key, value);
-      if (!after) {
-        editor->refuse(after.refusal());
-        return;
-      }
-      const std::string key = std::string(recordType(ref_.kind).name) + "/" + std::to_string(ref_.id) + "/" +
-                              std::to_string(ref_.item) + "/" + std::string(f.key);
-      request(std::move(after),
-              say(kStepSet, fieldLabel(f, *style_.language), nameInStep(plan_, ref_, *style_.language)),
-              f.kind == FieldKind::text ? QString::fromStdString(key) : QString());
-    };
+    grid_->addWidget(editor, 1, row_, Qt::AlignTop);
+    grid_->setColumnStretch(row_, 1);
+  } else {
+    grid_->addWidget(label, row_, 0, Qt::AlignTop);
+    grid_->addWidget(helpButton(field, language, this), row_, 1, Qt::AlignTop);
+    grid_->addWidget(editor, row_, 2);
   }
-  if (table && removal_ != nullptr) grid_->addWidget(removal_, 1, row, Qt::AlignTop);
-  for (const Children& list : recordType(ref.kind).children) {
-    if (!list.single) addList(list);
-  }
-  refresh(plan);
+  ++row_;
+  editors_.push_back(editor);
+  editor->focused = [this](const Field& f) {
+    if (focused) focused(f);
+  };
+  editor->entered = [this, editor](const FieldValue& value) {
+    const Field& f = editor->field();
+    Result<Plan> after = setField(plan_, ref_, f.key, value);
+    if (!after) {
+      editor->refuse(after.refusal());
+      return;
+    }
+    const std::string key = std::string(recordType(ref_.kind).name) + "/" + std::to_string(ref_.id) + "/" +
+                            std::to_string(ref_.item) + "/" + std::string(f.key);
+    request(std::move(after),
+            say(kStepSet, fieldLabel(f, *style_.language), nameInStep(plan_, ref_, *style_.language)),
+            f.kind == FieldKind::text ? QString::fromStdString(key) : QString());
+  };
 }
 
 void RecordForm::addHeading(const Plan& plan) {

@@ -8,10 +8,12 @@
 
 #include "core/edit/edit.h"
 #include "ui/inspector/field_editor.h"
+#include "ui/inspector/label_order.h"
 
 class QGridLayout;
 class QLabel;
 class QPushButton;
+class QVBoxLayout;
 
 namespace stayalight {
 
@@ -45,8 +47,14 @@ class RecordForm : public QWidget {
   void refresh(const Plan& plan);
   void focusField(std::string_view key);
   [[nodiscard]] FieldEditor* editor(std::string_view key) const;
+  /// Where the items of one of the record's lists stand within the form; nullptr: after it.
+  [[nodiscard]] QVBoxLayout* placeOf(RecordKind items) const;
 
  private:
+  void addFields();
+  void addGroup(const LabelGroup& group);
+  void startGrid();
+  void addField(const Field& field);
   void addHeading(const Plan& plan);
   void addList(const Children& list);
   void addWishes();
@@ -60,7 +68,9 @@ class RecordForm : public QWidget {
   QLabel* place_ = nullptr;
   QGridLayout* grid_ = nullptr;
   QPushButton* removal_ = nullptr;
+  int row_ = 0;
   std::vector<FieldEditor*> editors_;
+  std::vector<std::pair<RecordKind, QVBoxLayout*>> places_;
 };
 
 /// A point of a curve is one row of a small table.

@@ -23,6 +23,7 @@ constexpr CommandRow kCommands[] = {
     {Command::readCircuits, Menu::file, "read_circuits", "", std::nullopt, true},
     {Command::writeCircuits, Menu::file, "write_circuits", "", std::nullopt},
     {Command::keepTemplate, Menu::file, "keep_template", "", std::nullopt, true},
+    {Command::ownLists, Menu::file, "own_lists", "", std::nullopt},
     {Command::closeWindow, Menu::file, "close_window", "Ctrl+W", std::nullopt, true},
     {Command::quit, Menu::file, "quit", "Ctrl+Q", std::nullopt},
     {Command::undo, Menu::edit, "undo", "Ctrl+Z", Icon::undo},

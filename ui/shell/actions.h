@@ -31,6 +31,7 @@ enum class Command : std::uint8_t {
   readCircuits,
   writeCircuits,
   keepTemplate,
+  ownLists,
   closeWindow,
   quit,
   undo,

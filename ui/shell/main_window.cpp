@@ -47,7 +47,7 @@ constexpr MessageId kSideCatalogue{"shell.side.catalogue"};
 constexpr MessageId kPrint{"shell.print"};
 constexpr int kOuter = 12;
 constexpr int kRightWidth = 372;
-constexpr int kNarrowRightWidth = 306;
+constexpr int kNarrowRightWidth = 346;  // the widest form fits
 constexpr int kNarrow = 1360;
 
 Theme desktopTheme() {

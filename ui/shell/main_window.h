@@ -138,11 +138,12 @@ class MainWindow : public QMainWindow {
   void connectSearch();
   void openSearch();
   void closeSearch();  ///< where nothing was chosen all is as before
+  void showNoSideChosen();
   void showFound();
   void goTo(const Found& found);
   struct SearchOrigin {
     Command place = Command::boards;
-    int side = 0;
+    Command side = Command::answers;
     QPointer<QWidget> focus;
     std::vector<BreakerId> selected;
   };
@@ -174,6 +175,7 @@ class MainWindow : public QMainWindow {
   void keep(const EntityRef& record);
   void offerOwn(const EntityRef& record, QPoint global);
   void keepAsTemplate();
+  void showOwnLists();
   void fillTemplates();
   void copyCircuits();
   void pasteCircuits();

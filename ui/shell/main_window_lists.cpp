@@ -11,6 +11,7 @@
 #include "ui/catalogue/carried.h"
 #include "ui/catalogue/catalogue_panel.h"
 #include "ui/catalogue/own_lists.h"
+#include "ui/catalogue/own_lists_dialog.h"
 #include "ui/document/plan_file.h"
 #include "ui/inspector/entity_text.h"
 #include "ui/shell/feeder_line.h"
@@ -58,6 +59,7 @@ void MainWindow::connectLists() {
   };
   on(Command::fromCatalogue, [this] { searchCatalogue(); });
   on(Command::keepTemplate, [this] { keepAsTemplate(); });
+  on(Command::ownLists, [this] { showOwnLists(); });
   on(Command::copyCircuits, [this] { copyCircuits(); });
   on(Command::pasteCircuits, [this] { pasteCircuits(); });
   connect(templates_, &QMenu::aboutToShow, this, [this] { fillTemplates(); });
@@ -176,6 +178,20 @@ void MainWindow::keepAsTemplate() {
   if (dialog.exec() != QDialog::Accepted || dialog.textValue().trimmed().isEmpty()) return;
   const Result<QString> kept = keepTemplate(document_->plan(), dialog.textValue());
   kept ? say(words(language_, kTemplateKept, kept.value().toStdString())) : showError(kept.refusal());
+}
+
+void MainWindow::showOwnLists() {
+  auto* open = findChild<OwnListsDialog*>();
+  if (open == nullptr) {
+    open = new OwnListsDialog(language_, this);
+    // The catalogue shows the loads among them.
+    connect(open, &OwnListsDialog::changed, this, [this] {
+      if (catalogue_->isVisible()) catalogue_->reload();
+    });
+  }
+  open->show();
+  open->raise();
+  open->activateWindow();
 }
 
 void MainWindow::fillTemplates() {

@@ -1,3 +1,5 @@
+#include <QtGui/QAction>
+#include <QtGui/QActionGroup>
 #include <QtWidgets/QApplication>
 #include <QtWidgets/QSplitter>
 #include <QtWidgets/QStackedWidget>
@@ -22,7 +24,9 @@ void MainWindow::openSearch() {
     beforeSearch_->place = places_->currentIndex() == 1 ? Command::paper
                            : inSurvey()                 ? Command::survey
                                                         : Command::boards;
-    beforeSearch_->side = side_->currentIndex();
+    beforeSearch_->side = side_->currentIndex() == 1   ? Command::inspector
+                          : side_->currentIndex() == 2 ? Command::catalogue
+                                                       : Command::answers;
     beforeSearch_->focus = QApplication::focusWidget();
     beforeSearch_->selected = selectedBreakers();
   }
@@ -35,8 +39,19 @@ void MainWindow::openSearch() {
     rows_->setSizes({rowsBeforeSearch_[0] + room, rowsBeforeSearch_[1] - room});
   }
   side_->setCurrentWidget(found_);
+  showNoSideChosen();
   search_->start();
   showFound();
+}
+
+// What was found stands in the right column: none of its tabs is the chosen one.
+void MainWindow::showNoSideChosen() {
+  for (const Command side : {Command::answers, Command::inspector, Command::catalogue}) {
+    QActionGroup* group = actions_[side]->actionGroup();
+    group->setExclusionPolicy(QActionGroup::ExclusionPolicy::ExclusiveOptional);
+    actions_[side]->setChecked(false);
+    group->setExclusionPolicy(QActionGroup::ExclusionPolicy::Exclusive);
+  }
 }
 
 void MainWindow::showFound() {
@@ -58,11 +73,12 @@ void MainWindow::closeSearch() {
   // Where something was chosen it stays chosen; else all is as it was.
   const std::optional<SearchOrigin> origin = std::exchange(beforeSearch_, std::nullopt);
   if (!origin) {
+    if (side_->currentWidget() == found_) showSide(Command::inspector);
     boards_->setFocus();
     return;
   }
   showPlace(origin->place);
-  side_->setCurrentIndex(origin->side);
+  showSide(origin->side);
   boards_->select(origin->selected);
   showSelection();
   if (origin->focus && origin->focus->isVisible())

@@ -36,6 +36,8 @@ const TextRow kRows[] = {
     {"shell.menu.templates", TEXT("Stayalight", "New from &template")},
     {"shell.menu.no_templates", TEXT("Stayalight", "None kept yet")},
     {"shell.action.keep_template", TEXT("Stayalight", "&Keep as template…")},
+    {"shell.action.own_lists", TEXT("Stayalight", "My &lists and templates…")},
+    {"shell.action.own_lists.tip", TEXT("Stayalight", "Rename and delete what you kept for other plans")},
     {"shell.action.keep_template.tip", TEXT("Stayalight", "Keep this plan as a start for others")},
     {"shell.template.name", TEXT("Stayalight", "Name of the template:")},
     {"shell.template.kept", TEXT("Stayalight", "Kept as template: %1")},

@@ -15,17 +15,16 @@
 using namespace stayalight;
 using namespace stayalight::window;
 
-class CopyingTest : public QObject {
+class CopyingTest : public WindowTest {
   Q_OBJECT
 
  private Q_SLOTS:
   void initTestCase() { QVERIFY(prepare()); }
   void init() {
-    window_ = windowWithSample();
-    QVERIFY(window_->isActiveWindow());
+    openWithSample();
     QGuiApplication::clipboard()->clear();
   }
-  void cleanup() { delete window_; }
+  void cleanup() { closeWindow(); }
   void aFigureIsCopiedByKeyAndByMenu();
   void aLegIsCopiedWithItsName();
   void theWorkingCopiesItsFigures();
@@ -33,8 +32,6 @@ class CopyingTest : public QObject {
 
  private:
   [[nodiscard]] static QString copied() { return QGuiApplication::clipboard()->text(); }
-
-  MainWindow* window_ = nullptr;
 };
 
 void CopyingTest::aFigureIsCopiedByKeyAndByMenu() {

@@ -13,13 +13,13 @@
 using namespace stayalight;
 using namespace stayalight::window;
 
-class EditingTest : public QObject {
+class EditingTest : public WindowTest {
   Q_OBJECT
 
  private Q_SLOTS:
   void initTestCase() { QVERIFY(prepare()); }
-  void init();
-  void cleanup() { delete window_; }
+  void init() { openWithSample(); }
+  void cleanup() { closeWindow(); }
   void everyKindIsAddedCopiedAndDeleted_data();
   void everyKindIsAddedCopiedAndDeleted();
   void nonsenseInAFieldIsSaidBesideItAndKept();
@@ -27,8 +27,6 @@ class EditingTest : public QObject {
   void anotherEditionIsAskedForWithWhatItChanges();
 
  private:
-  [[nodiscard]] const Plan& plan() const { return window_->document().plan(); }
-  [[nodiscard]] int steps() const { return window_->document().stack().index(); }
   void add(const QString& kind) {
     window_->action(Command::inspector)->trigger();
     auto* button = window_->inspector()->findChild<QPushButton*>(QStringLiteral("addNew"));
@@ -65,14 +63,7 @@ class EditingTest : public QObject {
         return 0;
     }
   }
-
-  MainWindow* window_ = nullptr;
 };
-
-void EditingTest::init() {
-  QSettings().clear();
-  window_ = windowWithSample();
-}
 
 void EditingTest::everyKindIsAddedCopiedAndDeleted_data() {
   QTest::addColumn<int>("kind");

@@ -11,16 +11,13 @@
 using namespace stayalight;
 using namespace stayalight::window;
 
-class FindingTest : public QObject {
+class FindingTest : public WindowTest {
   Q_OBJECT
 
  private Q_SLOTS:
   void initTestCase() { QVERIFY(prepare()); }
-  void init() {
-    window_ = windowWithSample();
-    QVERIFY(window_->isActiveWindow());
-  }
-  void cleanup() { delete window_; }
+  void init() { openWithSample(); }
+  void cleanup() { closeWindow(); }
   void enterSelectsTheBreakerAndOpensItsFacts();
   void escapeRestoresWhatWas();
   void aSpaceIsFoundByItsNumber();
@@ -35,13 +32,18 @@ class FindingTest : public QObject {
     QTRY_VERIFY(field()->hasFocus());
     QTest::keyClicks(field(), text);
   }
+  // A tab of the right column that looks chosen.
+  [[nodiscard]] bool anySideChosen() const {
+    for (const char* name : {"sideAnswers", "sideFacts", "sideCatalogue"}) {
+      if (window_->findChild<QToolButton*>(QLatin1String(name))->isChecked()) return true;
+    }
+    return false;
+  }
   [[nodiscard]] std::size_t quietCells(PanelId panel) const {
     std::size_t quiet = 0;
     for (const BoardCell& cell : window_->boards()->layoutOf(panel)->cells) quiet += cell.quiet ? 1 : 0;
     return quiet;
   }
-
-  MainWindow* window_ = nullptr;
 };
 
 void FindingTest::enterSelectsTheBreakerAndOpensItsFacts() {
@@ -53,6 +55,7 @@ void FindingTest::enterSelectsTheBreakerAndOpensItsFacts() {
   type(QString::fromStdString(wanted->name));
   QVERIFY(window_->foundList()->isVisible());
   QVERIFY(window_->foundList()->count() > 0);
+  QVERIFY(!anySideChosen());
   QVERIFY(quietCells(panel) > 10);
   QTest::keyClick(field(), Qt::Key_Return);
   const std::vector<EntityRef> selected = window_->boards()->selection();
@@ -68,6 +71,9 @@ void FindingTest::enterSelectsTheBreakerAndOpensItsFacts() {
   QVERIFY(!window_->searchBar()->isVisible());
   QCOMPARE(quietCells(panel), std::size_t{0});
   QCOMPARE(window_->boards()->selection().size(), std::size_t{1});
+  // The list has gone with the search.
+  QVERIFY(!window_->foundList()->isVisible() && window_->inspector()->isVisible());
+  QVERIFY(window_->action(Command::inspector)->isChecked());
 }
 
 void FindingTest::escapeRestoresWhatWas() {
@@ -78,7 +84,9 @@ void FindingTest::escapeRestoresWhatWas() {
   QTest::keyClick(field(), Qt::Key_Down);
   QTest::keyClick(field(), Qt::Key_Down);
   QCOMPARE(window_->foundList()->currentRow(), 2);
+  QVERIFY(!anySideChosen());
   QTest::keyClick(field(), Qt::Key_Escape);
+  QVERIFY(anySideChosen());
   QVERIFY(window_->survey()->isVisible());
   QVERIFY(window_->inspector()->isVisible());
   QVERIFY(window_->boards()->selection().empty());

@@ -9,16 +9,13 @@
 using namespace stayalight;
 using namespace stayalight::window;
 
-class HistoryTest : public QObject {
+class HistoryTest : public WindowTest {
   Q_OBJECT
 
  private Q_SLOTS:
   void initTestCase() { QVERIFY(prepare()); }
-  void init() {
-    window_ = windowWithSample();
-    QVERIFY(window_->isActiveWindow());
-  }
-  void cleanup() { delete window_; }
+  void init() { openWithSample(); }
+  void cleanup() { closeWindow(); }
   void stepsAreNamedAndReached();
   void manyStepsAreOneChange();
 
@@ -32,8 +29,6 @@ class HistoryTest : public QObject {
                  .has_value());
   }
   [[nodiscard]] std::string name() const { return window_->document().plan().circuits.front()->name; }
-
-  MainWindow* window_ = nullptr;
 };
 
 void HistoryTest::stepsAreNamedAndReached() {

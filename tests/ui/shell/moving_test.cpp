@@ -14,13 +14,13 @@
 using namespace stayalight;
 using namespace stayalight::window;
 
-class MovingTest : public QObject {
+class MovingTest : public WindowTest {
   Q_OBJECT
 
  private Q_SLOTS:
   void initTestCase() { QVERIFY(prepare()); }
-  void init();
-  void cleanup() { delete window_; }
+  void init() { openWithSample(); }
+  void cleanup() { closeWindow(); }
   void aKeyTakesUpArrowsChooseAndEnterDrops();
   void escapeWhileChoosingByKeyRestoresEverything();
   void theStatusLineFollowsThePointer();
@@ -36,8 +36,6 @@ class MovingTest : public QObject {
   void breakersAreCopiedAndDeletedByKey();
 
  private:
-  [[nodiscard]] const Plan& plan() const { return window_->document().plan(); }
-  [[nodiscard]] int steps() const { return window_->document().stack().index(); }
   [[nodiscard]] PanelId main() const { return mainPanel(plan())->id; }
   [[nodiscard]] PanelId backup() const { return backupPanel(plan())->id; }
   [[nodiscard]] QWidget* board(PanelId panel) const { return window_->boards()->boardWidget(panel); }
@@ -83,15 +81,7 @@ class MovingTest : public QObject {
     QCOMPARE(now.likely, before.likely);
     QCOMPARE(now.cells, before.cells);
   }
-
-  MainWindow* window_ = nullptr;
 };
-
-void MovingTest::init() {
-  QSettings().clear();
-  window_ = windowWithSample();
-  QVERIFY(mainPanel(plan()) != nullptr && backupPanel(plan()) != nullptr);
-}
 
 void MovingTest::aKeyTakesUpArrowsChooseAndEnterDrops() {
   const Shown before = shown();

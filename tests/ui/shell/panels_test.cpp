@@ -12,13 +12,13 @@
 using namespace stayalight;
 using namespace stayalight::window;
 
-class PanelsTest : public QObject {
+class PanelsTest : public WindowTest {
   Q_OBJECT
 
  private Q_SLOTS:
   void initTestCase() { QVERIFY(prepare()); }
   void init();
-  void cleanup() { delete window_; }
+  void cleanup() { closeWindow(); }
   void twoPanelsLeaveNothingToChoose();
   void anyPanelStandsOnEitherBoard();
   void theKeyboardReachesTheChooser();
@@ -28,8 +28,6 @@ class PanelsTest : public QObject {
   void aPanelThatGoesLeavesTheUsualOnes();
 
  private:
-  [[nodiscard]] const Plan& plan() const { return window_->document().plan(); }
-  [[nodiscard]] int steps() const { return window_->document().stack().index(); }
   [[nodiscard]] QComboBox* chooser(bool right) const { return window_->boards()->chooser(right); }
   [[nodiscard]] bool isShown(PanelId panel) const { return window_->boards()->layoutOf(panel) != nullptr; }
   /// By the keys of the list itself.
@@ -42,14 +40,12 @@ class PanelsTest : public QObject {
     QCoreApplication::processEvents();
   }
 
-  MainWindow* window_ = nullptr;
   PanelId main_, backup_, garage_;
   CircuitId opener_;
 };
 
 void PanelsTest::init() {
-  QSettings().clear();
-  window_ = windowWithSample();
+  openWithSample();
   main_ = mainPanel(plan())->id;
   backup_ = backupPanel(plan())->id;
   if (QLatin1String(QTest::currentTestFunction()) == QLatin1String("twoPanelsLeaveNothingToChoose")) return;

@@ -13,18 +13,14 @@
 using namespace stayalight;
 using namespace stayalight::window;
 
-class SettingsPageTest : public QObject {
+class SettingsPageTest : public WindowTest {
   Q_OBJECT
 
  private Q_SLOTS:
   void initTestCase() { QVERIFY(prepare()); }
-  void init() {
-    QSettings().clear();
-    window_ = windowWithSample();
-    QVERIFY(window_->isActiveWindow());
-  }
+  void init() { openWithSample(); }
   void cleanup() {
-    delete window_;
+    closeWindow();
     QSettings().clear();
   }
   void eachChangeHoldsAtOnce();
@@ -58,8 +54,6 @@ class SettingsPageTest : public QObject {
     }
     return false;
   }
-
-  MainWindow* window_ = nullptr;
 };
 
 void SettingsPageTest::eachChangeHoldsAtOnce() {

@@ -12,13 +12,13 @@
 using namespace stayalight;
 using namespace stayalight::window;
 
-class ShellFilesTest : public QObject {
+class ShellFilesTest : public WindowTest {
   Q_OBJECT
 
  private Q_SLOTS:
   void initTestCase() { QVERIFY(prepare()); }
-  void init();
-  void cleanup() { delete window_; }
+  void init() { openWithSample(); }
+  void cleanup() { closeWindow(); }
   void saveAndOpenGiveTheSamePlan();
   void badFilesEndInOneMessage_data();
   void badFilesEndInOneMessage();
@@ -31,7 +31,6 @@ class ShellFilesTest : public QObject {
   void aFileOpenElsewhereIsSaid();
 
  private:
-  [[nodiscard]] const Plan& plan() const { return window_->document().plan(); }
   void change() {
     window_->boards()->focusBreaker(movableCircuit(plan())->planned);
     window_->action(Command::move)->trigger();
@@ -44,15 +43,7 @@ class ShellFilesTest : public QObject {
   }
 
   QTemporaryDir folder_;
-  MainWindow* window_ = nullptr;
 };
-
-void ShellFilesTest::init() {
-  window_ = new MainWindow;
-  window_->show();
-  QVERIFY(QTest::qWaitForWindowActive(window_));
-  window_->openSample();
-}
 
 void ShellFilesTest::saveAndOpenGiveTheSamePlan() {
   change();

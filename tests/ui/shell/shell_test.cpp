@@ -22,13 +22,13 @@
 using namespace stayalight;
 using namespace stayalight::window;
 
-class ShellTest : public QObject {
+class ShellTest : public WindowTest {
   Q_OBJECT
 
  private Q_SLOTS:
   void initTestCase() { QVERIFY(prepare()); }
-  void init();
-  void cleanup() { delete window_; }
+  void init() { openEmpty(); }
+  void cleanup() { closeWindow(); }
   void firstAnswersStartAPlan();
   void theSampleShowsBothBoardsAndAnswers();
   void dragMovesACircuitAndUndoPutsItBack();
@@ -47,25 +47,14 @@ class ShellTest : public QObject {
   void fitsASmallScreen();
 
  private:
-  [[nodiscard]] const Plan& plan() const { return window_->document().plan(); }
-  [[nodiscard]] int steps() const { return window_->document().stack().index(); }
   void openSample() {
     window_->openSample();
     QCoreApplication::processEvents();
     QVERIFY(mainPanel(plan()) != nullptr && backupPanel(plan()) != nullptr);
   }
 
-  MainWindow* window_ = nullptr;
   QPoint carriedTo_;
 };
-
-void ShellTest::init() {
-  QSettings().clear();
-  window_ = new MainWindow;
-  window_->resize(1440, 900);
-  window_->show();
-  QVERIFY(QTest::qWaitForWindowActive(window_));
-}
 
 void ShellTest::firstAnswersStartAPlan() {
   QVERIFY(window_->startPage()->isVisible());

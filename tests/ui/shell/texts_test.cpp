@@ -109,13 +109,13 @@ void record(QWidget* widget, QWidget* within, std::vector<PaintedText>& out) {
 
 }  // namespace
 
-class TextsTest : public QObject {
+class TextsTest : public WindowTest {
   Q_OBJECT
 
  private Q_SLOTS:
   void initTestCase() { QVERIFY(prepare()); }
-  void init();
-  void cleanup() { delete window_; }
+  void init() { openWithSample(); }
+  void cleanup() { closeWindow(); }
   void theRecorderSeesATextThatIsCut();
   void nothingIsCutOrCovered_data();
   void nothingIsCutOrCovered();
@@ -152,14 +152,7 @@ class TextsTest : public QObject {
       }
     }
   }
-
-  MainWindow* window_ = nullptr;
 };
-
-void TextsTest::init() {
-  QSettings().clear();
-  window_ = windowWithSample();
-}
 
 void TextsTest::theRecorderSeesATextThatIsCut() {
   QLabel label(QStringLiteral("Refrigerator in the kitchen"));

@@ -138,4 +138,32 @@ inline MainWindow* windowWithSample() {
   return window;
 }
 
+/// What every test of the window has: the window, its plan, and how many steps were made.
+class WindowTest : public QObject {
+ protected:
+  /// Settings as at the first start, and the window in front with the sample in it.
+  void openWithSample() {
+    QSettings().clear();
+    window_ = windowWithSample();
+    QVERIFY(window_->isActiveWindow());
+    QVERIFY(mainPanel(plan()) != nullptr && backupPanel(plan()) != nullptr);
+  }
+  /// The same without a plan: the start page.
+  void openEmpty(QSize size = QSize(1440, 900)) {
+    QSettings().clear();
+    window_ = new MainWindow;
+    window_->resize(size);
+    window_->show();
+    QVERIFY(QTest::qWaitForWindowActive(window_));
+  }
+  void closeWindow() {
+    delete window_;
+    window_ = nullptr;
+  }
+  [[nodiscard]] const Plan& plan() const { return window_->document().plan(); }
+  [[nodiscard]] int steps() const { return window_->document().stack().index(); }
+
+  MainWindow* window_ = nullptr;
+};
+
 }  // namespace stayalight::window
