@@ -70,11 +70,13 @@ void BoardsView::Parts::arrange() {
                          wanted.height());
     head = wanted.height() + kChooserGap;
   }
-  rowHeight = fittedRowHeight(plan, shownPanels, (height - head) / scale);
   const std::array<QScrollArea*, 2> areas = {left, right};
   std::array<int, 2> rooms = {height - head, height - head};
   if (under != nullptr)
     rooms[1] = std::max(rooms[1] / 3, rooms[1] - kUnderGap - under->minimumSizeHint().height());
+  rowHeight = kRowHeight;
+  for (std::size_t side = 0; side < areas.size(); ++side)
+    rowHeight = std::min(rowHeight, fittedRowHeight(plan, {&shownPanels[side], 1}, rooms[side] / scale));
   for (std::size_t side = 0; side < areas.size(); ++side) {
     const Panel* panel = stayalight::find(plan, shownPanels[side]);
     const bool scrolls = panel != nullptr && boardHeight(*panel, rowHeight) * scale > rooms[side];

@@ -325,6 +325,8 @@ void FieldEditor::showValue() {
     }
   }
   if (line_ != nullptr && line_->text() != text) line_->setText(text);
+  // Of a long text its beginning is read.
+  if (line_ != nullptr && !line_->hasFocus()) line_->setCursorPosition(0);
   if (notes_ != nullptr && notes_->toPlainText() != text) notes_->setPlainText(text);
   showing_ = false;
 }

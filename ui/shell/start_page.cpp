@@ -154,7 +154,7 @@ void StartPage::build() {
       step = asked.step;
       if (row > 0) {
         row += 3;
-        form->setRowMinimumHeight(row - 1, 14);
+        form->setRowMinimumHeight(row - 1, 8);
       }
       at = 0;
       auto* head = new QLabel(QString(QString::number(step + 1) + QStringLiteral("   ") +
