@@ -60,6 +60,7 @@ constexpr CommandRow kCommands[] = {
     {Command::answers, Menu::view, "answers", "Ctrl+5", std::nullopt, true, true},
     {Command::inspector, Menu::view, "inspector", "Ctrl+6", std::nullopt, false, true},
     {Command::catalogue, Menu::view, "catalogue", "Ctrl+7", std::nullopt, false, true},
+    {Command::onSite, Menu::view, "on_site", "Ctrl+8", std::nullopt, false, true},
     {Command::desktop, Menu::view, "theme_desktop", "", std::nullopt, true, true},
     {Command::light, Menu::view, "theme_light", "", std::nullopt, false, true},
     {Command::dark, Menu::view, "theme_dark", "", std::nullopt, false, true},
@@ -100,7 +101,7 @@ Actions::Actions(QWidget* owner, const Language& language, const Palette& palett
     for (const Command member : members) made->addAction(actions_.at(member));
   };
   group({Command::boards, Command::survey, Command::paper});
-  group({Command::answers, Command::inspector, Command::catalogue});
+  group({Command::answers, Command::inspector, Command::catalogue, Command::onSite});
   group({Command::desktop, Command::light, Command::dark, Command::contrast});
   setColors(palette);
 }

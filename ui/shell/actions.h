@@ -68,6 +68,7 @@ enum class Command : std::uint8_t {
   answers,
   inspector,
   catalogue,
+  onSite,
   light,
   dark,
   contrast,

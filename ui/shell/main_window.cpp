@@ -21,6 +21,7 @@
 #include "ui/answers/answers_column.h"
 #include "ui/catalogue/catalogue_panel.h"
 #include "ui/findings/findings_list.h"
+#include "ui/onsite/on_site_list.h"
 #include "ui/paper/paper_view.h"
 #include "ui/search/found_list.h"
 #include "ui/search/search_bar.h"
@@ -44,6 +45,7 @@ constexpr MessageId kPlacePaper{"shell.place.paper"};
 constexpr MessageId kSideAnswers{"shell.side.answers"};
 constexpr MessageId kSideFacts{"shell.side.facts"};
 constexpr MessageId kSideCatalogue{"shell.side.catalogue"};
+constexpr MessageId kSideOnSite{"shell.side.on_site"};
 constexpr MessageId kPrint{"shell.print"};
 constexpr int kOuter = 12;
 constexpr int kRightWidth = 372;
@@ -256,6 +258,7 @@ void MainWindow::buildPages() {
   sideButton(Command::answers, kSideAnswers, QStringLiteral("sideAnswers"));
   sideButton(Command::inspector, kSideFacts, QStringLiteral("sideFacts"));
   sideButton(Command::catalogue, kSideCatalogue, QStringLiteral("sideCatalogue"));
+  sideButton(Command::onSite, kSideOnSite, QStringLiteral("sideOnSite"));
   tabs->addStretch(1);
   rightColumn->addLayout(tabs);
   side_ = new QStackedWidget(right);
@@ -280,6 +283,9 @@ void MainWindow::buildPages() {
   catalogue_ = new CataloguePanel(formStyle(), side_);
   catalogue_->setObjectName(QStringLiteral("catalogue"));
   side_->addWidget(catalogue_);
+  onSite_ = new OnSiteList(side_);
+  onSite_->setObjectName(QStringLiteral("onSite"));
+  side_->addWidget(onSite_);
   found_->setObjectName(QStringLiteral("foundList"));
   side_->addWidget(found_);
   rightColumn->addWidget(side_, 1);
@@ -384,7 +390,10 @@ void MainWindow::enableForPlace() {
 }
 
 void MainWindow::showSide(Command side) {
-  side_->setCurrentIndex(side == Command::inspector ? 1 : side == Command::catalogue ? 2 : 0);
+  side_->setCurrentIndex(side == Command::inspector   ? 1
+                         : side == Command::catalogue ? 2
+                         : side == Command::onSite    ? 3
+                                                      : 0);
   actions_[side]->setChecked(true);
 }
 
@@ -408,8 +417,8 @@ QString screenSetup() {
 
 constexpr std::array kPlaces = {std::pair(Command::boards, "boards"), std::pair(Command::survey, "survey"),
                                 std::pair(Command::paper, "paper")};
-constexpr std::array kSides = {std::pair(Command::answers, "answers"),
-                               std::pair(Command::inspector, "facts")};
+constexpr std::array kSides = {std::pair(Command::answers, "answers"), std::pair(Command::inspector, "facts"),
+                               std::pair(Command::onSite, "on_site")};
 
 }  // namespace
 
@@ -508,6 +517,7 @@ void MainWindow::applyPalette() {
   search_->setColors(palette_);
   found_->setTexts(language_);
   found_->setColors(palette_);
+  onSite_->setColors(palette_);
   survey_->setColors(palette_);
   inspector_->setStyle(formStyle());
   catalogue_->setStyle(formStyle());
@@ -602,6 +612,10 @@ void MainWindow::connectActions() {
   });
   for (const Command side : {Command::answers, Command::inspector, Command::catalogue})
     on(side, [this, side] { showSide(side); });
+  on(Command::onSite, [this] {
+    showSide(Command::onSite);
+    onSite_->setFocus();
+  });
   on(Command::desktop, [this] { setTheme(std::nullopt); });
   on(Command::light, [this] { setTheme(Theme::light); });
   on(Command::dark, [this] { setTheme(Theme::dark); });

@@ -32,6 +32,7 @@ class EffectCard;
 class FeederLine;
 class FindingsList;
 class FoundList;
+class OnSiteList;
 class OutageStrip;
 class PaperView;
 class SearchBar;
@@ -67,6 +68,7 @@ class MainWindow : public QMainWindow {
   [[nodiscard]] AnswersColumn* answers() const { return answers_; }
   [[nodiscard]] CataloguePanel* catalogue() const { return catalogue_; }
   [[nodiscard]] FindingsList* findings() const { return findings_; }
+  [[nodiscard]] OnSiteList* onSite() const { return onSite_; }
   [[nodiscard]] OutageStrip* strip() const { return strip_; }
   [[nodiscard]] PaperView* paper() const { return paper_; }
   [[nodiscard]] SurveyView* survey() const { return survey_; }
@@ -128,6 +130,7 @@ class MainWindow : public QMainWindow {
   void copyPicture();
   void applyFindingFix(const Finding& finding);
   void jumpTo(const Finding& finding);
+  void goToFact(const OnSiteItem& item);
   void openWorking(const WorkingTarget& target);
   void workingOf(BreakerId breaker);
   void contextMenu(EntityRef breaker, QPoint global);
@@ -215,6 +218,7 @@ class MainWindow : public QMainWindow {
   AnswersColumn* answers_ = nullptr;
   Inspector* inspector_ = nullptr;
   CataloguePanel* catalogue_ = nullptr;
+  OnSiteList* onSite_ = nullptr;
   std::optional<BreakerId> held_;  ///< that a load from outside is held over
   QLabel* sideSummary_ = nullptr;
   OutageStrip* strip_ = nullptr;

@@ -10,6 +10,7 @@
 #include "ui/board/draw.h"
 #include "ui/findings/findings_list.h"
 #include "ui/inspector/entity_text.h"
+#include "ui/onsite/on_site_list.h"
 #include "ui/paper/paper_view.h"
 #include "ui/shell/edition_dialog.h"
 #include "ui/shell/effect_card.h"
@@ -23,6 +24,7 @@
 namespace stayalight {
 namespace {
 
+constexpr MessageId kOnSiteCount{"shell.side.on_site_count"};
 constexpr MessageId kStepMove{"shell.step.move"};
 constexpr MessageId kStepMoveMany{"shell.step.move_many"};
 constexpr MessageId kStepBack{"shell.step.send_back"};
@@ -134,6 +136,9 @@ void MainWindow::planChanged() {
     assessment_ = assess(document_->plan());
     showAll(document_->plan(), assessment_);
     survey_->show(document_->plan(), assessment_, language_, formStyle().units);
+    onSite_->show(assessment_.onSite, language_);
+    const auto open = static_cast<std::int64_t>(assessment_.onSite.size());
+    actions_[Command::onSite]->setIconText(words(language_, kOnSiteCount, open));
     inspector_->setStarts(assessment_.starts);
     inspector_->setPlan(document_->plan());
     paper_->setPlan(document_->plan(), assessment_, document_->name());
@@ -141,12 +146,13 @@ void MainWindow::planChanged() {
     showFound();
   }
   for (const Command command :
-       {Command::history,   Command::copyPicture,  Command::find,          Command::save,
-        Command::saveAs,    Command::print,        Command::savePdf,       Command::move,
-        Command::sendBack,  Command::facts,        Command::working,       Command::add,
-        Command::copy,      Command::remove,       Command::boards,        Command::paper,
-        Command::survey,    Command::readCircuits, Command::writeCircuits, Command::answers,
-        Command::inspector, Command::catalogue,    Command::fromCatalogue, Command::keepTemplate}) {
+       {Command::history,     Command::copyPicture,  Command::find,          Command::save,
+        Command::saveAs,      Command::print,        Command::savePdf,       Command::move,
+        Command::sendBack,    Command::facts,        Command::working,       Command::add,
+        Command::copy,        Command::remove,       Command::boards,        Command::paper,
+        Command::survey,      Command::readCircuits, Command::writeCircuits, Command::answers,
+        Command::inspector,   Command::catalogue,    Command::onSite,        Command::fromCatalogue,
+        Command::keepTemplate}) {
     actions_[command]->setEnabled(open_);
   }
   enableForPlace();
@@ -343,6 +349,7 @@ void MainWindow::connectViews() {
     if (takesEdition(made.plan)) edit(made.plan, made.name, made.mergeWith);
   });
   connect(inspector_, &Inspector::refused, this, [this](const Message& why) { refuse(why); });
+  connect(onSite_, &OnSiteList::chosen, this, [this](const OnSiteItem& item) { goToFact(item); });
   connect(findings_, &FindingsList::jumpRequested, this, [this](const Finding& finding) { jumpTo(finding); });
   connect(findings_, &FindingsList::fixRequested, this,
           [this](const Finding& finding) { applyFindingFix(finding); });
@@ -484,6 +491,30 @@ void MainWindow::jumpTo(const Finding& finding) {
     boards_->focusBreaker(breaker);
   else
     showSide(Command::inspector);
+}
+
+// In the survey to the row, on the boards to the breaker; the facts beside it, in the field to fill in.
+void MainWindow::goToFact(const OnSiteItem& item) {
+  const Plan& plan = document_->plan();
+  EntityRef owner = item.place;
+  if (owner.kind == RecordKind::load) owner = ownerOf(plan, owner);
+  BreakerId breaker;
+  if (owner.kind == RecordKind::breaker) breaker = BreakerId{owner.id};
+  if (const Circuit* circuit =
+          owner.kind == RecordKind::circuit ? stayalight::find(plan, CircuitId{owner.id}) : nullptr) {
+    breaker = circuit->planned.valid() ? circuit->planned : circuit->breaker;
+    if (inSurvey() && circuit->breaker.valid()) breaker = circuit->breaker;
+  }
+  if (places_->currentIndex() == 1) showPlace(Command::boards);
+  if (breaker.valid()) {
+    if (inSurvey())
+      survey_->focusBreaker(breaker);
+    else
+      boards_->focusBreaker(breaker);
+  }
+  showSide(Command::inspector);
+  inspector_->look(item.place);
+  inspector_->focusField(item.field);
 }
 
 void MainWindow::openWorking(const WorkingTarget& target) {

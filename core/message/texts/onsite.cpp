@@ -4,6 +4,16 @@ namespace stayalight::texts_of {
 namespace {
 
 const TextRow kRows[] = {
+    // -- the list in the window
+    {"onsite.who", TEXT("Stayalight", "Still to look at:")},
+    {"onsite.everybody", TEXT("Stayalight", "everything (%1)")},
+    {"onsite.household_count", TEXT("Stayalight", "household, covers closed (%1)")},
+    {"onsite.qualified_count", TEXT("Stayalight", "qualified person (%1)")},
+    {"onsite.household", TEXT("Stayalight", "household")},
+    {"onsite.qualified", TEXT("Stayalight", "qualified person")},
+    {"onsite.list", TEXT("Stayalight", "What still has to be looked at on site")},
+    {"onsite.row", TEXT("Stayalight", "%1. %2 For: %3.")},
+    {"onsite.none", TEXT("Stayalight", "Nothing is left to look at on site for the answers of this plan.")},
     // -- where
     {"onsite.where.house", TEXT("Stayalight", "House")},
     {"onsite.where.panel", TEXT("Stayalight", "%1")},
