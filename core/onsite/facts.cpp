@@ -109,6 +109,9 @@ bool cableByTable(const House& house, const DcCable& cable) {
 // -- the tables
 // -----------------------------------------------------------------------------------------------
 
+bool thereIs(const Solar& solar) { return !solar.coupling.is(SolarCoupling::none); }
+bool thereIs(const Generator& generator) { return !generator.comesIn.is(GeneratorPoint::none); }
+
 constexpr Fact<Site> kSite[] = {
     {"site.service_A", kHousehold, MessageId{"onsite.site.service_A"},
      [](const House& house, const Site& site) {
@@ -321,6 +324,51 @@ constexpr Fact<Transfer> kTransfer[] = {
      [](const House& house, const Transfer& transfer) {
        return byTransfer(house, transfer) && open(transfer.serviceBondUpstream);
      }},
+    {"transfer.bypass_breaks_first", kQualified, MessageId{"onsite.transfer.bypass_breaks_first"},
+     [](const House& house, const Transfer& transfer) {
+       return byTransfer(house, transfer) && transfer.bypass.is(Answer::yes) &&
+              open(transfer.bypassBreaksFirst);
+     }},
+    {"transfer.bypass_switches_neutral", kQualified, MessageId{"onsite.transfer.bypass_switches_neutral"},
+     [](const House& house, const Transfer& transfer) {
+       return byTransfer(house, transfer) && transfer.bypass.is(Answer::yes) &&
+              open(transfer.bypassSwitchesNeutral);
+     }},
+};
+
+constexpr Fact<Solar> kSolar[] = {
+    {"solar.modules_W", kHousehold, MessageId{"onsite.solar.modules_W"},
+     [](const House&, const Solar& solar) { return thereIs(solar) && !solar.modules; }},
+    {"solar.output_W", kHousehold, MessageId{"onsite.solar.output_W"},
+     [](const House&, const Solar& solar) {
+       return solar.coupling.is(SolarCoupling::alternatingCurrent) && !solar.output;
+     }},
+    {"solar.held_back", kHousehold, MessageId{"onsite.solar.held_back"},
+     [](const House&, const Solar& solar) {
+       return solar.coupling.is(SolarCoupling::alternatingCurrent) && open(solar.heldBack);
+     }},
+};
+
+constexpr Fact<Generator> kGenerator[] = {
+    {"generator.continuous_W", kHousehold, MessageId{"onsite.generator.continuous_W"},
+     [](const House&, const Generator& generator) { return thereIs(generator) && !generator.continuous; }},
+    {"generator.neutral", kQualified, MessageId{"onsite.generator.neutral"},
+     [](const House&, const Generator& generator) {
+       return thereIs(generator) && !generator.neutral.is(GeneratorNeutral::bonded) &&
+              !generator.neutral.is(GeneratorNeutral::floating);
+     }},
+    {"generator.fuel", kHousehold, MessageId{"onsite.generator.fuel"},
+     [](const House&, const Generator& generator) {
+       return thereIs(generator) && (!generator.fuel.known() || generator.fuel.is(Fuel::unknown));
+     }},
+    {"generator.alarms_fitted", kHousehold, MessageId{"onsite.generator.alarms_fitted"},
+     [](const House&, const Generator& generator) {
+       return thereIs(generator) && open(generator.alarmsFitted);
+     }},
+    {"generator.switches_neutral", kQualified, MessageId{"onsite.generator.switches_neutral"},
+     [](const House&, const Generator& generator) {
+       return thereIs(generator) && open(generator.switchesNeutral);
+     }},
 };
 
 constexpr Fact<FeederRun> kRun[] = {
@@ -490,6 +538,8 @@ std::span<const Fact<Raceway>> racewayFacts() { return kRaceway; }
 std::span<const Fact<SpliceBox>> boxFacts() { return kBox; }
 std::span<const Fact<Inverter>> inverterFacts() { return kInverter; }
 std::span<const Fact<Battery>> batteryFacts() { return kBattery; }
+std::span<const Fact<Solar>> solarFacts() { return kSolar; }
+std::span<const Fact<Generator>> generatorFacts() { return kGenerator; }
 std::span<const Fact<DcCable>> cableFacts() { return kCable; }
 
 std::string_view missingRunKey(Segment segment) {

@@ -48,6 +48,8 @@ struct Fact {
 [[nodiscard]] std::span<const Fact<SpliceBox>> boxFacts();
 [[nodiscard]] std::span<const Fact<Inverter>> inverterFacts();
 [[nodiscard]] std::span<const Fact<Battery>> batteryFacts();
+[[nodiscard]] std::span<const Fact<Solar>> solarFacts();
+[[nodiscard]] std::span<const Fact<Generator>> generatorFacts();
 [[nodiscard]] std::span<const Fact<DcCable>> cableFacts();
 
 /// Key of the item for a piece of the feeder that nobody has entered: "transfer.main_to_switch".

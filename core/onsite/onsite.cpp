@@ -24,6 +24,8 @@ constexpr MessageId kAtRaceway{"onsite.where.raceway"};
 constexpr MessageId kAtBox{"onsite.where.box"};
 constexpr MessageId kAtInverter{"onsite.where.inverter"};
 constexpr MessageId kAtBattery{"onsite.where.battery"};
+constexpr MessageId kAtSolar{"onsite.where.solar"};
+constexpr MessageId kAtGenerator{"onsite.where.generator"};
 constexpr MessageId kAtCable{"onsite.where.cable"};
 constexpr MessageId kMissingRun{"onsite.transfer.run"};
 
@@ -66,6 +68,9 @@ class List {
     }
     collect(inverterFacts(), *plan_.inverter, {RecordKind::inverter}, {}, [] { return say(kAtInverter); });
     collect(batteryFacts(), *plan_.battery, {RecordKind::battery}, {}, [] { return say(kAtBattery); });
+    collect(solarFacts(), *plan_.solar, {RecordKind::solar}, {}, [] { return say(kAtSolar); });
+    collect(generatorFacts(), *plan_.generator, {RecordKind::generator}, {},
+            [] { return say(kAtGenerator); });
     collect(cableFacts(), *plan_.dcCable, {RecordKind::dcCable}, {}, [] { return say(kAtCable); });
     return std::move(list_);
   }

@@ -3,6 +3,7 @@
 #include <QtCore/QFileInfo>
 #include <QtGui/QPainter>
 #include <QtGui/QResizeEvent>
+#include <QtGui/QShortcut>
 #include <QtPrintSupport/QPrintDialog>
 #include <QtPrintSupport/QPrinter>
 #include <QtWidgets/QCheckBox>
@@ -11,6 +12,7 @@
 #include <QtWidgets/QFrame>
 #include <QtWidgets/QHBoxLayout>
 #include <QtWidgets/QLabel>
+#include <QtWidgets/QProgressBar>
 #include <QtWidgets/QPushButton>
 #include <QtWidgets/QScrollArea>
 #include <QtWidgets/QScrollBar>
@@ -33,6 +35,8 @@ constexpr MessageId kSave{"paper.view_save"};
 constexpr MessageId kSaveTitle{"paper.view_save_title"};
 constexpr MessageId kPdfFiles{"paper.view_pdf_files"};
 constexpr MessageId kSaved{"paper.view_saved"};
+constexpr MessageId kWriting{"paper.view_writing"};
+constexpr MessageId kCancel{"paper.view_cancel"};
 constexpr MessageId kPrinted{"paper.view_printed"};
 constexpr MessageId kNoPages{"paper.view_no_pages"};
 constexpr MessageId kPages{"paper.view_pages"};
@@ -99,6 +103,15 @@ PaperView::PaperView(const Language& language, QWidget* parent) : QWidget(parent
   save_->setObjectName(QStringLiteral("savePdf"));
   side->addWidget(print_);
   side->addWidget(save_);
+  progress_ = new QProgressBar;
+  progress_->setObjectName(QStringLiteral("pdfProgress"));
+  progress_->setTextVisible(false);
+  cancel_ = new QPushButton(words(language_, kCancel));
+  cancel_->setObjectName(QStringLiteral("cancelPdf"));
+  side->addWidget(progress_);
+  side->addWidget(cancel_);
+  progress_->hide();
+  cancel_->hide();
   message_ = new QLabel;
   message_->setWordWrap(true);
   message_->setObjectName(QStringLiteral("paperMessage"));
@@ -122,7 +135,14 @@ PaperView::PaperView(const Language& language, QWidget* parent) : QWidget(parent
           [this](int chosen) { Q_EMIT paperSizeChosen(static_cast<PaperSize>(chosen)); });
   connect(print_, &QPushButton::clicked, this, &PaperView::printPages);
   connect(save_, &QPushButton::clicked, this, &PaperView::savePdf);
+  connect(cancel_, &QPushButton::clicked, this, &PaperView::cancelWriting);
+  escape_ =
+      new QShortcut(QKeySequence(Qt::Key_Escape), this, nullptr, nullptr, Qt::WidgetWithChildrenShortcut);
+  escape_->setEnabled(false);
+  connect(escape_, &QShortcut::activated, this, &PaperView::cancelWriting);
 }
+
+PaperView::~PaperView() = default;
 
 void PaperView::setPlan(const Plan& plan, const Assessment& assessment, const QString& planName) {
   plan_ = plan;
@@ -169,8 +189,8 @@ void PaperView::refresh() {
   pages_ = sheets(plan_, assessment_, chosen(), language_, options);
   stale_ = false;
   print_->setEnabled(!pages_.empty());
-  save_->setEnabled(!pages_.empty());
-  message_->setText(pages_.empty() ? words(language_, kNoPages) : QString());
+  save_->setEnabled(!pages_.empty() && !writing());
+  if (!writing()) message_->setText(pages_.empty() ? words(language_, kNoPages) : QString());
   showPages();
 }
 
@@ -237,12 +257,47 @@ void PaperView::savePdf() {
   if (!path.isEmpty()) savePdfTo(path);
 }
 
-bool PaperView::savePdfTo(const QString& path) {
+void PaperView::savePdfTo(const QString& path) {
+  if (writing()) return;
   if (stale_) refresh();
-  const Result<int> written = writePdf(pages_, path, planName_);
+  message_->setText(words(language_, kWriting, path.toStdString()));
+  progress_->setAccessibleName(message_->text());
+  progress_->setRange(0, static_cast<int>(pages_.size()));
+  progress_->setValue(0);
+  showWriting(true);
+  writer_ = std::jthread([this, pages = pages_, path, title = planName_](const std::stop_token& stop) {
+    const Result<int> written = writePdf(pages, path, title, [this, &stop](int drawn) {
+      QMetaObject::invokeMethod(
+          this, [this, drawn] { progress_->setValue(drawn); }, Qt::QueuedConnection);
+      return !stop.stop_requested();
+    });
+    QMetaObject::invokeMethod(
+        this, [this, written, path] { endWriting(written, path); }, Qt::QueuedConnection);
+  });
+}
+
+void PaperView::cancelWriting() {
+  writer_.request_stop();
+  cancel_->setEnabled(false);
+}
+
+void PaperView::showWriting(bool on) {
+  const bool hadFocus = save_->hasFocus() || cancel_->hasFocus();
+  progress_->setVisible(on);
+  cancel_->setVisible(on);
+  cancel_->setEnabled(on);
+  escape_->setEnabled(on);
+  save_->setEnabled(!on && !pages_.empty());
+  if (hadFocus) (on ? cancel_ : save_)->setFocus();
+}
+
+void PaperView::endWriting(const Result<int>& written, const QString& path) {
+  writer_.join();
+  writer_ = {};
+  showWriting(false);
   message_->setText(written ? words(language_, kSaved, std::int64_t{written.value()}, path.toStdString())
                             : words(written.refusal(), language_));
-  return written.ok();
+  Q_EMIT writingEnded(written.ok());
 }
 
 }  // namespace stayalight

@@ -14,13 +14,14 @@ namespace {
 
 constexpr MessageId kCannotWrite{"paper.cannot_write"};
 constexpr MessageId kNothingDrawn{"paper.nothing_drawn"};
+constexpr MessageId kStopped{"paper.stopped"};
 constexpr int kDotsPerInch = 1200;
 
 QPageSize qtPageSize(const Sheet& sheet) {
   return QPageSize(sheet.size.toSize(), QString(), QPageSize::ExactMatch);
 }
 
-QByteArray drawn(const std::vector<Sheet>& sheets, const QString& title) {
+QByteArray drawn(const std::vector<Sheet>& sheets, const QString& title, const PageProgress& goOn) {
   QByteArray bytes;
   QBuffer buffer(&bytes);
   buffer.open(QIODevice::WriteOnly);
@@ -32,13 +33,17 @@ QByteArray drawn(const std::vector<Sheet>& sheets, const QString& title) {
   writer.setPageSize(qtPageSize(sheets.front()));
   QPainter painter;
   if (!painter.begin(&writer)) return {};
-  bool first = true;
+  int pages = 0;
   for (const Sheet& sheet : sheets) {
-    if (!first) {
+    if (!goOn(pages)) {
+      painter.end();
+      return {};
+    }
+    if (pages > 0) {
       writer.setPageSize(qtPageSize(sheet));
       writer.newPage();
     }
-    first = false;
+    ++pages;
     painter.save();
     painter.scale(kDotsPerInch / 72.0, kDotsPerInch / 72.0);
     paint(painter, sheet);
@@ -91,14 +96,24 @@ QByteArray finished(const QByteArray& bytes, const std::vector<Sheet>& sheets) {
 
 }  // namespace
 
-QByteArray pdfBytes(const std::vector<Sheet>& sheets, const QString& title) {
+QByteArray pdfBytes(const std::vector<Sheet>& sheets, const QString& title, const PageProgress& progress) {
   if (sheets.empty()) return {};
-  const QByteArray bytes = drawn(sheets, title);
-  return bytes.isEmpty() ? bytes : finished(bytes, sheets);
+  const PageProgress goOn = progress ? progress : [](int) { return true; };
+  const QByteArray bytes = drawn(sheets, title, goOn);
+  if (bytes.isEmpty() || !goOn(static_cast<int>(sheets.size()))) return {};
+  return finished(bytes, sheets);
 }
 
-Result<int> writePdf(const std::vector<Sheet>& sheets, const QString& path, const QString& title) {
-  const QByteArray bytes = pdfBytes(sheets, title);
+Result<int> writePdf(const std::vector<Sheet>& sheets, const QString& path, const QString& title,
+                     const PageProgress& progress) {
+  bool stopped = false;
+  const PageProgress goOn = [&](int pages) {
+    stopped = stopped || (progress && !progress(pages));
+    return !stopped;
+  };
+  const QByteArray bytes = pdfBytes(sheets, title, goOn);
+  // The last chance to stop: from here on the file is written.
+  if (!goOn(static_cast<int>(sheets.size()))) return say(kStopped, path.toStdString());
   if (bytes.isEmpty()) return say(kNothingDrawn, path.toStdString());
   QSaveFile file(path);
   if (!file.open(QIODevice::WriteOnly) || file.write(bytes) != bytes.size() || !file.commit()) {

@@ -415,6 +415,26 @@ bool worthAReading(const Plan& plan, const Circuit& circuit) {
                      [&](CircuitId id) { return backedUp(plan, *find(plan, id)); });
 }
 
+/// A reading that is typed in already.
+QStringList readingCells(const QString& space, const QString& name, const ClampReading& reading,
+                         const Language& language) {
+  const bool neutral = reading.conductor.is(ReadConductor::neutral);
+  QStringList by;
+  for (const std::string* part : {&reading.when, &reading.who}) {
+    if (!part->empty()) by << text(*part);
+  }
+  return {space,
+          name,
+          text(language.number(reading.current.count(), 1)),
+          words(language, neutral ? kNeutral : kLine),
+          words(language, reading.mode.is(ReadMode::outage) ? kOutage : kOrdinary),
+          reading.partnerLoaded.is(Answer::yes)  ? words(language, kYes)
+          : reading.partnerLoaded.is(Answer::no) ? words(language, kNo)
+                                                 : QStringLiteral("?"),
+          text(reading.how),
+          by.join(QStringLiteral(", "))};
+}
+
 void drawClamp(SheetFlow& flow, const Plan& plan, const Language& language) {
   drawHeading(flow, words(language, kClamp), 110.0);
   flow.advance(flow.paragraph(flow.left(), flow.y() - 1.0, flow.width(), words(language, kProvesNothing), 9.0,
@@ -453,6 +473,8 @@ void drawClamp(SheetFlow& flow, const Plan& plan, const Language& language) {
       for (const Circuit* circuit : row.circuits) {
         if (!worthAReading(plan, *circuit)) continue;
         const QString name = text(circuitName(*circuit));
+        for (const ClampReading& reading : circuit->readings)
+          table.row(readingCells(row.space, name, reading, language));
         QStringList conductors;
         for (const Leg leg : row.legs) conductors << text(std::string(legName(leg)));
         if (usesNeutral(*circuit)) conductors << words(language, kNeutral);

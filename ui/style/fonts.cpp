@@ -58,7 +58,8 @@ QFont baseFont(Face face, Weight weight, bool italic) {
 }
 
 const QFontMetricsF& metrics(Face face, Weight weight, bool italic) {
-  static std::array<std::array<std::array<std::unique_ptr<QFontMetricsF>, 2>, 3>, 3> all;
+  // Paper is drawn on a thread of its own too.
+  thread_local std::array<std::array<std::array<std::unique_ptr<QFontMetricsF>, 2>, 3>, 3> all;
   auto& slot = all[static_cast<std::size_t>(face)][static_cast<std::size_t>(weight)][italic ? 1 : 0];
   if (!slot) {
     QFont large = baseFont(face, weight, italic);
@@ -70,7 +71,7 @@ const QFontMetricsF& metrics(Face face, Weight weight, bool italic) {
 
 // What letters really cover, capitals with accents and tails among them: the line height of a face is larger.
 const QRectF& extent(Face face) {
-  static std::array<std::unique_ptr<QRectF>, 3> all;
+  thread_local std::array<std::unique_ptr<QRectF>, 3> all;
   auto& slot = all[static_cast<std::size_t>(face)];
   if (!slot) {
     slot = std::make_unique<QRectF>(

@@ -452,6 +452,44 @@ const std::vector<Case>& cases() {
        },
        [](Plan& p) { p.battery.edit().cellTemperature = Temperature::celsius(5); },
        [](Plan& p) { p.battery.edit().place = BatteryPlace::basement; }},
+      {"transfer.bypass_breaks_first", Doer::qualifiedPerson,
+       [](Plan& p) { p.transfer.edit().bypass = Answer::yes; },
+       [](Plan& p) { p.transfer.edit().bypassBreaksFirst = Answer::no; },
+       [](Plan& p) { p.transfer.edit().bypass = Answer::no; }},
+      {"transfer.bypass_switches_neutral", Doer::qualifiedPerson,
+       [](Plan& p) { p.transfer.edit().bypass = Answer::yes; },
+       [](Plan& p) { p.transfer.edit().bypassSwitchesNeutral = Answer::no; }, noArrangement},
+      {"solar.modules_W", Doer::household, [](Plan& p) { p.solar.edit().coupling = SolarCoupling::battery; },
+       [](Plan& p) { p.solar.edit().modules = Watts(4000); },
+       [](Plan& p) { p.solar.edit().coupling = SolarCoupling::none; }},
+      {"solar.output_W", Doer::household,
+       [](Plan& p) { p.solar.edit().coupling = SolarCoupling::alternatingCurrent; },
+       [](Plan& p) { p.solar.edit().output = Watts(3800); },
+       [](Plan& p) { p.solar.edit().coupling = SolarCoupling::battery; }},
+      {"solar.held_back", Doer::household,
+       [](Plan& p) { p.solar.edit().coupling = SolarCoupling::alternatingCurrent; },
+       [](Plan& p) { p.solar.edit().heldBack = Answer::no; },
+       [](Plan& p) { p.solar.edit().coupling = SolarCoupling::battery; }},
+      {"generator.continuous_W", Doer::household,
+       [](Plan& p) { p.generator.edit().comesIn = GeneratorPoint::transfer; },
+       [](Plan& p) { p.generator.edit().continuous = Watts(5500); },
+       [](Plan& p) { p.generator.edit().comesIn = GeneratorPoint::none; }},
+      {"generator.neutral", Doer::qualifiedPerson,
+       [](Plan& p) { p.generator.edit().comesIn = GeneratorPoint::transfer; },
+       [](Plan& p) { p.generator.edit().neutral = GeneratorNeutral::floating; },
+       [](Plan& p) { p.generator.edit().comesIn = GeneratorPoint::none; }},
+      {"generator.fuel", Doer::household,
+       [](Plan& p) { p.generator.edit().comesIn = GeneratorPoint::transfer; },
+       [](Plan& p) { p.generator.edit().fuel = Fuel::propane; },
+       [](Plan& p) { p.generator.edit().comesIn = GeneratorPoint::none; }},
+      {"generator.alarms_fitted", Doer::household,
+       [](Plan& p) { p.generator.edit().comesIn = GeneratorPoint::transfer; },
+       [](Plan& p) { p.generator.edit().alarmsFitted = Answer::yes; },
+       [](Plan& p) { p.generator.edit().comesIn = GeneratorPoint::none; }},
+      {"generator.switches_neutral", Doer::qualifiedPerson,
+       [](Plan& p) { p.generator.edit().comesIn = GeneratorPoint::transfer; },
+       [](Plan& p) { p.generator.edit().switchesNeutral = Answer::no; },
+       [](Plan& p) { p.generator.edit().comesIn = GeneratorPoint::none; }},
       {"dc_cable.length_um", Doer::qualifiedPerson, [](Plan& p) { p.dcCable.edit().length = Length(); },
        [](Plan& p) { p.dcCable.edit().length = Length::feet(5); }, canada},
       {"dc_cable.terminals_75C", Doer::qualifiedPerson,
@@ -508,6 +546,8 @@ TEST(OnSiteList, EveryFactOfTheTableHasACase) {
   all(on_site::boxFacts());
   all(on_site::inverterFacts());
   all(on_site::batteryFacts());
+  all(on_site::solarFacts());
+  all(on_site::generatorFacts());
   all(on_site::cableFacts());
 }
 

@@ -335,6 +335,7 @@ void ShellTest::paperPlaceHasPages() {
   const QString path = folder.filePath(QStringLiteral("sheets.pdf"));
   answerFileDialog(path);
   QTest::mouseClick(window_->paper()->findChild<QPushButton*>(QStringLiteral("savePdf")), Qt::LeftButton);
+  QTRY_VERIFY(!window_->paper()->writing());
   QFile file(path);
   QVERIFY(file.open(QIODevice::ReadOnly));
   QVERIFY(file.readAll().startsWith("%PDF"));
