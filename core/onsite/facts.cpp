@@ -245,6 +245,11 @@ constexpr Fact<Circuit> kCircuit[] = {
      [](const House& house, const Circuit& circuit) {
        return onePoleAlone(house, circuit) && circuit.neutralShared.is(Answer::yes);
      }},
+    {"circuit.ground", kQualified, MessageId{"onsite.circuit.ground"},
+     [](const House& house, const Circuit& circuit) {
+       return moves(house, circuit) && !circuit.splice.is(Splice::none) &&
+              circuit.ground.valueOr(BranchGround::unknown) == BranchGround::unknown;
+     }},
     {"circuit.insulated_neutral", kQualified, MessageId{"onsite.circuit.insulated_neutral"},
      [](const House& house, const Circuit& circuit) {
        return moves(house, circuit) && circuit.voltage.is(VoltageClass::v120_240) &&

@@ -155,6 +155,14 @@ struct ChoiceWords<WiringMethod> {
       "nm_cable", "metal_clad_cable", "singles_in_raceway", "service_entrance_cable", "unknown"};
 };
 
+/// What grounds the equipment on a circuit: a wire of its own, the metal of raceway or cable, or nothing as
+/// in old two-wire cable.
+enum class BranchGround : std::uint8_t { unknown, wire, metal, none };
+template <>
+struct ChoiceWords<BranchGround> {
+  static constexpr std::array<std::string_view, 4> words = {"unknown", "wire", "metal", "none"};
+};
+
 /// What a circuit is in the load calculation.
 enum class CircuitUse : std::uint8_t { unknown, general, smallAppliance, laundry, individual };
 template <>
@@ -205,6 +213,7 @@ struct Circuit : Record {
   std::optional<ConductorSize> conductor;
   Choice<Metal> metal = Metal::copper;
   Choice<WiringMethod> wiring = WiringMethod::unknown;
+  Choice<BranchGround> ground = BranchGround::unknown;
   Choice<CircuitUse> calculationUse = CircuitUse::unknown;
   std::optional<SquareFeet> areaServed;  ///< floor area whose lights and receptacles it feeds
   Choice<Answer> severalReceptacles = Answer::unknown;

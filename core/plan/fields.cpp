@@ -171,6 +171,7 @@ constexpr Field kCircuit[] = {
     field<&Circuit::conductor>("conductor_AWG", "field.circuit.conductor_AWG"),
     field<&Circuit::metal>("metal", "field.circuit.metal"),
     field<&Circuit::wiring>("wiring", "field.circuit.wiring"),
+    field<&Circuit::ground>("ground", "field.circuit.ground"),
     field<&Circuit::calculationUse>("calculation_use", "field.circuit.calculation_use"),
     field<&Circuit::areaServed>("area_served_ft2", "field.circuit.area_served_ft2", Unit::squareFoot, 0,
                                 100000),

@@ -40,9 +40,10 @@ using Rule = void (*)(const ReviewInput& input, Findings& findings);
 [[nodiscard]] std::span<const Rule> circuitRules();    ///< conductor and breaker of a branch circuit, alarms
 [[nodiscard]] std::span<const Rule> busRules();        ///< buses with two sources, the battery's cable
 [[nodiscard]] std::span<const Rule> racewayRules();    ///< raceways, splices, arc-fault protection
-[[nodiscard]] std::span<const Rule> generatorRules();  ///< generator, solar, managed loads
-[[nodiscard]] std::span<const Rule> readingRules();    ///< clamp readings, answers of the authority
-[[nodiscard]] std::span<const Rule> siteRules();       ///< edition, country, fault current
+[[nodiscard]] std::span<const Rule> protectionRules();  ///< ground-fault protection, old wiring
+[[nodiscard]] std::span<const Rule> generatorRules();   ///< generator, solar, managed loads
+[[nodiscard]] std::span<const Rule> readingRules();     ///< clamp readings, answers of the authority
+[[nodiscard]] std::span<const Rule> siteRules();        ///< edition, country, fault current
 
 // -- names and places
 

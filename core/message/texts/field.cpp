@@ -364,6 +364,13 @@ const TextRow kRows[] = {
     {"field.circuit.several_receptacles.help", TEXT("Stayalight", "Does it feed more than one receptacle?")},
     {"field.circuit.smoke_alarms", TEXT("Stayalight", "Smoke alarms")},
     {"field.circuit.smoke_alarms.help", TEXT("Stayalight", "Do alarms hang on it?")},
+    {"field.circuit.ground", TEXT("Stayalight", "Ground")},
+    {"field.circuit.ground.help", TEXT("Stayalight",
+                                       "What grounds the equipment on it. Old two-wire cable has nothing: a "
+                                       "ground is never made up, it is run from where one is.")},
+    {"field.circuit.ground.wire", TEXT("Stayalight", "a wire")},
+    {"field.circuit.ground.metal", TEXT("Stayalight", "metal of raceway or cable")},
+    {"field.circuit.ground.none", TEXT("Stayalight", "nothing")},
     {"field.circuit.insulated_neutral", TEXT("Stayalight", "Insulated neutral")},
     {"field.circuit.insulated_neutral.help",
      TEXT("Stayalight", "Has its cable an insulated neutral? Old range and dryer cables may have none.")},

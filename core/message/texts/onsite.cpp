@@ -85,6 +85,8 @@ const TextRow kRows[] = {
      TEXT("Stayalight", "Look whether its neutral is an insulated conductor.")},
     {"onsite.circuit.neutral_moved", TEXT("Stayalight", "Find out in which panel its neutral can land.")},
     {"onsite.circuit.conductor_AWG", TEXT("Stayalight", "Read the size of its conductors at the breaker.")},
+    {"onsite.circuit.ground",
+     TEXT("Stayalight", "Look what grounds it: a wire, the metal of raceway or cable, or nothing.")},
     {"onsite.circuit.wiring",
      TEXT("Stayalight", "Look whether it comes in as cable, and of which kind, or as wires in a raceway.")},
     {"onsite.circuit.splice",

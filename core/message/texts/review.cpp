@@ -806,6 +806,31 @@ const TextRow kRows[] = {
      TEXT("Stayalight",
           "%1: aluminium branch conductors are spliced. Connectors listed for aluminium to copper, torqued "
           "as their instructions say; breaker terminals marked for aluminium.")},
+    {"review.protection.keep.plain",
+     TEXT("Stayalight",
+          "Keep the ground-fault protection of %1, and fit an alarm that tells when it stops.")},
+    {"review.protection.keep.trade",
+     TEXT("Stayalight",
+          "%1: ground-fault protection stays (no exception for a dedicated circuit). Device within reach; "
+          "alarm for temperature, water or loss of power on another supply.")},
+    {"review.protection.prove_neutral.plain",
+     TEXT("Stayalight",
+          "Prove the neutral of %1 before its new breaker goes in: a borrowed one would trip it.")},
+    {"review.protection.prove_neutral.trade",
+     TEXT("Stayalight",
+          "%1 gets a breaker with arc-fault or ground-fault protection, and nobody has proven that its "
+          "neutral is its own.")},
+    {"review.branch.no_ground.plain",
+     TEXT("Stayalight", "%1 is old wiring without a ground: it may not be made longer as it is.")},
+    {"review.branch.no_ground.trade",
+     TEXT("Stayalight",
+          "%1: no equipment grounding conductor. Run one from a point that 250.130(C) names before it is "
+          "extended; never join neutral and ground at an outlet; receptacles stay two-wire or get "
+          "ground-fault protection and the label for it.")},
+    {"review.branch.ground_unknown.plain",
+     TEXT("Stayalight", "Look what grounds %1: a wire, the metal around it, or nothing.")},
+    {"review.branch.ground_unknown.trade",
+     TEXT("Stayalight", "%1: equipment ground not known; an extension needs one to join.")},
     {"review.branch.protection_lost.plain",
      TEXT("Stayalight",
           "The new breaker of %1 lacks the protection against arcs or ground faults that the old one had.")},

@@ -155,6 +155,13 @@ const std::vector<Case>& cases() {
          for (auto& circuit : p.circuits) circuit.edit().smokeAlarms = Answer::no;
        },
        backNothing},
+      {"circuit.ground", Doer::qualifiedPerson, [](Plan& p) { fridge(p).ground = BranchGround::unknown; },
+       [](Plan& p) {
+         for (auto& circuit : p.circuits) circuit.edit().ground = BranchGround::wire;
+       },
+       [](Plan& p) {
+         for (auto& circuit : p.circuits) circuit.edit().splice = Splice::none;
+       }},
       {"circuit.arc_fault_area", Doer::household, [](Plan& p) { fridge(p).arcFaultArea = Answer::unknown; },
        [](Plan& p) {
          for (auto& circuit : p.circuits) circuit.edit().arcFaultArea = Answer::no;

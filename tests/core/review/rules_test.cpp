@@ -378,6 +378,21 @@ const RuleCase kCases[] = {
        circuit(p, "Office").arcFaultArea = Answer::unknown;
        circuit(p, "Office").extensionLength.reset();
      }},
+    // protection, old wiring
+    {"protection.keep", Severity::advice,
+     [](Plan& p) {
+       planned(p, "Refrigerator").protection = Protection::gfci;
+       load(p, "Refrigerator").startClass = StartClass::refrigerationCompressor;
+     }},
+    {"protection.prove_neutral", Severity::checkOnSite,
+     [](Plan& p) {
+       planned(p, "Office").protection = Protection::afci;
+       circuit(p, "Office").neutralShared = Answer::unknown;
+     }},
+    {"branch.no_ground", Severity::mustFix,
+     [](Plan& p) { circuit(p, "Office").ground = BranchGround::none; }},
+    {"branch.ground_unknown", Severity::checkOnSite,
+     [](Plan& p) { circuit(p, "Office").ground = BranchGround::unknown; }},
     // generator, bypass, solar, managed loads
     {"generator.monoxide", Severity::danger,
      [](Plan& p) {

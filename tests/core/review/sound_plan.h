@@ -45,6 +45,7 @@ inline Plan plan() {
     circuit.conductor = words.size;
     circuit.wiring = WiringMethod::nmCable;
     circuit.traced = Answer::yes;
+    circuit.ground = BranchGround::wire;
     circuit.neutralShared = circuit.multiwire > 0 ? Answer::yes : Answer::no;
     if (!circuit.smokeAlarms.is(Answer::yes)) circuit.smokeAlarms = Answer::no;
     circuit.arcFaultArea = Answer::no;
