@@ -30,7 +30,7 @@ struct Case {
   std::function<void(Plan&)> without;  ///< from the asking plan to one where it does not apply
 };
 void backNothing(Plan& plan) {
-  for (auto& circuit : plan.circuits) circuit.edit().planned = circuit->breaker;
+  for (auto& circuit : plan.circuits) circuit.edit().planned = BreakerId(circuit->breaker);
 }
 void canada(Plan& plan) { plan.site.edit().country = Country::canada; }
 void noArrangement(Plan& plan) { plan.transfer.edit().arrangement = Arrangement::none; }

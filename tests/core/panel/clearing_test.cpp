@@ -197,7 +197,7 @@ TEST(Clearing, HalvesOfATandemAndAQuadGoOneByOne) {
   moveOut(plan, "Lower", 3);
   EXPECT_EQ(told(plan, only(plan)), "out Upper (dark 1), out Lower (dark 1), out Below (dark 1)");
   Plan quad = plan;
-  for (auto& circuit : quad.circuits) circuit.edit().planned = circuit->breaker;
+  for (auto& circuit : quad.circuits) circuit.edit().planned = BreakerId(circuit->breaker);
   for (auto& breaker : quad.breakers) breaker.edit().stage = Stage::existing;
   std::erase_if(quad.breakers, [](const auto& breaker) { return breaker->panel == kBackup; });
   moveOut(quad, "Outer", 1);

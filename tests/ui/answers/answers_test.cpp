@@ -138,7 +138,7 @@ void AnswersTest::aMedicalLoadIsNoPromise() {
 
 void AnswersTest::nothingMovedIsSaid() {
   Plan plan = plan_;
-  for (auto& circuit : plan.circuits) circuit.edit().planned = circuit->breaker;
+  for (auto& circuit : plan.circuits) circuit.edit().planned = BreakerId(circuit->breaker);
   QVERIFY(hoursSentence(plan, assess(plan), language_)
               .contains(QStringLiteral("Nothing is on the backup subpanel")));
 }
