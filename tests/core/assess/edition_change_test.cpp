@@ -27,7 +27,8 @@ TEST(EditionChanges, TheSameEditionChangesNothing) {
 TEST(EditionChanges, ASurgeDeviceIsAskedForSinceTheEditionOf2023) {
   // NFPA 70 (2023) 215.18 is new in that edition.
   const Plan plan = example::exampleHouseMoved();
-  const EditionChange* change = changeOf(editionChanges(plan, Edition::y2020), "surge");
+  const std::vector<EditionChange> changes = editionChanges(plan, Edition::y2020);
+  const EditionChange* change = changeOf(changes, "surge");
   ASSERT_NE(change, nullptr);
   EXPECT_EQ(text(change->before), "found");
   EXPECT_EQ(text(change->after), "not found");
