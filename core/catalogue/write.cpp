@@ -1,5 +1,4 @@
 #include <algorithm>
-#include <charconv>
 
 #include "core/catalogue/columns.h"
 #include "core/directory/csv.h"
@@ -11,23 +10,16 @@ namespace {
 constexpr double kWattHours = 1000.0;
 constexpr int kMinutesPerHour = 60;
 
-/// Shortest text that reads back as the same number.
-std::string numberText(double number) {
-  std::array<char, 32> text{};
-  const auto [end, error] = std::to_chars(text.data(), text.data() + text.size(), number);
-  return error == std::errc{} ? std::string(text.data(), end) : std::string();
-}
-
 struct CellText {
   Part part;
   std::string operator()(NoValue) const { return {}; }
   std::string operator()(bool value) const { return value ? "yes" : "no"; }
   std::string operator()(std::int64_t value) const { return std::to_string(value); }
-  std::string operator()(double value) const { return numberText(value); }
+  std::string operator()(double value) const { return numberCell(value); }
   std::string operator()(const std::string& value) const { return value; }
   std::string operator()(const FactValue& fact) const {
     const auto& number = part == Part::low ? fact.low : part == Part::high ? fact.high : fact.value;
-    return number ? numberText(*number) : std::string();
+    return number ? numberCell(*number) : std::string();
   }
 };
 
@@ -40,10 +32,10 @@ std::string clockText(TimeOfDay time) {
 std::string windowsText(const Load& load) {
   std::string all;
   for (const UseWindow& window : load.windows) {
-    std::string shares = numberText(window.share.count());
+    std::string shares = numberCell(window.share.count());
     if (window.duty || window.startsPerHour)
-      shares += '/' + (window.duty ? numberText(window.duty->count()) : std::string());
-    if (window.startsPerHour) shares += '/' + numberText(window.startsPerHour->count());
+      shares += '/' + (window.duty ? numberCell(window.duty->count()) : std::string());
+    if (window.startsPerHour) shares += '/' + numberCell(window.startsPerHour->count());
     all += (all.empty() ? "" : "; ") + std::string(window.season.word()) + ' ' + clockText(window.from) +
            '-' + clockText(window.to) + ' ' + shares;
   }
@@ -81,14 +73,14 @@ std::string writeCatalogue(std::span<const CatalogueEntry> entries) {
     });
   }
   column(kOldUnit, [](const CatalogueEntry& entry) {
-    return entry.oldUnit ? numberText(entry.oldUnit->count()) : std::string();
+    return entry.oldUnit ? numberCell(entry.oldUnit->count()) : std::string();
   });
   column(kWindows, [](const CatalogueEntry& entry) { return windowsText(entry.load); });
   column(kDayLow, [](const CatalogueEntry& entry) {
-    return entry.day ? numberText(entry.day->low.count() / kWattHours) : std::string();
+    return entry.day ? numberCell(entry.day->low.count() / kWattHours) : std::string();
   });
   column(kDayHigh, [](const CatalogueEntry& entry) {
-    return entry.day ? numberText(entry.day->high.count() / kWattHours) : std::string();
+    return entry.day ? numberCell(entry.day->high.count() / kWattHours) : std::string();
   });
   column(kDaySource, [](const CatalogueEntry& entry) { return entry.daySource; });
   column(kSource, [](const CatalogueEntry& entry) { return entry.source; });

@@ -1,6 +1,5 @@
 #include <algorithm>
 #include <array>
-#include <charconv>
 
 #include "core/directory/circuits.h"
 #include "core/directory/columns.h"
@@ -27,22 +26,16 @@ void addField(std::vector<TableColumn>& all, RecordKind record, const Field& fie
   for (const auto& [part, ending] : kParts) all.push_back({name + std::string(ending), record, &field, part});
 }
 
-std::string numberText(double number) {
-  std::array<char, 32> digits{};
-  const auto end = std::to_chars(digits.data(), digits.data() + digits.size(), number).ptr;
-  return {digits.data(), end};
-}
-
 struct CellOf {
   Part part;
   std::string operator()(NoValue) const { return {}; }
   std::string operator()(bool value) const { return value ? "yes" : "no"; }
   std::string operator()(std::int64_t value) const { return std::to_string(value); }
-  std::string operator()(double value) const { return numberText(value); }
+  std::string operator()(double value) const { return numberCell(value); }
   std::string operator()(const std::string& value) const { return value; }
   std::string operator()(const FactValue& fact) const {
     const auto number = [](const std::optional<double>& value) {
-      return value ? numberText(*value) : std::string();
+      return value ? numberCell(*value) : std::string();
     };
     switch (part) {
       case Part::value:

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <charconv>
 
 namespace stayalight {
 namespace {
@@ -116,6 +117,11 @@ std::string withoutFormula(std::string_view cell) {
 std::string_view asTyped(std::string_view cell) {
   if (!cell.empty() && cell.front() == '\'' && looksLikeFormula(cell)) cell.remove_prefix(1);
   return cell;
+}
+
+std::string numberCell(double number) {
+  std::array<char, 32> digits{};
+  return {digits.data(), std::to_chars(digits.data(), digits.data() + digits.size(), number).ptr};
 }
 
 std::string writeCsv(const std::vector<std::vector<std::string>>& records) {

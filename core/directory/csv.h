@@ -25,6 +25,9 @@ struct CsvText {
 /// front; `readCsv` takes that away again, so that every text comes back as it was.
 [[nodiscard]] std::string writeCsv(const std::vector<std::vector<std::string>>& records);
 
+/// A number as a cell: the shortest text that reads back as the same number.
+[[nodiscard]] std::string numberCell(double number);
+
 /// Any line end, quotes as RFC 4180 has them, a mark of byte order in front. The separator is the one that
 /// stands most often in the first line. Refused with the line: a quote that is never closed, a text behind a
 /// closing quote, more than `kMostCsvBytes`.

@@ -165,11 +165,11 @@ void BoardDrawing::drawLegs() {
     if (row < 1 || row > out_.rowsShown) continue;
     const double y = (m_.rowTop(row) + m_.rowTop(row + 1) - 1.0) / 2.0;
     const bool differ = legs[0] && legs[1] && legs[0] != legs[1];
-    const double stub = differ ? 3.5 : m_.compact ? 7.0 : 8.0;
+    const double length = differ ? 3.5 : m_.compact ? 7.0 : 8.0;
     for (std::size_t side = 0; side < 2; ++side) {
       if (!legs[side]) continue;
       const double from = side == 0 ? spine.left() + 1.5 : spine.right() - 1.5;
-      const double to = side == 0 ? from + stub : from - stub;
+      const double to = side == 0 ? from + length : from - length;
       BoardMark& leg = line(MarkRole::leg, QPointF(std::min(from, to), y), QPointF(std::max(from, to), y),
                             legColor(*legs[side]), 2.2);
       leg.shape = MarkShape::legLine;
@@ -241,10 +241,10 @@ void BoardDrawing::drawFoot() {
     write(words(language_, kPeakNote), Weight::regular, ColorRole::ink2);
     for (const Leg leg : {Leg::l1, Leg::l2}) {
       x += 14.0;
-      BoardMark& stub =
+      BoardMark& sample =
           line(MarkRole::leg, QPointF(x, base - 4.0), QPointF(x + 16.0, base - 4.0), legColor(leg), 2.2);
-      stub.shape = MarkShape::legLine;
-      stub.leg = leg;
+      sample.shape = MarkShape::legLine;
+      sample.leg = leg;
       x += 21.0;
       write(words(language_, kLegPeak, std::string(legName(leg)),
                   amperes(*contents_.legPeak[index(leg)], language_).toStdString()),
