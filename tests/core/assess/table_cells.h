@@ -49,15 +49,17 @@ class List {
         table, name, [member, value](Tables& tables) { member(tables) = value + 1; },
         [member, value](Tables& tables) { member(tables) = value - 1; });
   }
+  /// By one size, up and down where there is one.
   template <class Member>
   void size(const std::string& table, const std::string& name, Member member) {
     const auto value = static_cast<int>(read(member));
-    add(
-        table, name,
-        [member, value](Tables& tables) { member(tables) = static_cast<ConductorSize>(value + 1); },
-        [member, value](Tables& tables) {
-          member(tables) = static_cast<ConductorSize>(std::max(0, value - 1));
-        });
+    Cell cell{table, name, {}};
+    for (const int changed : {value + 1, value - 1}) {
+      if (changed >= 0 && changed < static_cast<int>(kConductorSizeCount))
+        cell.changes.push_back(
+            [member, changed](Tables& tables) { member(tables) = static_cast<ConductorSize>(changed); });
+    }
+    all.push_back(std::move(cell));
   }
   template <class Member>
   void edition(const std::string& table, const std::string& name, Member member) {
