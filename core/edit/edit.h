@@ -66,7 +66,8 @@ namespace stayalight {
 /// Takes the entity away with what only it holds (a circuit's loads, its new breaker; a panel's breakers and
 /// circuits).
 [[nodiscard]] Result<Plan> remove(const Plan& plan, const EntityRef& entity);
-/// Adds an item to a list inside a record (use window, curve point, space exception) or takes one away.
+/// Adds an item to a list inside a record (use window, curve point, space exception) or takes one away; an
+/// entry of the plan's own lists is taken away likewise.
 [[nodiscard]] Result<Plan> addItem(const Plan& plan, const EntityRef& owner, std::string_view list);
 [[nodiscard]] Result<Plan> removeItem(const Plan& plan, const EntityRef& item);
 

@@ -12,6 +12,10 @@ namespace {
 constexpr MessageId kNoPanel{"panel.no_such_panel"};
 constexpr MessageId kWithoutBreaker{"edit.circuit_without_breaker"};
 constexpr MessageId kNothingInPart{"edit.nothing_in_part"};
+constexpr MessageId kNoList{"edit.not_kept"};
+constexpr MessageId kNoName{"edit.kept_without_name"};
+constexpr MessageId kNameTaken{"edit.kept_name_taken"};
+constexpr MessageId kNoEntry{"edit.kept_is_gone"};
 
 /// Groups of circuits that must be placed together, those that need most room first.
 std::vector<MovingGroup> groupsOf(const Plan& plan, const std::vector<CircuitId>& circuits) {
@@ -97,6 +101,41 @@ std::vector<CircuitId> bringIn(Plan& plan, const Plan& part) {
   return came;
 }
 
+/// Lists of the plan by what they hold, each handed to `use` as a list that can be changed.
+template <class Use>
+auto withList(OwnLists& own, RecordKind kind, Use&& use) {
+  switch (kind) {
+    case RecordKind::inverter:
+    case RecordKind::ownInverter:
+      return use(own.inverters);
+    case RecordKind::battery:
+    case RecordKind::ownBattery:
+      return use(own.batteries);
+    case RecordKind::panel:
+    case RecordKind::ownPanel:
+      return use(own.panels);
+    default:
+      return use(own.loads);
+  }
+}
+
+template <class List>
+bool taken(const List& list, const std::string& name) {
+  return std::any_of(list.begin(), list.end(), [&](const auto& entry) { return entry.name == name; });
+}
+
+/// What belongs to its place in the house stays there.
+void detach(Load& load) {
+  load.id = {};
+  load.meantToRun = Answer::unknown;
+}
+void detach(Panel& panel) {
+  panel.id = {};
+  panel.fedFrom = {};
+}
+void detach(Inverter&) {}
+void detach(Battery&) {}
+
 /// The breaker as one of this panel: rating, poles, protection and tie stay.
 void settle(Plan& plan, const Mover& mover, const Placement& placement) {
   const Stage stage = stageAt(plan, placement);
@@ -172,6 +211,52 @@ Result<Plan> pasteCircuits(const Plan& plan, const Plan& part, PanelId panel) {
   return pasted;
 }
 
+Result<Plan> keepInPlan(const Plan& plan, const EntityRef& record, const std::string& name) {
+  const bool kept = record.kind == RecordKind::load || record.kind == RecordKind::inverter ||
+                    record.kind == RecordKind::battery || record.kind == RecordKind::panel;
+  const void* found = findRecord(plan, record);
+  if (!kept || found == nullptr) return say(kNoList);
+  if (name.empty()) return say(kNoName);
+  Plan after = plan;
+  withList(after.own.edit(), record.kind, [&](auto& list) {
+    auto entry = *static_cast<typename std::decay_t<decltype(list)>::const_pointer>(found);
+    detach(entry);
+    entry.name = name;
+    for (int next = 2; taken(list, entry.name); ++next) entry.name = name + ' ' + std::to_string(next);
+    list.push_back(std::move(entry));
+  });
+  return after;
+}
+
+Result<Plan> renameKept(const Plan& plan, const EntityRef& entry, const std::string& name) {
+  if (!isOwn(entry.kind) || findRecord(plan, entry) == nullptr) return say(kNoEntry);
+  if (name.empty()) return say(kNoName);
+  Plan after = plan;
+  const bool free = withList(after.own.edit(), entry.kind, [&](auto& list) {
+    auto& renamed = list[static_cast<std::size_t>(entry.item)];
+    if (renamed.name != name && taken(list, name)) return false;
+    renamed.name = name;
+    return true;
+  });
+  if (!free) return say(kNameTaken, name);
+  return after;
+}
+
+Result<Plan> takeKept(const Plan& plan, const EntityRef& entry, const EntityRef& onto) {
+  const void* found = isOwn(entry.kind) ? findRecord(plan, entry) : nullptr;
+  if (found == nullptr) return say(kNoEntry);
+  switch (entry.kind) {
+    case RecordKind::ownInverter:
+      return takeInverter(plan, *static_cast<const Inverter*>(found));
+    case RecordKind::ownBattery:
+      return takeBattery(plan, *static_cast<const Battery*>(found));
+    case RecordKind::ownPanel:
+      return takePanel(plan, PanelId{onto.id}, *static_cast<const Panel*>(found));
+    default:
+      return addLoad(plan, CircuitId{onto.id}, *static_cast<const Load*>(found));
+  }
+}
+
 Plan takeInverter(const Plan& plan, Inverter inverter) {
   Plan taken = plan;
   taken.inverter = Shared<Inverter>(std::move(inverter));
@@ -195,6 +280,8 @@ Result<Plan> takePanel(const Plan& plan, PanelId panel, const Panel& enclosure) 
   fresh.neutralBonded = old->neutralBonded;
   fresh.place = old->place;
   fresh.separateBuilding = old->separateBuilding;
+  fresh.groundingElectrode = old->groundingElectrode;
+  fresh.buildingDisconnect = old->buildingDisconnect;
   Plan taken = plan;
   edit(taken, panel) = std::move(fresh);
   if (auto wrong = inconsistency(taken)) return *wrong;

@@ -18,6 +18,17 @@ namespace stayalight {
 /// out on the wires of the other house, and how a circuit reached its new breaker there, stays behind.
 [[nodiscard]] Result<Plan> pasteCircuits(const Plan& plan, const Plan& part, PanelId panel);
 
+/// The plan with a copy of this load, inverter, battery or panel in its own lists; it is called `name` there,
+/// or "name 2" where another entry of that list has that name. Refused: a record of another kind or none, an
+/// empty name.
+[[nodiscard]] Result<Plan> keepInPlan(const Plan& plan, const EntityRef& record, const std::string& name);
+/// Gives an entry of the own lists another name. Refused: an empty one, one that another entry of its list
+/// has.
+[[nodiscard]] Result<Plan> renameKept(const Plan& plan, const EntityRef& entry, const std::string& name);
+/// Puts a copy of a kept inverter, battery or panel in the place of this one, as the functions below do; a
+/// kept load is added to the circuit `onto`.
+[[nodiscard]] Result<Plan> takeKept(const Plan& plan, const EntityRef& entry, const EntityRef& onto);
+
 [[nodiscard]] Plan takeInverter(const Plan& plan, Inverter inverter);
 [[nodiscard]] Plan takeBattery(const Plan& plan, Battery battery);
 /// Gives a panel the enclosure of another: its spaces, ratings and label. Name, role, what feeds it and its

@@ -164,6 +164,10 @@ Result<Plan> remove(const Plan& plan, const EntityRef& entity) {
     case RecordKind::overloadPoint:
     case RecordKind::efficiencyPoint:
     case RecordKind::managedLoad:
+    case RecordKind::ownLoad:
+    case RecordKind::ownInverter:
+    case RecordKind::ownBattery:
+    case RecordKind::ownPanel:
       return removeItem(plan, entity);
     case RecordKind::plan:
     case RecordKind::site:
@@ -173,6 +177,7 @@ Result<Plan> remove(const Plan& plan, const EntityRef& entity) {
     case RecordKind::generator:
     case RecordKind::transfer:
     case RecordKind::dcCable:
+    case RecordKind::ownLists:
     case RecordKind::scenario:
       break;
   }

@@ -310,7 +310,7 @@ Result<Plan> removeItem(const Plan& plan, const EntityRef& item) {
   if (findRecord(plan, item) == nullptr) return say(kNoSuchThing);
   const EntityRef owner = ownerOf(plan, item);
   for (const Children& list : recordType(owner.kind).children) {
-    if (list.kind != item.kind || itemList(owner.kind, list.key) == nullptr) continue;
+    if (list.kind != item.kind || !(isRow(list.kind) || isOwn(list.kind))) continue;
     Plan left = plan;
     list.erase(editRecord(left, owner), static_cast<std::size_t>(item.item));
     return left;

@@ -149,6 +149,16 @@ const void* findRecord(const Plan& plan, const EntityRef& ref) {
     }
     case RecordKind::dcCable:
       return &*plan.dcCable;
+    case RecordKind::ownLists:
+      return &*plan.own;
+    case RecordKind::ownLoad:
+      return item(plan.own->loads, ref.item);
+    case RecordKind::ownInverter:
+      return item(plan.own->inverters, ref.item);
+    case RecordKind::ownBattery:
+      return item(plan.own->batteries, ref.item);
+    case RecordKind::ownPanel:
+      return item(plan.own->panels, ref.item);
     case RecordKind::scenario:
       return &*plan.scenario;
     case RecordKind::panel:
@@ -209,6 +219,16 @@ void* editRecord(Plan& plan, const EntityRef& ref) {
                   ref.item);
     case RecordKind::dcCable:
       return &plan.dcCable.edit();
+    case RecordKind::ownLists:
+      return &plan.own.edit();
+    case RecordKind::ownLoad:
+      return item(plan.own.edit().loads, ref.item);
+    case RecordKind::ownInverter:
+      return item(plan.own.edit().inverters, ref.item);
+    case RecordKind::ownBattery:
+      return item(plan.own.edit().batteries, ref.item);
+    case RecordKind::ownPanel:
+      return item(plan.own.edit().panels, ref.item);
     case RecordKind::scenario:
       return &plan.scenario.edit();
     case RecordKind::panel:
@@ -256,6 +276,11 @@ EntityRef ownerOf(const Plan& plan, const EntityRef& ref) {
       return {RecordKind::circuit, ref.id};
     case RecordKind::managedLoad:
       return {RecordKind::transfer};
+    case RecordKind::ownLoad:
+    case RecordKind::ownInverter:
+    case RecordKind::ownBattery:
+    case RecordKind::ownPanel:
+      return {RecordKind::ownLists};
     case RecordKind::load: {
       const Circuit* circuit = circuitOf(plan, LoadId{ref.id});
       return circuit != nullptr ? EntityRef{RecordKind::circuit, circuit->id.number} : ref;

@@ -1,3 +1,5 @@
+#include <algorithm>
+
 #include "core/plan/field_maker.h"
 
 namespace stayalight {
@@ -85,6 +87,8 @@ constexpr Field kPanel[] = {
     field<&Panel::interruptingRating>("interrupting_A", "field.panel.interrupting_A", Unit::ampere, 1,
                                       200000),
     field<&Panel::separateBuilding>("separate_building", "field.panel.separate_building"),
+    field<&Panel::groundingElectrode>("grounding_electrode", "field.panel.grounding_electrode"),
+    field<&Panel::buildingDisconnect>("building_disconnect", "field.panel.building_disconnect"),
     field<&Panel::place>("place", "field.panel.place"),
     field<&Panel::notes>("notes", "field.notes"),
 };
@@ -409,6 +413,22 @@ constexpr Field kScenario[] = {
     field<&Scenario::startCharge>("start_charge", "field.scenario.start_charge", Unit::fraction, 0, 1),
 };
 
+// Entries of the own lists have the fields of what they stand for, without an id and without what feeds them.
+constexpr std::span<const Field> kOwnLoad = std::span(kLoad).subspan(1);
+constexpr auto kOwnPanel = [] {
+  std::array<Field, std::size(kPanel) - 2> fields;
+  std::copy_if(std::begin(kPanel), std::end(kPanel), fields.begin(), [](const Field& field) {
+    return field.kind != FieldKind::identity && field.kind != FieldKind::reference;
+  });
+  return fields;
+}();
+constexpr Children kOwnListsChildren[] = {
+    list<&OwnLists::loads>("loads", RecordKind::ownLoad),
+    list<&OwnLists::inverters>("inverters", RecordKind::ownInverter),
+    list<&OwnLists::batteries>("batteries", RecordKind::ownBattery),
+    list<&OwnLists::panels>("panels", RecordKind::ownPanel),
+};
+
 constexpr Children kPlanChildren[] = {
     shared<&Plan::site>("site", RecordKind::site),
     sharedList<&Plan::panels>("panels", RecordKind::panel),
@@ -423,6 +443,7 @@ constexpr Children kPlanChildren[] = {
     sharedList<&Plan::runs>("feeder_runs", RecordKind::feederRun),
     sharedList<&Plan::raceways>("raceways", RecordKind::raceway),
     sharedList<&Plan::spliceBoxes>("splice_boxes", RecordKind::spliceBox),
+    shared<&Plan::own>("own_lists", RecordKind::ownLists),
     shared<&Plan::scenario>("scenario", RecordKind::scenario),
 };
 
@@ -449,6 +470,11 @@ constexpr RecordType kTypes[] = {
     record<FeederRun>(RecordKind::feederRun, "feeder_run", kRun, {}),
     record<Raceway>(RecordKind::raceway, "raceway", kRaceway, {}),
     record<SpliceBox>(RecordKind::spliceBox, "splice_box", kSpliceBox, {}),
+    record<OwnLists>(RecordKind::ownLists, "own_lists", {}, kOwnListsChildren),
+    record<Load>(RecordKind::ownLoad, "own_load", kOwnLoad, kLoadChildren),
+    record<Inverter>(RecordKind::ownInverter, "own_inverter", kInverter, kInverterChildren),
+    record<Battery>(RecordKind::ownBattery, "own_battery", kBattery, {}),
+    record<Panel>(RecordKind::ownPanel, "own_panel", kOwnPanel, kPanelChildren),
     record<Scenario>(RecordKind::scenario, "scenario", kScenario, {}),
 };
 

@@ -53,6 +53,11 @@ enum class RecordKind : std::uint8_t {
   feederRun,
   raceway,
   spliceBox,
+  ownLists,
+  ownLoad,
+  ownInverter,
+  ownBattery,
+  ownPanel,
   scenario
 };
 
@@ -62,9 +67,15 @@ enum class RecordKind : std::uint8_t {
          kind == RecordKind::clampReading || kind == RecordKind::overloadPoint ||
          kind == RecordKind::efficiencyPoint || kind == RecordKind::managedLoad;
 }
+/// Entries of the plan's own lists, which have no id either.
+[[nodiscard]] constexpr bool isOwn(RecordKind kind) {
+  return kind == RecordKind::ownLoad || kind == RecordKind::ownInverter || kind == RecordKind::ownBattery ||
+         kind == RecordKind::ownPanel;
+}
 
 /// One record of a plan. `id` is 0 for the records that exist once (site, inverter, battery, solar,
-/// generator, transfer, scenario); rows are named by their owner's id and `item`.
+/// generator, transfer, own lists, scenario); rows are named by their owner's id and `item`, entries of the
+/// own lists by `item`.
 struct EntityRef {
   RecordKind kind = RecordKind::plan;
   std::int64_t id = 0;

@@ -95,6 +95,9 @@ struct Panel : Record {
   Choice<Answer> terminals75 = Answer::unknown;  ///< marked for 75 C conductors
   std::optional<AcAmperes> interruptingRating;
   bool separateBuilding = false;
+  Choice<Answer> groundingElectrode =
+      Answer::unknown;  ///< of a separate building: its electrodes are joined here
+  Choice<Answer> buildingDisconnect = Answer::unknown;  ///< and its supply is disconnected there
   std::string place;
   std::string notes;
   friend bool operator==(const Panel&, const Panel&) = default;

@@ -31,6 +31,7 @@ struct Plan : Record {
   std::vector<Shared<FeederRun>> runs;
   std::vector<Shared<Raceway>> raceways;
   std::vector<Shared<SpliceBox>> spliceBoxes;
+  Shared<OwnLists> own;
   Shared<Scenario> scenario;
   friend bool operator==(const Plan&, const Plan&) = default;
 };

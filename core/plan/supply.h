@@ -149,6 +149,16 @@ struct DcCable : Record {
   friend bool operator==(const DcCable&, const DcCable&) = default;
 };
 
+/// What a person keeps in this plan to take again in it. Its entries belong to no circuit and no place: loads
+/// and panels have no id here, and nothing feeds the panels.
+struct OwnLists : Record {
+  std::vector<Load> loads;
+  std::vector<Inverter> inverters;
+  std::vector<Battery> batteries;
+  std::vector<Panel> panels;
+  friend bool operator==(const OwnLists&, const OwnLists&) = default;
+};
+
 /// The outage that is looked at.
 struct Scenario : Record {
   std::int32_t month = 1;     ///< 1 to 12

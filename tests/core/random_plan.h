@@ -196,6 +196,9 @@ Plan randomPlan(Draw&& draw) {
     if (!plan.raceways.empty() && draw(0, 1) == 0) circuit.edit().raceway = plan.raceways.back()->id;
     if (!plan.spliceBoxes.empty() && draw(0, 1) == 0) circuit.edit().spliceBox = plan.spliceBoxes.back()->id;
   }
+  for (const Children& list : recordType(RecordKind::ownLists).children) {
+    if (draw(0, 2) == 0) fillRecord(recordType(list.kind), list.append(&plan.own.edit()), draw);
+  }
   for (auto& run : plan.runs) {
     if (!plan.raceways.empty() && draw(0, 1) == 0) run.edit().inRaceway = plan.raceways.front()->id;
   }

@@ -173,6 +173,87 @@ TEST(Take, AnInverterAndABatteryAreReplacedWhole) {
   EXPECT_EQ(*takeBattery(newPlan(), battery).battery, battery);
 }
 
+TEST(Keep, WhatIsKeptInAPlanComesBackEqualAndUnderANameOfItsOwn) {
+  Plan plan = house({1, 1});
+  Inverter inverter;
+  inverter.continuous = Watts(6000);
+  inverter.overload = {OverloadPoint{}};
+  plan = takeInverter(plan, inverter);
+  const EntityRef unit{RecordKind::inverter};
+  for (const char* name : {"Six kilowatts", "Six kilowatts"}) {
+    const Result<Plan> kept = keepInPlan(plan, unit, name);
+    ASSERT_TRUE(kept.ok()) << said(kept);
+    plan = kept.value();
+  }
+  ASSERT_EQ(plan.own->inverters.size(), 2u);
+  EXPECT_EQ(plan.own->inverters[0].name, "Six kilowatts");
+  EXPECT_EQ(plan.own->inverters[1].name, "Six kilowatts 2");
+
+  inverter.name = "Six kilowatts";
+  const Plan other = takeInverter(plan, Inverter{});
+  const Result<Plan> taken = takeKept(other, {RecordKind::ownInverter, 0, 0}, unit);
+  ASSERT_TRUE(taken.ok()) << said(taken);
+  EXPECT_EQ(*taken.value().inverter, inverter);
+  EXPECT_EQ(*taken.value().own, *plan.own) << "the list stays as it is";
+}
+
+TEST(Keep, ALoadGoesOntoACircuitWithAnIdOfItsOwn) {
+  Plan plan = house({1, 1});
+  Load pump;
+  pump.name = "Pump";
+  pump.running.value = Watts(750);
+  pump.running.grade = Grade::nameplate;
+  pump.meantToRun = Answer::yes;
+  plan = addLoad(plan, CircuitId{1}, pump).value();
+  const Load& added = find(plan, CircuitId{1})->loads.back();
+  const Result<Plan> kept = keepInPlan(plan, {RecordKind::load, added.id.number}, "Well pump");
+  ASSERT_TRUE(kept.ok()) << said(kept);
+  EXPECT_FALSE(kept.value().own->loads.front().id.valid());
+  EXPECT_TRUE(kept.value().own->loads.front().meantToRun.is(Answer::unknown)) << "a matter of its place";
+
+  const Result<Plan> taken = takeKept(kept.value(), {RecordKind::ownLoad, 0, 0}, {RecordKind::circuit, 2});
+  ASSERT_TRUE(taken.ok()) << said(taken);
+  const Load& came = find(taken.value(), CircuitId{2})->loads.back();
+  EXPECT_EQ(came.name, "Well pump");
+  EXPECT_EQ(came.running, pump.running);
+  EXPECT_TRUE(came.id.valid());
+  EXPECT_NE(came.id, added.id);
+}
+
+TEST(Keep, APanelIsFedByNothingThereAndTakesThePlaceOfAnother) {
+  const Plan plan = house({1, 1});
+  const Result<Plan> kept = keepInPlan(plan, {RecordKind::panel, kBackup.number}, "Eight spaces");
+  ASSERT_TRUE(kept.ok()) << said(kept);
+  const Panel& panel = kept.value().own->panels.front();
+  EXPECT_FALSE(panel.id.valid());
+  EXPECT_FALSE(panel.fedFrom.valid());
+  const Result<Plan> taken =
+      takeKept(kept.value(), {RecordKind::ownPanel, 0, 0}, {RecordKind::panel, kMain.number});
+  ASSERT_TRUE(taken.ok()) << said(taken);
+  EXPECT_EQ(mainPanel(taken.value())->spaces, panel.spaces);
+  EXPECT_EQ(mainPanel(taken.value())->id, kMain);
+}
+
+TEST(Keep, EntriesAreRenamedAndTakenAway) {
+  Plan plan = house({1});
+  const EntityRef battery{RecordKind::battery};
+  plan = keepInPlan(keepInPlan(plan, battery, "One").value(), battery, "Two").value();
+  const EntityRef second{RecordKind::ownBattery, 0, 1};
+  EXPECT_EQ(renameKept(plan, second, "Three").value().own->batteries[1].name, "Three");
+  EXPECT_TRUE(renameKept(plan, second, "Two").ok()) << "its own name";
+  EXPECT_EQ(renameKept(plan, second, "One").refusal().id.key, "edit.kept_name_taken");
+  EXPECT_EQ(renameKept(plan, second, "").refusal().id.key, "edit.kept_without_name");
+  EXPECT_EQ(renameKept(plan, {RecordKind::ownBattery, 0, 2}, "Four").refusal().id.key, "edit.kept_is_gone");
+  EXPECT_EQ(renameKept(plan, battery, "Four").refusal().id.key, "edit.kept_is_gone");
+  const Plan left = remove(plan, {RecordKind::ownBattery, 0, 0}).value();
+  ASSERT_EQ(left.own->batteries.size(), 1u);
+  EXPECT_EQ(left.own->batteries[0].name, "Two");
+  EXPECT_FALSE(remove(plan, {RecordKind::ownLists}).ok());
+  EXPECT_EQ(keepInPlan(plan, {RecordKind::site}, "House").refusal().id.key, "edit.not_kept");
+  EXPECT_EQ(keepInPlan(plan, battery, "").refusal().id.key, "edit.kept_without_name");
+  EXPECT_EQ(takeKept(plan, {RecordKind::ownBattery, 0, 7}, battery).refusal().id.key, "edit.kept_is_gone");
+}
+
 TEST(Take, AnEnclosureKeepsWhatThePanelIsInThisHouse) {
   Panel enclosure;
   enclosure.name = "From the list";

@@ -64,6 +64,16 @@ AnyRecord emptyRecord(RecordKind kind) {
       return std::make_shared<Raceway>();
     case RecordKind::spliceBox:
       return std::make_shared<SpliceBox>();
+    case RecordKind::ownLists:
+      return std::make_shared<OwnLists>();
+    case RecordKind::ownLoad:
+      return std::make_shared<Load>();
+    case RecordKind::ownInverter:
+      return std::make_shared<Inverter>();
+    case RecordKind::ownBattery:
+      return std::make_shared<Battery>();
+    case RecordKind::ownPanel:
+      return std::make_shared<Panel>();
     case RecordKind::scenario:
       return std::make_shared<Scenario>();
   }

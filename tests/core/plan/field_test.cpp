@@ -188,6 +188,7 @@ TEST(FindRecord, everyKindIsFoundAndChangedThroughThePlan) {
   plan.site.edit().answers.emplace_back();
   plan.transfer.edit().managed.emplace_back();
   example::editCircuit(plan, {2}).readings.emplace_back();
+  for (const Children& list : recordType(RecordKind::ownLists).children) list.append(&plan.own.edit());
   const Plan before = plan;
   const EntityRef all[] = {{RecordKind::plan},
                            {RecordKind::site},
@@ -200,6 +201,11 @@ TEST(FindRecord, everyKindIsFoundAndChangedThroughThePlan) {
                            {RecordKind::authorityAnswer, 0, 0},
                            {RecordKind::managedLoad, 0, 0},
                            {RecordKind::clampReading, 2, 0},
+                           {RecordKind::ownLists},
+                           {RecordKind::ownLoad, 0, 0},
+                           {RecordKind::ownInverter, 0, 0},
+                           {RecordKind::ownBattery, 0, 0},
+                           {RecordKind::ownPanel, 0, 0},
                            {RecordKind::scenario},
                            {RecordKind::panel, 1},
                            {RecordKind::breaker, 3},
