@@ -242,19 +242,15 @@ Result<Plan> renameKept(const Plan& plan, const EntityRef& entry, const std::str
   return after;
 }
 
-Result<Plan> takeKept(const Plan& plan, const EntityRef& entry, const EntityRef& onto) {
-  const void* found = isOwn(entry.kind) ? findRecord(plan, entry) : nullptr;
-  if (found == nullptr) return say(kNoEntry);
-  switch (entry.kind) {
-    case RecordKind::ownInverter:
-      return takeInverter(plan, *static_cast<const Inverter*>(found));
-    case RecordKind::ownBattery:
-      return takeBattery(plan, *static_cast<const Battery*>(found));
-    case RecordKind::ownPanel:
-      return takePanel(plan, PanelId{onto.id}, *static_cast<const Panel*>(found));
-    default:
-      return addLoad(plan, CircuitId{onto.id}, *static_cast<const Load*>(found));
-  }
+Result<Plan> takeKept(const Plan& plan, const EntityRef& entry, const EntityRef& place) {
+  const void* found = findRecord(plan, entry);
+  if (found != nullptr && entry.kind == RecordKind::ownInverter)
+    return takeInverter(plan, *static_cast<const Inverter*>(found));
+  if (found != nullptr && entry.kind == RecordKind::ownBattery)
+    return takeBattery(plan, *static_cast<const Battery*>(found));
+  if (found != nullptr && entry.kind == RecordKind::ownPanel)
+    return takePanel(plan, PanelId{place.id}, *static_cast<const Panel*>(found));
+  return say(kNoEntry);
 }
 
 Plan takeInverter(const Plan& plan, Inverter inverter) {

@@ -25,9 +25,9 @@ namespace stayalight {
 /// Gives an entry of the own lists another name. Refused: an empty one, one that another entry of its list
 /// has.
 [[nodiscard]] Result<Plan> renameKept(const Plan& plan, const EntityRef& entry, const std::string& name);
-/// Puts a copy of a kept inverter, battery or panel in the place of this one, as the functions below do; a
-/// kept load is added to the circuit `onto`.
-[[nodiscard]] Result<Plan> takeKept(const Plan& plan, const EntityRef& entry, const EntityRef& onto);
+/// Puts a copy of a kept inverter, battery or panel in the place of this one, as the functions below do.
+/// Refused: an entry that is gone, or a load; that goes onto a circuit as a typical one (core/catalogue).
+[[nodiscard]] Result<Plan> takeKept(const Plan& plan, const EntityRef& entry, const EntityRef& place);
 
 [[nodiscard]] Plan takeInverter(const Plan& plan, Inverter inverter);
 [[nodiscard]] Plan takeBattery(const Plan& plan, Battery battery);

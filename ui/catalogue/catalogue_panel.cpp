@@ -4,6 +4,7 @@
 #include <QtGui/QDrag>
 #include <QtGui/QKeyEvent>
 #include <QtWidgets/QApplication>
+#include <QtWidgets/QHBoxLayout>
 #include <QtWidgets/QLabel>
 #include <QtWidgets/QLineEdit>
 #include <QtWidgets/QListView>
@@ -19,6 +20,7 @@
 namespace stayalight {
 namespace {
 
+constexpr MessageId kSearchLabel{"catalogue.search_label"};
 constexpr MessageId kSearch{"catalogue.search"};
 constexpr MessageId kList{"catalogue.list"};
 constexpr MessageId kTarget{"catalogue.target"};
@@ -67,6 +69,7 @@ CataloguePanel::CataloguePanel(const FormStyle& style, QWidget* parent)
       rows_(new LoadRows(*style.language, this)),
       painter_(new LoadRowPainter(this)),
       target_(new QLabel(this)),
+      label_(new QLabel(this)),
       search_(new QLineEdit(this)),
       list_(new LoadList(this)),
       detail_(new QLabel(this)),
@@ -101,7 +104,12 @@ CataloguePanel::CataloguePanel(const FormStyle& style, QWidget* parent)
   wrong_->hide();
   add_->setObjectName(QStringLiteral("addLoad"));
   column->addWidget(target_);
-  column->addWidget(search_);
+  auto* row = new QHBoxLayout;
+  row->setSpacing(6);
+  label_->setBuddy(search_);
+  row->addWidget(label_);
+  row->addWidget(search_, 1);
+  column->addLayout(row);
   column->addWidget(list_, 1);
   column->addWidget(detail_);
   column->addWidget(wrong_);
@@ -117,8 +125,10 @@ CataloguePanel::CataloguePanel(const FormStyle& style, QWidget* parent)
 void CataloguePanel::setStyle(const FormStyle& style) {
   style_ = style;
   const Language& language = *style_.language;
+  label_->setText(words(language, kSearchLabel));
   search_->setPlaceholderText(words(language, kSearch));
-  search_->setAccessibleName(words(language, kSearch));
+  search_->setAccessibleName(words(language, kSearchLabel));
+  search_->setAccessibleDescription(words(language, kSearch));
   list_->setAccessibleName(words(language, kList));
   add_->setText(words(language, kAdd));
   add_->setIcon(buttonIcon(Icon::add, style_.palette));
@@ -136,13 +146,19 @@ void CataloguePanel::setTarget(const QString& circuit) {
   add_->setEnabled(chosen_);
 }
 
+void CataloguePanel::setKept(std::vector<CatalogueEntry> loads) {
+  if (loads == kept_) return;
+  kept_ = std::move(loads);
+  if (isVisible()) reload();
+}
+
 void CataloguePanel::showEvent(QShowEvent* event) {
   reload();
   QWidget::showEvent(event);
 }
 
 void CataloguePanel::reload() {
-  Catalogue own = ownLoads();
+  const Catalogue own = ownLoads();
   wrong_->setVisible(!own.refused.empty());
   if (!own.refused.empty()) {
     wrong_->setText(words(*style_.language, kLeftOut, static_cast<std::int64_t>(own.refused.size()),
@@ -151,7 +167,7 @@ void CataloguePanel::reload() {
     for (const Message& why : own.refused) all << words(why, *style_.language);
     wrong_->setToolTip(all.join(QLatin1Char('\n')));
   }
-  rows_->setLoads(std::move(own.entries), householdLoads().entries);
+  rows_->setLoads(kept_, own.entries, householdLoads().entries);
   searched(search_->text());
 }
 

@@ -26,6 +26,8 @@ class CataloguePanel : public QWidget {
   void setStyle(const FormStyle& style);
   /// The circuit that Enter puts a load on, in words; empty: none is chosen.
   void setTarget(const QString& circuit);
+  /// Loads of the plan's own list.
+  void setKept(std::vector<CatalogueEntry> loads);
   /// Reads the person's own list anew; what is wrong with it stands below.
   void reload();
   /// The keyboard into the search field, its text selected.
@@ -47,11 +49,13 @@ class CataloguePanel : public QWidget {
   LoadRows* rows_;
   LoadRowPainter* painter_;
   QLabel* target_;
+  QLabel* label_;
   QLineEdit* search_;
   QListView* list_;
   QLabel* detail_;
   QLabel* wrong_;
   QPushButton* add_;
+  std::vector<CatalogueEntry> kept_;
   bool chosen_ = false;  ///< a circuit to put it on
 };
 

@@ -20,6 +20,7 @@ constexpr MessageId kStartAmperes{"catalogue.start_amperes"};
 constexpr MessageId kStartHorsepower{"catalogue.start_horsepower"};
 constexpr MessageId kVolts{"catalogue.volts"};
 constexpr MessageId kOwn{"catalogue.own"};
+constexpr MessageId kOfPlan{"catalogue.of_plan"};
 constexpr MessageId kSpoken{"catalogue.spoken"};
 constexpr MessageId kDay{"catalogue.day"};
 constexpr MessageId kOldUnit{"catalogue.old_unit"};
@@ -79,11 +80,14 @@ QString detailText(const CatalogueEntry& entry, const Language& language) {
 LoadRows::LoadRows(const Language& language, QObject* parent)
     : QAbstractListModel(parent), language_(language) {}
 
-void LoadRows::setLoads(std::vector<CatalogueEntry> own, const std::vector<CatalogueEntry>& household) {
+void LoadRows::setLoads(std::vector<CatalogueEntry> ofPlan, const std::vector<CatalogueEntry>& own,
+                        const std::vector<CatalogueEntry>& household) {
   beginResetModel();
   found_.clear();
+  ofPlan_ = ofPlan.size();
   own_ = own.size();
-  loads_ = std::move(own);
+  loads_ = std::move(ofPlan);
+  loads_.insert(loads_.end(), own.begin(), own.end());
   loads_.insert(loads_.end(), household.begin(), household.end());
   found_ = stayalight::search(loads_, typed_.toStdString());
   endResetModel();
@@ -108,15 +112,14 @@ int LoadRows::rowCount(const QModelIndex& parent) const {
 QVariant LoadRows::data(const QModelIndex& index, int role) const {
   const CatalogueEntry* found = entry(index);
   if (found == nullptr) return {};
-  const bool own = static_cast<std::size_t>(found - loads_.data()) < own_;
+  const auto at = static_cast<std::size_t>(found - loads_.data());
   const QString name = QString::fromStdString(found->load.name);
   switch (role) {
     case Qt::DisplayRole:
-      return own ? words(language_, kOwn, found->load.name) : name;
+      if (at < ofPlan_) return words(language_, kOfPlan, found->load.name);
+      return at < ofPlan_ + own_ ? words(language_, kOwn, found->load.name) : name;
     case figuresRole:
       return figuresText(*found, language_);
-    case ownRole:
-      return own;
     case Qt::ToolTipRole:
       return detailText(*found, language_);
     case Qt::AccessibleTextRole:

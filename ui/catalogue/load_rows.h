@@ -13,11 +13,12 @@ namespace stayalight {
 class LoadRows : public QAbstractListModel {
   Q_OBJECT
  public:
-  enum Role { figuresRole = Qt::UserRole, ownRole };
+  enum Role { figuresRole = Qt::UserRole };
 
   explicit LoadRows(const Language& language, QObject* parent);
-  /// The person's own first, then the program's.
-  void setLoads(std::vector<CatalogueEntry> own, const std::vector<CatalogueEntry>& household);
+  /// The plan's own first, then the person's, then the program's.
+  void setLoads(std::vector<CatalogueEntry> ofPlan, const std::vector<CatalogueEntry>& own,
+                const std::vector<CatalogueEntry>& household);
   void search(const QString& typed);
   [[nodiscard]] const CatalogueEntry* entry(const QModelIndex& index) const;
 
@@ -31,7 +32,8 @@ class LoadRows : public QAbstractListModel {
  private:
   const Language& language_;
   std::vector<CatalogueEntry> loads_;
-  std::size_t own_ = 0;  ///< so many at the beginning are the person's
+  std::size_t ofPlan_ = 0;  ///< so many at the beginning are the plan's
+  std::size_t own_ = 0;     ///< and so many after them the person's
   QString typed_;
   std::vector<const CatalogueEntry*> found_;
 };

@@ -194,17 +194,56 @@ Result<QString> keepTemplate(const Plan& plan, const QString& name) {
 std::vector<OwnEntry> ownEntries() {
   std::vector<OwnEntry> all;
   for (const CatalogueEntry& entry : ownLoads().entries) {
-    all.push_back({RecordKind::load, false, QString::fromStdString(entry.load.name), loadsPath(),
-                   entry.load.catalogueId});
+    all.push_back({RecordKind::load,
+                   false,
+                   QString::fromStdString(entry.load.name),
+                   loadsPath(),
+                   entry.load.catalogueId,
+                   {}});
   }
   std::stable_sort(all.begin(), all.end(),
                    [](const OwnEntry& a, const OwnEntry& b) { return a.name.compare(b.name) < 0; });
   for (const RecordKind kind : {RecordKind::inverter, RecordKind::battery, RecordKind::panel}) {
-    for (const OwnFile& file : ownRecords(kind)) all.push_back({kind, false, file.name, file.path, {}});
+    for (const OwnFile& file : ownRecords(kind)) all.push_back({kind, false, file.name, file.path, {}, {}});
   }
   for (const OwnFile& file : ownTemplates())
-    all.push_back({RecordKind::plan, true, file.name, file.path, {}});
+    all.push_back({RecordKind::plan, true, file.name, file.path, {}, {}});
   return all;
+}
+
+RecordKind keptKind(RecordKind kind) {
+  switch (kind) {
+    case RecordKind::load:
+      return RecordKind::ownLoad;
+    case RecordKind::inverter:
+      return RecordKind::ownInverter;
+    case RecordKind::battery:
+      return RecordKind::ownBattery;
+    case RecordKind::panel:
+      return RecordKind::ownPanel;
+    default:
+      return kind;
+  }
+}
+
+std::vector<OwnEntry> keptEntries(const Plan& plan, std::optional<RecordKind> kind) {
+  std::vector<OwnEntry> all;
+  for (const Children& list : recordType(RecordKind::ownLists).children) {
+    if (kind && list.kind != *kind) continue;
+    for (std::size_t i = 0; i < list.count(&*plan.own); ++i) {
+      const FieldValue name = fieldOf(list.kind, "name")->get(list.at(&*plan.own, i));
+      OwnEntry entry{list.kind, false, QString::fromStdString(std::get<std::string>(name)), {}, {}, {}};
+      entry.inPlan = EntityRef{list.kind, 0, static_cast<std::int32_t>(i)};
+      all.push_back(std::move(entry));
+    }
+  }
+  return all;
+}
+
+std::vector<CatalogueEntry> keptLoads(const Plan& plan) {
+  std::vector<CatalogueEntry> entries;
+  for (const Load& load : plan.own->loads) entries.push_back(entryFrom(load, entries));
+  return entries;
 }
 
 Result<OwnChange> renameOwn(const OwnEntry& entry, const QString& name) {

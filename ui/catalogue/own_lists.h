@@ -1,8 +1,8 @@
 #pragma once
 
-// What a person keeps for the next plan, as files in the folder of the program's settings: loads in one
-// table, inverters, batteries, panels and templates of plans in a file each. Nothing is written over but what
-// is renamed or deleted by name, and that can be put back.
+// What a person keeps for the next plan, beside what a plan keeps for itself: as files in the folder of the
+// program's settings: loads in one table, inverters, batteries, panels and templates of plans in a file each.
+// Nothing is written over but what is renamed or deleted by name, and that can be put back.
 
 #include <QtCore/QByteArray>
 #include <QtCore/QString>
@@ -45,12 +45,20 @@ struct OwnEntry {
   RecordKind kind = RecordKind::plan;
   bool isTemplate = false;
   QString name;
-  QString path;      ///< of its file; of a load the table of all loads
-  std::string load;  ///< a load's id in that table
+  QString path;                     ///< of its file; of a load the table of all loads
+  std::string load;                 ///< a load's id in that table
+  std::optional<EntityRef> inPlan;  ///< it stands in the plan's own lists; then there is no file
 };
 /// Loads first, then records by kind, then templates, each by name. Rows and files that cannot be read are
 /// left out.
 [[nodiscard]] std::vector<OwnEntry> ownEntries();
+/// Those of the plan's own lists in their order; of one kind (ownLoad and so on), or all.
+[[nodiscard]] std::vector<OwnEntry> keptEntries(const Plan& plan, std::optional<RecordKind> kind = {});
+/// Loads of the plan's own list, as entries of the catalogue.
+[[nodiscard]] std::vector<CatalogueEntry> keptLoads(const Plan& plan);
+/// Kind of the entries that a list of the plan holds of this record (inverter: ownInverter), or the kind
+/// itself.
+[[nodiscard]] RecordKind keptKind(RecordKind kind);
 
 /// What undoes a change of a list.
 struct OwnChange {

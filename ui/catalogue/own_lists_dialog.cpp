@@ -10,6 +10,8 @@
 #include <QtWidgets/QTableWidget>
 #include <QtWidgets/QVBoxLayout>
 
+#include "core/edit/edit.h"
+#include "core/edit/part.h"
 #include "ui/inspector/entity_text.h"
 #include "ui/style/program_style.h"
 
@@ -21,6 +23,12 @@ constexpr MessageId kHow{"catalogue.lists.how"};
 constexpr MessageId kEmpty{"catalogue.lists.empty"};
 constexpr MessageId kKind{"catalogue.lists.kind"};
 constexpr MessageId kName{"catalogue.lists.name"};
+constexpr MessageId kWhere{"catalogue.lists.where"};
+constexpr MessageId kEveryPlan{"catalogue.lists.every_plan"};
+constexpr MessageId kThisPlan{"catalogue.lists.this_plan"};
+constexpr MessageId kStepRename{"catalogue.lists.step_rename"};
+constexpr MessageId kStepDelete{"catalogue.lists.step_delete"};
+constexpr MessageId kStepBack{"catalogue.lists.step_back"};
 constexpr MessageId kTemplate{"catalogue.lists.template"};
 constexpr MessageId kRename{"catalogue.lists.rename"};
 constexpr MessageId kDelete{"catalogue.lists.delete"};
@@ -32,7 +40,7 @@ constexpr MessageId kPutBack{"catalogue.lists.put_back"};
 }  // namespace
 
 OwnListsDialog::OwnListsDialog(const Language& language, QWidget* parent)
-    : QDialog(parent), language_(language), table_(new QTableWidget(0, 2, this)), told_(new QLabel(this)) {
+    : QDialog(parent), language_(language), table_(new QTableWidget(0, 3, this)), told_(new QLabel(this)) {
   setObjectName(QStringLiteral("ownListsPage"));
   setAttribute(Qt::WA_DeleteOnClose);
   setWindowTitle(words(language, kTitle));
@@ -45,9 +53,11 @@ OwnListsDialog::OwnListsDialog(const Language& language, QWidget* parent)
   column->addWidget(how);
   table_->setObjectName(QStringLiteral("ownEntries"));
   table_->setAccessibleName(words(language, kTitle));
-  table_->setHorizontalHeaderLabels({words(language, kKind), words(language, kName)});
-  table_->horizontalHeader()->setStretchLastSection(true);
-  table_->setColumnWidth(0, 150);
+  table_->setHorizontalHeaderLabels(
+      {words(language, kKind), words(language, kName), words(language, kWhere)});
+  table_->horizontalHeader()->setSectionResizeMode(1, QHeaderView::Stretch);
+  table_->setColumnWidth(0, 130);
+  table_->setColumnWidth(2, 130);
   table_->verticalHeader()->hide();
   table_->verticalHeader()->setDefaultSectionSize(kLeastTarget + 2);
   table_->setSelectionBehavior(QAbstractItemView::SelectRows);
@@ -91,6 +101,7 @@ OwnListsDialog::OwnListsDialog(const Language& language, QWidget* parent)
 
 void OwnListsDialog::fill() {
   entries_ = ownEntries();
+  for (OwnEntry& entry : keptEntries(plan_)) entries_.push_back(std::move(entry));
   const int at = std::max(0, table_->currentRow());
   filling_ = true;
   table_->setRowCount(static_cast<int>(entries_.size()));
@@ -99,8 +110,10 @@ void OwnListsDialog::fill() {
     auto* kind =
         new QTableWidgetItem(entry.isTemplate ? words(language_, kTemplate)
                                               : QString::fromStdString(kindName(entry.kind, language_)));
-    kind->setFlags(Qt::ItemIsEnabled | Qt::ItemIsSelectable);
+    auto* where = new QTableWidgetItem(words(language_, entry.inPlan ? kThisPlan : kEveryPlan));
+    for (QTableWidgetItem* item : {kind, where}) item->setFlags(Qt::ItemIsEnabled | Qt::ItemIsSelectable);
     table_->setItem(row, 0, kind);
+    table_->setItem(row, 2, where);
     auto* name = new QTableWidgetItem(entry.name);
     name->setToolTip(entry.name);
     table_->setItem(row, 1, name);
@@ -123,6 +136,11 @@ void OwnListsDialog::rename(int row, const QString& name) {
   if (row < 0 || row >= static_cast<int>(entries_.size())) return;
   const OwnEntry entry = entries_[static_cast<std::size_t>(row)];
   if (name == entry.name) return;
+  if (entry.inPlan) {
+    const std::string wanted = name.trimmed().toStdString();
+    return madeInPlan(renameKept(plan_, *entry.inPlan, wanted), say(kStepRename, entry.name.toStdString()),
+                      say(kRenamed, entry.name.toStdString(), wanted));
+  }
   made(renameOwn(entry, name), say(kRenamed, entry.name.toStdString(), name.trimmed().toStdString()));
 }
 
@@ -130,21 +148,56 @@ void OwnListsDialog::removeCurrent() {
   const OwnEntry* entry = current();
   if (entry == nullptr) return;
   const Message done = say(kDeleted, entry->name.toStdString());
+  if (entry->inPlan) {
+    return madeInPlan(stayalight::remove(plan_, *entry->inPlan), say(kStepDelete, entry->name.toStdString()),
+                      done);
+  }
   made(removeOwn(*entry), done);
 }
 
 void OwnListsDialog::made(const Result<OwnChange>& change, const Message& done) {
   tell(change ? done : change.refusal(), !change);
-  if (change) changes_.push_back(change.value());
+  if (change) changes_.emplace_back(change.value());
   // Not from within the table's own signal: its items are made anew.
   QMetaObject::invokeMethod(
       this, [this] { fill(); }, Qt::QueuedConnection);
   if (change) Q_EMIT changed();
 }
 
+void OwnListsDialog::madeInPlan(const Result<Plan>& after, const Message& step, const Message& done) {
+  tell(after ? done : after.refusal(), !after);
+  if (!after) {
+    QMetaObject::invokeMethod(
+        this, [this] { fill(); }, Qt::QueuedConnection);
+    return;
+  }
+  changes_.emplace_back(plan_.own);
+  plan_ = after.value();
+  Q_EMIT planEdited(after.value(), step);
+  QMetaObject::invokeMethod(
+      this, [this] { fill(); }, Qt::QueuedConnection);
+}
+
+void OwnListsDialog::setPlan(const Plan& plan) {
+  const bool same = *plan_.own == *plan.own;
+  plan_ = plan;
+  if (same) return;
+  // Somebody else changed the lists, by the plan's own undo for one: what stood before is no step back now.
+  changes_.erase(
+      std::remove_if(changes_.begin(), changes_.end(),
+                     [](const Change& change) { return std::holds_alternative<Shared<OwnLists>>(change); }),
+      changes_.end());
+  fill();
+}
+
 void OwnListsDialog::putLastBack() {
   if (changes_.empty()) return;
-  if (const auto why = putBack(changes_.back())) return tell(*why, true);
+  if (const auto* file = std::get_if<OwnChange>(&changes_.back())) {
+    if (const auto why = putBack(*file)) return tell(*why, true);
+  } else {
+    plan_.own = std::get<Shared<OwnLists>>(changes_.back());
+    Q_EMIT planEdited(plan_, Message{kStepBack, {}});
+  }
   changes_.pop_back();
   tell(Message{kPutBack, {}}, false);
   fill();

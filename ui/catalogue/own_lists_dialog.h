@@ -1,9 +1,10 @@
 #pragma once
 
-// A person's own lists and templates, to rename and delete in. Each change is made at once and can be taken
-// back while the window is open; plans keep what they once took.
+// A person's own lists and templates, and the plan's own lists, to rename and delete in. Each change is made
+// at once and can be taken back while the window is open; plans keep what they once took.
 
 #include <QtWidgets/QDialog>
+#include <variant>
 #include <vector>
 
 #include "ui/catalogue/own_lists.h"
@@ -20,10 +21,14 @@ class OwnListsDialog final : public QDialog {
  public:
   explicit OwnListsDialog(const Language& language, QWidget* parent = nullptr);
   [[nodiscard]] QTableWidget* table() const { return table_; }
+  /// The plan whose lists are shown too.
+  void setPlan(const Plan& plan);
 
  Q_SIGNALS:
   /// The lists are others now.
   void changed();
+  /// The plan with another own list, as one step of it.
+  void planEdited(const stayalight::Plan& plan, const stayalight::Message& step);
 
  protected:
   bool eventFilter(QObject* watched, QEvent* event) override;
@@ -34,6 +39,7 @@ class OwnListsDialog final : public QDialog {
   void removeCurrent();
   void putLastBack();
   void made(const Result<OwnChange>& change, const Message& done);
+  void madeInPlan(const Result<Plan>& after, const Message& step, const Message& done);
   void tell(const Message& what, bool wrong);
   [[nodiscard]] const OwnEntry* current() const;
 
@@ -42,7 +48,10 @@ class OwnListsDialog final : public QDialog {
   QLabel* told_;
   QPushButton *rename_, *delete_, *undo_;
   std::vector<OwnEntry> entries_;
-  std::vector<OwnChange> changes_;  ///< oldest first
+  /// A change of a file, or the lists that the plan had before.
+  using Change = std::variant<OwnChange, Shared<OwnLists>>;
+  Plan plan_;
+  std::vector<Change> changes_;  ///< oldest first
   bool filling_ = false;
 };
 

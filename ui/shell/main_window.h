@@ -175,8 +175,11 @@ class MainWindow : public QMainWindow {
   void holdLoad(const QMimeData* carried, std::optional<BreakerId> breaker);
   void showTarget();
   void searchCatalogue();
+  void offerToKeep(const EntityRef& record, QPoint global);
   void keep(const EntityRef& record);
   void offerOwn(const EntityRef& record, QPoint global);
+  [[nodiscard]] QMenu* listMenu(const QString& name);
+  void showKept();
   void keepAsTemplate();
   void showOwnLists();
   void fillTemplates();

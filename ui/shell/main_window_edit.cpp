@@ -157,6 +157,7 @@ void MainWindow::planChanged() {
   }
   enableForPlace();
   showTarget();
+  showKept();
   showFileState();
   showHints();
 }

@@ -24,6 +24,10 @@ namespace {
 constexpr MessageId kStepAddLoad{"shell.step.add_load"};
 constexpr MessageId kStepTake{"shell.step.take"};
 constexpr MessageId kStepPaste{"shell.step.paste"};
+constexpr MessageId kStepKeep{"shell.step.keep"};
+constexpr MessageId kForEveryPlan{"shell.keep.every_plan"};
+constexpr MessageId kInThisPlan{"shell.keep.this_plan"};
+constexpr MessageId kOfThisPlan{"shell.take.of_plan"};
 constexpr MessageId kLoadHere{"shell.load_here"};
 constexpr MessageId kKept{"shell.kept"};
 constexpr MessageId kOwnEmpty{"shell.own_empty"};
@@ -73,7 +77,7 @@ void MainWindow::connectLists() {
       case Wish::fromCatalogue:
         return searchCatalogue();
       case Wish::keep:
-        return keep(record);
+        return offerToKeep(record, global);
       case Wish::take:
         return offerOwn(record, global);
     }
@@ -139,6 +143,17 @@ void MainWindow::searchCatalogue() {
   catalogue_->startSearch();
 }
 
+void MainWindow::offerToKeep(const EntityRef& record, QPoint global) {
+  QMenu* menu = listMenu(QStringLiteral("keepWhere"));
+  connect(menu->addAction(words(language_, kForEveryPlan)), &QAction::triggered, this,
+          [this, record] { keep(record); });
+  connect(menu->addAction(words(language_, kInThisPlan)), &QAction::triggered, this, [this, record] {
+    const std::string name = givenName(document_->plan(), record, language_);
+    edit(keepInPlan(document_->plan(), record, name), stayalight::say(kStepKeep, name));
+  });
+  menu->popup(global);
+}
+
 void MainWindow::keep(const EntityRef& record) {
   const Plan& plan = document_->plan();
   const std::string name = givenName(plan, record, language_);
@@ -153,20 +168,28 @@ void MainWindow::keep(const EntityRef& record) {
 }
 
 void MainWindow::offerOwn(const EntityRef& record, QPoint global) {
-  const std::vector<OwnFile> files = ownRecords(record.kind);
-  if (files.empty()) return refuse(stayalight::say(kOwnEmpty, kindName(record.kind, language_)));
-  auto* menu = new QMenu(this);
-  menu->setObjectName(QStringLiteral("ownList"));
-  menu->setAttribute(Qt::WA_DeleteOnClose);
-  for (const OwnFile& file : files) {
-    QString text = file.name;
+  std::vector<OwnEntry> entries = keptEntries(document_->plan(), keptKind(record.kind));
+  for (const OwnFile& file : ownRecords(record.kind))
+    entries.push_back({record.kind, false, file.name, file.path, {}, {}});
+  if (entries.empty()) return refuse(stayalight::say(kOwnEmpty, kindName(record.kind, language_)));
+  QMenu* menu = listMenu(QStringLiteral("ownList"));
+  for (const OwnEntry& entry : entries) {
+    QString text = entry.inPlan ? words(language_, kOfThisPlan, entry.name.toStdString()) : entry.name;
     QAction* action = menu->addAction(text.replace(QLatin1Char('&'), QLatin1String("&&")));
-    connect(action, &QAction::triggered, this, [this, record, file] {
-      edit(takeRecord(document_->plan(), record, file.path),
-           stayalight::say(kStepTake, file.name.toStdString()));
+    connect(action, &QAction::triggered, this, [this, record, entry] {
+      const Plan& plan = document_->plan();
+      edit(entry.inPlan ? takeKept(plan, *entry.inPlan, record) : takeRecord(plan, record, entry.path),
+           stayalight::say(kStepTake, entry.name.toStdString()));
     });
   }
   menu->popup(global);
+}
+
+QMenu* MainWindow::listMenu(const QString& name) {
+  auto* menu = new QMenu(this);
+  menu->setObjectName(name);
+  menu->setAttribute(Qt::WA_DeleteOnClose);
+  return menu;
 }
 
 void MainWindow::keepAsTemplate() {
@@ -184,6 +207,9 @@ void MainWindow::showOwnLists() {
   auto* open = findChild<OwnListsDialog*>();
   if (open == nullptr) {
     open = new OwnListsDialog(language_, this);
+    showKept();
+    connect(open, &OwnListsDialog::planEdited, this,
+            [this](const Plan& plan, const Message& step) { edit(Result<Plan>(plan), step); });
     // The catalogue shows the loads among them.
     connect(open, &OwnListsDialog::changed, this, [this] {
       if (catalogue_->isVisible()) catalogue_->reload();
@@ -192,6 +218,11 @@ void MainWindow::showOwnLists() {
   open->show();
   open->raise();
   open->activateWindow();
+}
+
+void MainWindow::showKept() {
+  catalogue_->setKept(open_ ? keptLoads(document_->plan()) : std::vector<CatalogueEntry>{});
+  if (auto* lists = findChild<OwnListsDialog*>()) lists->setPlan(open_ ? document_->plan() : Plan{});
 }
 
 void MainWindow::fillTemplates() {

@@ -27,7 +27,8 @@ const TextRow kRows[] = {
     {"catalogue.expected_both_ends", TEXT("Stayalight", "Low and high were expected together.")},
     {"catalogue.expected_power", TEXT("Stayalight", "Watts or amperes while it runs were expected.")},
     // -- the panel and its rows
-    {"catalogue.search", TEXT("Stayalight", "Search loads, for example: pump, fridge")},
+    {"catalogue.search_label", TEXT("Stayalight", "Search loads")},
+    {"catalogue.search", TEXT("Stayalight", "for example: pump, fridge")},
     {"catalogue.list", TEXT("Stayalight", "Typical loads")},
     {"catalogue.target", TEXT("Stayalight", "Enter adds it to %1. Or drag it onto a breaker.")},
     {"catalogue.no_target",
@@ -43,6 +44,7 @@ const TextRow kRows[] = {
     {"catalogue.start_amperes", TEXT("Stayalight", "%1, start %2 A")},
     {"catalogue.start_horsepower", TEXT("Stayalight", "%1, %2 hp")},
     {"catalogue.own", TEXT("Stayalight", "%1 (my list)")},
+    {"catalogue.of_plan", TEXT("Stayalight", "%1 (this plan)")},
     {"catalogue.spoken", TEXT("Stayalight", "%1: %2")},
     {"catalogue.day", TEXT("Stayalight", "A day of use takes %1 to %2 kWh: %3.")},
     {"catalogue.old_unit", TEXT("Stayalight", "Old units took up to %1 W.")},
@@ -58,12 +60,18 @@ const TextRow kRows[] = {
     {"catalogue.not_removed", TEXT("Stayalight", "%1 could not be deleted: %2")},
     {"catalogue.lists.title", TEXT("Stayalight", "My lists and templates")},
     {"catalogue.lists.how", TEXT("Stayalight",
-                                 "What you kept for other plans. F2 renames, Del deletes, Undo puts it back "
-                                 "while this window is open. "
+                                 "What you kept to use again, in every plan or in this one. F2 renames, Del "
+                                 "deletes, Undo puts it back while this window is open. "
                                  "Plans keep what they took.")},
     {"catalogue.lists.empty", TEXT("Stayalight", "Nothing is kept yet.")},
     {"catalogue.lists.kind", TEXT("Stayalight", "Kind")},
     {"catalogue.lists.name", TEXT("Stayalight", "Name")},
+    {"catalogue.lists.where", TEXT("Stayalight", "List")},
+    {"catalogue.lists.every_plan", TEXT("Stayalight", "for every plan")},
+    {"catalogue.lists.this_plan", TEXT("Stayalight", "this plan")},
+    {"catalogue.lists.step_rename", TEXT("Stayalight", "rename %1 in the plan's list")},
+    {"catalogue.lists.step_delete", TEXT("Stayalight", "delete %1 from the plan's list")},
+    {"catalogue.lists.step_back", TEXT("Stayalight", "put the plan's list back")},
     {"catalogue.lists.template", TEXT("Stayalight", "template")},
     {"catalogue.lists.rename", TEXT("Stayalight", "Rename")},
     {"catalogue.lists.delete", TEXT("Stayalight", "Delete")},

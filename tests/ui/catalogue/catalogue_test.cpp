@@ -1,6 +1,7 @@
 // The catalogue in the real window, by keys and by mouse; own lists, templates and the clipboard.
 
 #include <QtCore/QDir>
+#include <QtCore/QTemporaryDir>
 #include <QtGui/QAction>
 #include <QtGui/QClipboard>
 #include <QtWidgets/QInputDialog>
@@ -8,10 +9,12 @@
 #include <QtWidgets/QListView>
 #include <QtWidgets/QMenu>
 
+#include "core/edit/part.h"
 #include "tests/ui/shell/window_fixture.h"
 #include "ui/catalogue/catalogue_panel.h"
 #include "ui/catalogue/load_rows.h"
 #include "ui/catalogue/own_lists.h"
+#include "ui/document/plan_file.h"
 
 using namespace stayalight;
 using namespace stayalight::window;
@@ -27,20 +30,16 @@ void choose(MainWindow& window, const Circuit& circuit) {
 
 }  // namespace
 
-class CatalogueTest : public QObject {
+class CatalogueTest : public WindowTest {
   Q_OBJECT
 
  private Q_SLOTS:
   void initTestCase() { QVERIFY(prepare()); }
   void init() {
     QDir(ownFolder()).removeRecursively();
-    window_ = windowWithSample();
-    QVERIFY(QTest::qWaitForWindowActive(window_));
+    openWithSample();
   }
-  void cleanup() {
-    delete window_;
-    window_ = nullptr;
-  }
+  void cleanup() { closeWindow(); }
 
   void aKeyTypedWordsAndEnterAddALoad();
   void arrowsChooseWhileOneTypes();
@@ -51,6 +50,7 @@ class CatalogueTest : public QObject {
   void ownLoadsStandFirstAndBadRowsAreNamed();
   void aLoadOfThePlanIsKept();
   void anInverterIsKeptAndTaken();
+  void whatIsKeptInThePlanGoesWithItsFile();
   void aPlanStartsFromATemplate();
   void circuitsGoOverTheClipboardIntoAnotherWindow();
   void aPasteWithoutRoomIsRefused();
@@ -59,13 +59,18 @@ class CatalogueTest : public QObject {
  private:
   QLineEdit* search() const { return window_->catalogue()->findChild<QLineEdit*>(QStringLiteral("search")); }
   QListView* list() const { return window_->catalogue()->findChild<QListView*>(QStringLiteral("loads")); }
-  const Plan& plan() const { return window_->document().plan(); }
+  /// The entry of the open menu that stands in this line, by keys.
+  static void chooseInMenu(const char* name, int line) {
+    QTRY_VERIFY(QApplication::activePopupWidget() != nullptr);
+    QWidget* menu = QApplication::activePopupWidget();
+    QCOMPARE(menu->objectName(), QString::fromLatin1(name));
+    for (int i = 0; i < line; ++i) QTest::keyClick(menu, Qt::Key_Down);
+    QTest::keyClick(menu, Qt::Key_Return);
+  }
   void openCatalogue() {
     pressKey(*window_, Qt::Key_L, Qt::ControlModifier);
     QTRY_VERIFY(search()->hasFocus());
   }
-
-  MainWindow* window_ = nullptr;
 };
 
 void CatalogueTest::aKeyTypedWordsAndEnterAddALoad() {
@@ -225,6 +230,7 @@ void CatalogueTest::aLoadOfThePlanIsKept() {
   auto* button = form->findChild<QPushButton*>(QStringLiteral("keepInList"));
   button->setFocus();
   QTest::keyClick(button, Qt::Key_Space);
+  chooseInMenu("keepWhere", 1);
   QVERIFY2(window_->statusText().contains(QStringLiteral("Kept")), qPrintable(window_->statusText()));
   QCOMPARE(ownLoads().entries.size(), 1u);
   QVERIFY(ownLoads().entries.front().load.name == circuit->loads.front().name);
@@ -243,22 +249,74 @@ void CatalogueTest::anInverterIsKeptAndTaken() {
     QTest::keyClick(button, Qt::Key_Space);
   };
   press("takeFromList");
-  QVERIFY2(window_->statusText().contains(QStringLiteral("My list holds no")),
+  QVERIFY2(window_->statusText().contains(QStringLiteral("Nothing is kept")),
            qPrintable(window_->statusText()));
   press("keepInList");
+  chooseInMenu("keepWhere", 1);
   QCOMPARE(ownRecords(RecordKind::inverter).size(), 1u);
   window_->startPlan(newPlan());
   QVERIFY(!(*plan().inverter == sample));
   window_->inspector()->look({RecordKind::inverter});
   window_->action(Command::inspector)->trigger();
   press("takeFromList");
-  QTRY_VERIFY(QApplication::activePopupWidget() != nullptr);
-  QWidget* menu = QApplication::activePopupWidget();
-  QCOMPARE(menu->objectName(), QStringLiteral("ownList"));
-  QTest::keyClick(menu, Qt::Key_Down);
-  QTest::keyClick(menu, Qt::Key_Return);
+  chooseInMenu("ownList", 1);
   QVERIFY(*plan().inverter == sample);
   QCOMPARE(window_->document().stack().count(), 1);
+}
+
+void CatalogueTest::whatIsKeptInThePlanGoesWithItsFile() {
+  window_->inspector()->look({RecordKind::battery});
+  window_->action(Command::inspector)->trigger();
+  const auto press = [&](const char* name) {
+    auto* button =
+        window_->inspector()->form({RecordKind::battery})->findChild<QPushButton*>(QLatin1String(name));
+    button->setFocus();
+    QTest::keyClick(button, Qt::Key_Space);
+  };
+  const Battery sample = *plan().battery;
+  press("keepInList");
+  chooseInMenu("keepWhere", 2);
+  QCOMPARE(plan().own->batteries.size(), 1u);
+  QCOMPARE(window_->document().stack().count(), 1);
+  QVERIFY2(ownRecords(RecordKind::battery).empty(), "no file of the person's");
+
+  const Circuit* circuit = nullptr;
+  for (const auto& each : plan().circuits) {
+    if (!each->loads.empty() && each->loads.front().running.value) circuit = &*each;
+  }
+  const std::string load = circuit->loads.front().name;
+  window_->inspector()->look({RecordKind::circuit, circuit->id.number});
+  auto* keepLoad = window_->inspector()
+                       ->form({RecordKind::load, circuit->loads.front().id.number})
+                       ->findChild<QPushButton*>(QStringLiteral("keepInList"));
+  keepLoad->setFocus();
+  QTest::keyClick(keepLoad, Qt::Key_Space);
+  chooseInMenu("keepWhere", 2);
+  QCOMPARE(plan().own->loads.size(), 1u);
+
+  // To the disk and into another window.
+  QTemporaryDir folder;
+  const QString path = folder.filePath(QStringLiteral("kept.stayalight"));
+  QVERIFY(!writeBytes(path, planBytes(plan(), path).value()));
+  MainWindow other;
+  other.show();
+  QVERIFY(QTest::qWaitForWindowActive(&other));
+  QVERIFY(other.openFile(path));
+  QVERIFY(*other.document().plan().own == *plan().own);
+  other.action(Command::fromCatalogue)->trigger();
+  QCOMPARE(other.catalogue()->findChild<QListView*>(QStringLiteral("loads"))->model()->index(0, 0).data(),
+           QVariant(QString::fromStdString(load + " (this plan)")));
+  other.close();
+
+  // It comes back in the place of another battery.
+  Battery changed = sample;
+  changed.packs = sample.packs + 3;
+  window_->startPlan(takeBattery(plan(), changed));
+  window_->inspector()->look({RecordKind::battery});
+  window_->action(Command::inspector)->trigger();
+  press("takeFromList");
+  chooseInMenu("ownList", 1);
+  QVERIFY(*plan().battery == sample);
 }
 
 void CatalogueTest::aPlanStartsFromATemplate() {

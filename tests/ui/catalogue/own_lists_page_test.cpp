@@ -8,7 +8,7 @@
 #include <QtWidgets/QPushButton>
 #include <QtWidgets/QTableWidget>
 
-#include "core/edit/edit.h"
+#include "core/edit/part.h"
 #include "tests/ui/shell/window_fixture.h"
 #include "ui/catalogue/own_lists_dialog.h"
 
@@ -45,6 +45,7 @@ class OwnListsPageTest : public WindowTest {
   void eachIsDeletedAndTakenBack_data() { eachIsRenamedAndTakenBack_data(); }
   void eachIsDeletedAndTakenBack();
   void aNameThatIsTakenIsRefused();
+  void listsOfThePlanAreStepsOfThePlan();
 
  private:
   [[nodiscard]] QStringList names() const {
@@ -151,6 +152,39 @@ void OwnListsPageTest::aNameThatIsTakenIsRefused() {
   rename(QStringLiteral("Cabin"), QStringLiteral("  "));
   QCOMPARE(files(), before);
   QTRY_VERIFY(names().contains(QStringLiteral("Cabin")));
+}
+
+void OwnListsPageTest::listsOfThePlanAreStepsOfThePlan() {
+  const auto& document = window_->document();
+  const Plan kept = keepInPlan(plan(), {RecordKind::battery}, "Spare rack").value();
+  window_->startPlan(kept);
+  QTRY_COMPARE(names().size(), 6);
+  QCOMPARE(table()->item(5, 1)->text(), QStringLiteral("Spare rack"));
+  QCOMPARE(table()->item(5, 2)->text(), QStringLiteral("this plan"));
+  QCOMPARE(table()->item(0, 2)->text(), QStringLiteral("for every plan"));
+  const QMap<QString, QByteArray> before = files();
+
+  rename(QStringLiteral("Spare rack"), QStringLiteral("Second rack"));
+  QVERIFY(plan().own->batteries.front().name == "Second rack");
+  QCOMPARE(document.stack().count(), 1);
+  goTo(QStringLiteral("Second rack"));
+  QTest::keyClick(table(), Qt::Key_Delete);
+  QCoreApplication::processEvents();
+  QVERIFY(plan().own->batteries.empty());
+  QCOMPARE(document.stack().count(), 2);
+  // Undo of this window, twice: as it was, and each a step that the plan's own undo knows.
+  QTest::keyClick(table(), Qt::Key_Z, Qt::ControlModifier);
+  QVERIFY(plan().own->batteries.front().name == "Second rack");
+  QTest::keyClick(table(), Qt::Key_Z, Qt::ControlModifier);
+  QCOMPARE(plan(), kept);
+  QCOMPARE(names().size(), 6);
+
+  // The plan's own undo is shown here, and takes what this window could put back with it.
+  window_->action(Command::undo)->trigger();
+  QVERIFY(plan().own->batteries.front().name == "Second rack");
+  QVERIFY(names().contains(QStringLiteral("Second rack")));
+  QVERIFY(!dialog_->findChild<QPushButton*>(QStringLiteral("ownUndo"))->isEnabled());
+  QCOMPARE(files(), before);
 }
 
 QTEST_MAIN(OwnListsPageTest)
