@@ -1,7 +1,7 @@
 #include <algorithm>
 
 #include "core/catalogue/columns.h"
-#include "core/directory/csv.h"
+#include "core/directory/cell.h"
 
 namespace stayalight {
 namespace table {
@@ -10,13 +10,10 @@ namespace {
 constexpr double kWattHours = 1000.0;
 constexpr int kMinutesPerHour = 60;
 
-struct CellText {
+struct CellText : PlainCell {
+  explicit CellText(Part which) : part(which) {}
+  using PlainCell::operator();
   Part part;
-  std::string operator()(NoValue) const { return {}; }
-  std::string operator()(bool value) const { return value ? "yes" : "no"; }
-  std::string operator()(std::int64_t value) const { return std::to_string(value); }
-  std::string operator()(double value) const { return numberCell(value); }
-  std::string operator()(const std::string& value) const { return value; }
   std::string operator()(const FactValue& fact) const {
     const auto& number = part == Part::low ? fact.low : part == Part::high ? fact.high : fact.value;
     return number ? numberCell(*number) : std::string();
@@ -69,7 +66,7 @@ std::string writeCatalogue(std::span<const CatalogueEntry> entries) {
   column(kWords, [](const CatalogueEntry& entry) { return joined(entry.words); });
   for (const LoadColumn& each : loadColumns()) {
     column(each.name(), [&](const CatalogueEntry& entry) {
-      return std::visit(CellText{each.part}, each.field->get(&entry.load));
+      return std::visit(CellText(each.part), each.field->get(&entry.load));
     });
   }
   column(kOldUnit, [](const CatalogueEntry& entry) {

@@ -1,9 +1,9 @@
 #include <algorithm>
 #include <array>
 
+#include "core/directory/cell.h"
 #include "core/directory/circuits.h"
 #include "core/directory/columns.h"
-#include "core/directory/csv.h"
 
 namespace stayalight {
 namespace circuit_table {
@@ -26,13 +26,10 @@ void addField(std::vector<TableColumn>& all, RecordKind record, const Field& fie
   for (const auto& [part, ending] : kParts) all.push_back({name + std::string(ending), record, &field, part});
 }
 
-struct CellOf {
+struct CellOf : PlainCell {
+  explicit CellOf(Part which) : part(which) {}
+  using PlainCell::operator();
   Part part;
-  std::string operator()(NoValue) const { return {}; }
-  std::string operator()(bool value) const { return value ? "yes" : "no"; }
-  std::string operator()(std::int64_t value) const { return std::to_string(value); }
-  std::string operator()(double value) const { return numberCell(value); }
-  std::string operator()(const std::string& value) const { return value; }
   std::string operator()(const FactValue& fact) const {
     const auto number = [](const std::optional<double>& value) {
       return value ? numberCell(*value) : std::string();
@@ -77,7 +74,7 @@ const std::vector<TableColumn>& columns() {
   return all;
 }
 
-std::string cellOf(const FieldValue& value, Part part) { return std::visit(CellOf{part}, value); }
+std::string cellOf(const FieldValue& value, Part part) { return std::visit(CellOf(part), value); }
 
 std::string panelLabel(const Plan& plan, const Panel& panel) {
   const auto same = std::count_if(plan.panels.begin(), plan.panels.end(),

@@ -124,6 +124,15 @@ std::string numberCell(double number) {
   return {digits.data(), std::to_chars(digits.data(), digits.data() + digits.size(), number).ptr};
 }
 
+std::string quotedCell(std::string_view cell) {
+  std::string out = "\"";
+  for (const char c : cell) {
+    if (c == '"') out += '"';
+    out += c;
+  }
+  return out + '"';
+}
+
 std::string writeCsv(const std::vector<std::vector<std::string>>& records) {
   std::string out;
   for (const auto& record : records) {
@@ -131,16 +140,8 @@ std::string writeCsv(const std::vector<std::vector<std::string>>& records) {
       if (i > 0) out += ',';
       const std::string cell = withoutFormula(record[i]);
       // A line of one empty cell would be no record at all.
-      if (!needsQuotes(cell) && !(record.size() == 1 && cell.empty())) {
-        out += cell;
-        continue;
-      }
-      out += '"';
-      for (const char c : cell) {
-        if (c == '"') out += '"';
-        out += c;
-      }
-      out += '"';
+      const bool plain = !needsQuotes(cell) && !(record.size() == 1 && cell.empty());
+      out += plain ? cell : quotedCell(cell);
     }
     out += "\r\n";
   }

@@ -27,6 +27,8 @@ struct CsvText {
 
 /// A number as a cell: the shortest text that reads back as the same number.
 [[nodiscard]] std::string numberCell(double number);
+/// A cell between quotes, those inside doubled.
+[[nodiscard]] std::string quotedCell(std::string_view cell);
 
 /// Any line end, quotes as RFC 4180 has them, a mark of byte order in front. The separator is the one that
 /// stands most often in the first line. Refused with the line: a quote that is never closed, a text behind a

@@ -68,7 +68,9 @@ Inspector::Inspector(FormStyle style, QWidget* parent) : QWidget(parent), style_
   help_->setTextFormat(Qt::PlainText);
   help_->setAlignment(Qt::AlignTop);
   help_->setContentsMargins(kMargin, 4, kMargin, 6);
-  help_->setFixedHeight(fontMetrics().lineSpacing() * kHelpLines + 10);
+  // Of one height while it can be, so that the form does not jump; a longer text gets the room it needs.
+  help_->setMinimumHeight(fontMetrics().lineSpacing() * kHelpLines + 10);
+  help_->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Minimum);
   column->addWidget(help_);
   connect(chooser_, &QComboBox::activated, this, [this](int index) {
     const QStringList parts = chooser_->itemData(index).toString().split(QLatin1Char('/'));

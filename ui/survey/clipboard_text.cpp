@@ -32,16 +32,7 @@ std::string tabbedText(const std::vector<std::vector<std::string>>& rows) {
     for (std::size_t i = 0; i < row.size(); ++i) {
       if (i > 0) out += '\t';
       const std::string cell = withoutFormula(row[i]);
-      if (cell.find_first_of("\t\"\r\n") == std::string::npos) {
-        out += cell;
-        continue;
-      }
-      out += '"';
-      for (const char c : cell) {
-        if (c == '"') out += '"';
-        out += c;
-      }
-      out += '"';
+      out += cell.find_first_of("\t\"\r\n") == std::string::npos ? cell : quotedCell(cell);
     }
     out += '\n';
   }
