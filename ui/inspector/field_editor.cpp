@@ -477,11 +477,6 @@ bool FieldEditor::eventFilter(QObject* watched, QEvent* event) {
     }
     return true;
   }
-  // A turn of the wheel over a list scrolls the form; it never changes the plan.
-  if (event->type() == QEvent::Wheel && qobject_cast<QComboBox*>(watched) != nullptr) {
-    event->ignore();
-    return true;
-  }
   if (event->type() == QEvent::KeyPress && watched == line_ && !refused_.isEmpty() &&
       static_cast<QKeyEvent*>(event)->key() == Qt::Key_Escape) {
     refused_.clear();

@@ -1,8 +1,10 @@
 #include "ui/style/program_style.h"
 
+#include <QtCore/QEvent>
 #include <QtGui/QPainter>
 #include <QtWidgets/QAbstractButton>
 #include <QtWidgets/QAbstractScrollArea>
+#include <QtWidgets/QComboBox>
 #include <QtWidgets/QPushButton>
 #include <QtWidgets/QStyleOption>
 #include <algorithm>
@@ -96,6 +98,19 @@ void ProgramStyle::drawControl(ControlElement element, const QStyleOption* optio
       break;
   }
   QProxyStyle::drawControl(element, option, painter, widget);
+}
+
+void ProgramStyle::polish(QWidget* widget) {
+  QProxyStyle::polish(widget);
+  if (qobject_cast<QComboBox*>(widget) == nullptr) return;
+  if (widget->focusPolicy() == Qt::WheelFocus) widget->setFocusPolicy(Qt::StrongFocus);
+  widget->installEventFilter(this);
+}
+
+bool ProgramStyle::eventFilter(QObject* watched, QEvent* event) {
+  if (event->type() != QEvent::Wheel) return QProxyStyle::eventFilter(watched, event);
+  event->ignore();
+  return true;
 }
 
 int ProgramStyle::styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,

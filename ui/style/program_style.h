@@ -11,7 +11,8 @@ inline constexpr int kLeastTarget = 24;
 
 /// Fusion with the edges of fields and buttons in the palette's colour: Fusion darkens the window's, which
 /// leaves a field in the dark theme without an edge. Bars have no lines of their own. Whatever is pressed is
-/// at least `kLeastTarget` high and wide.
+/// at least `kLeastTarget` high and wide. A turn of the wheel over a list of choices scrolls what is around
+/// it; it never chooses, and gives no focus.
 class ProgramStyle final : public QProxyStyle {
  public:
   explicit ProgramStyle(const Palette& palette);
@@ -23,8 +24,13 @@ class ProgramStyle final : public QProxyStyle {
                                      const QWidget* widget) const override;
   [[nodiscard]] QSize sizeFromContents(ContentsType type, const QStyleOption* option, const QSize& contents,
                                        const QWidget* widget) const override;
+  using QProxyStyle::polish;
+  void polish(QWidget* widget) override;
   int styleHint(StyleHint hint, const QStyleOption* option, const QWidget* widget,
                 QStyleHintReturn* back) const override;
+
+ protected:
+  bool eventFilter(QObject* watched, QEvent* event) override;
 
  private:
   void frame(QPainter* painter, const QStyleOption& option, ColorRole ground, bool fill) const;

@@ -4,7 +4,9 @@
 #include <QtGui/QFontInfo>
 #include <QtGui/QImage>
 #include <QtGui/QPainter>
+#include <QtGui/QWheelEvent>
 #include <QtTest/QTest>
+#include <QtWidgets/QComboBox>
 #include <QtWidgets/QStyleOption>
 
 #include "ui/style/fonts.h"
@@ -53,6 +55,22 @@ class StyleTest : public QObject {
       QVERIFY(contrast(palette.color(QPalette::HighlightedText), palette.color(QPalette::Highlight)) >= 4.5);
       QVERIFY(contrast(palette.color(QPalette::ToolTipText), palette.color(QPalette::ToolTipBase)) >= 4.5);
     }
+  }
+  // The wheel over a list of choices is meant for the page below it: the event goes on, ignored.
+  void theWheelNeverChooses() {
+    ProgramStyle style{Palette(Theme::light)};
+    QComboBox choices;
+    choices.setStyle(&style);
+    choices.addItems({QStringLiteral("one"), QStringLiteral("two"), QStringLiteral("three")});
+    choices.show();
+    QVERIFY(QTest::qWaitForWindowExposed(&choices));
+    QCOMPARE(choices.focusPolicy(), Qt::StrongFocus);
+    const QPoint at = choices.rect().center();
+    QWheelEvent turn(at, choices.mapToGlobal(at), QPoint(), QPoint(0, -120), Qt::NoButton, Qt::NoModifier,
+                     Qt::NoScrollPhase, false);
+    QCoreApplication::sendEvent(&choices, &turn);
+    QCOMPARE(choices.currentIndex(), 0);
+    QVERIFY(!turn.isAccepted());
   }
   // A field and a button are seen by their edge: 3:1 against what they stand on (WCAG 2.1, 1.4.11), as
   // painted.
