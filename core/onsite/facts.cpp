@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/onsite/neutral_reading.h"
 #include "core/outage/outage.h"
 #include "core/start/start.h"
 #include "core/wiring/branch.h"
@@ -61,6 +62,9 @@ bool useToldByLoads(const Circuit& circuit) {
 bool onePoleAlone(const House& house, const Circuit& circuit) {
   const Breaker* breaker = find(house.plan, circuit.planned);
   return moves(house, circuit) && circuit.multiwire == 0 && breaker != nullptr && breaker->poles == 1;
+}
+bool neutralInDoubt(const House& house, const Circuit& circuit) {
+  return onePoleAlone(house, circuit) && neutralShared(circuit) == Answer::unknown;
 }
 BranchProtection protectionOf(const House& house, const Circuit& circuit) {
   if (!house.unitedStates) return BranchProtection::holds;
@@ -237,13 +241,22 @@ constexpr Fact<Circuit> kCircuit[] = {
      [](const House& house, const Circuit& circuit) {
        return protectionOf(house, circuit) == BranchProtection::receptaclesUnknown;
      }},
+    // One question; a reading that proves nothing keeps it open, and says why.
     {"circuit.neutral_shared", kQualified, MessageId{"onsite.circuit.neutral_shared"},
      [](const House& house, const Circuit& circuit) {
-       return onePoleAlone(house, circuit) && open(circuit.neutralShared);
+       return neutralInDoubt(house, circuit) && neutralProof(circuit) == NeutralProof::none;
+     }},
+    {"circuit.neutral_shared", kQualified, MessageId{"onsite.circuit.neutral_own_breaker"},
+     [](const House& house, const Circuit& circuit) {
+       return neutralInDoubt(house, circuit) && neutralProof(circuit) == NeutralProof::ownBreakerOn;
+     }},
+    {"circuit.neutral_shared", kQualified, MessageId{"onsite.circuit.neutral_partner"},
+     [](const House& house, const Circuit& circuit) {
+       return neutralInDoubt(house, circuit) && neutralProof(circuit) == NeutralProof::partnerNotLoaded;
      }},
     {"circuit.multiwire", kQualified, MessageId{"onsite.circuit.multiwire"},
      [](const House& house, const Circuit& circuit) {
-       return onePoleAlone(house, circuit) && circuit.neutralShared.is(Answer::yes);
+       return onePoleAlone(house, circuit) && neutralShared(circuit) == Answer::yes;
      }},
     {"circuit.ground", kQualified, MessageId{"onsite.circuit.ground"},
      [](const House& house, const Circuit& circuit) {
@@ -338,6 +351,35 @@ constexpr Fact<Transfer> kTransfer[] = {
      [](const House& house, const Transfer& transfer) {
        return byTransfer(house, transfer) && transfer.bypass.is(Answer::yes) &&
               open(transfer.bypassSwitchesNeutral);
+     }},
+};
+
+constexpr Fact<ManagedLoad> kManaged[] = {
+    {"managed_load.load", kHousehold, MessageId{"onsite.managed.load"},
+     [](const House& house, const ManagedLoad& row) { return circuitOf(house.plan, row.load) == nullptr; }},
+    {"managed_load.shed_by", kHousehold, MessageId{"onsite.managed.shed_by"},
+     [](const House&, const ManagedLoad& row) {
+       return row.shedBy.valueOr(ShedBy::unknown) == ShedBy::unknown;
+     }},
+    {"managed_load.listed", kHousehold, MessageId{"onsite.managed.listed"},
+     [](const House&, const ManagedLoad& row) {
+       return !row.shedBy.is(ShedBy::byHand) && open(row.listed);
+     }},
+    {"managed_load.off_in_outage", kHousehold, MessageId{"onsite.managed.off_in_outage"},
+     [](const House&, const ManagedLoad& row) { return open(row.offInOutage); }},
+};
+
+bool asked(const AuthorityAnswer& row) { return !row.question.empty(); }
+constexpr Fact<AuthorityAnswer> kAuthority[] = {
+    {"authority_answer.answer", kHousehold, MessageId{"onsite.authority.answer"},
+     [](const House&, const AuthorityAnswer& row) { return asked(row) && row.answer.empty(); }},
+    {"authority_answer.who", kHousehold, MessageId{"onsite.authority.who"},
+     [](const House&, const AuthorityAnswer& row) {
+       return asked(row) && !row.answer.empty() && row.who.empty();
+     }},
+    {"authority_answer.in_writing", kHousehold, MessageId{"onsite.authority.in_writing"},
+     [](const House&, const AuthorityAnswer& row) {
+       return asked(row) && !row.answer.empty() && !row.inWriting.is(Answer::yes);
      }},
 };
 
@@ -538,6 +580,8 @@ std::span<const Fact<Breaker>> breakerFacts() { return kBreaker; }
 std::span<const Fact<Circuit>> circuitFacts() { return kCircuit; }
 std::span<const Fact<OnCircuit>> loadFacts() { return kLoad; }
 std::span<const Fact<Transfer>> transferFacts() { return kTransfer; }
+std::span<const Fact<ManagedLoad>> managedFacts() { return kManaged; }
+std::span<const Fact<AuthorityAnswer>> authorityFacts() { return kAuthority; }
 std::span<const Fact<FeederRun>> runFacts() { return kRun; }
 std::span<const Fact<Raceway>> racewayFacts() { return kRaceway; }
 std::span<const Fact<SpliceBox>> boxFacts() { return kBox; }

@@ -43,6 +43,8 @@ struct Fact {
 [[nodiscard]] std::span<const Fact<Circuit>> circuitFacts();
 [[nodiscard]] std::span<const Fact<OnCircuit>> loadFacts();
 [[nodiscard]] std::span<const Fact<Transfer>> transferFacts();
+[[nodiscard]] std::span<const Fact<ManagedLoad>> managedFacts();
+[[nodiscard]] std::span<const Fact<AuthorityAnswer>> authorityFacts();
 [[nodiscard]] std::span<const Fact<FeederRun>> runFacts();
 [[nodiscard]] std::span<const Fact<Raceway>> racewayFacts();
 [[nodiscard]] std::span<const Fact<SpliceBox>> boxFacts();

@@ -19,6 +19,9 @@ constexpr MessageId kAtCircuit{"onsite.where.circuit"};
 constexpr MessageId kAtLoad{"onsite.where.load"};
 constexpr MessageId kAtCircuitAlone{"onsite.where.circuit_alone"};
 constexpr MessageId kAtTransfer{"onsite.where.transfer"};
+constexpr MessageId kAtAuthority{"onsite.where.authority"};
+constexpr MessageId kAtManaged{"onsite.where.managed"};
+constexpr MessageId kAtManagedAlone{"onsite.where.managed_alone"};
 constexpr MessageId kAtRun{"onsite.where.run"};
 constexpr MessageId kAtRaceway{"onsite.where.raceway"};
 constexpr MessageId kAtBox{"onsite.where.box"};
@@ -55,7 +58,9 @@ class List {
   std::vector<OnSiteItem> make() {
     panels();
     collect(siteFacts(), *plan_.site, {RecordKind::site}, {}, [] { return say(kAtHouse); });
+    authority();
     collect(transferFacts(), *plan_.transfer, {RecordKind::transfer}, {}, [] { return say(kAtTransfer); });
+    managed();
     feeder();
     for (const auto& raceway : plan_.raceways) {
       collect(racewayFacts(), *raceway, {RecordKind::raceway, raceway->id.number}, {}, [&] {
@@ -147,6 +152,27 @@ class List {
     for (const Load& load : circuit.loads) {
       collect(loadFacts(), OnCircuit{circuit, load}, {RecordKind::load, load.id.number}, panel,
               [&] { return whereLoad(load.name); });
+    }
+  }
+
+  void authority() {
+    for (std::size_t i = 0; i < plan_.site->answers.size(); ++i) {
+      const AuthorityAnswer& row = plan_.site->answers[i];
+      collect(authorityFacts(), row, {RecordKind::authorityAnswer, 0, static_cast<std::int32_t>(i)}, {},
+              [&] { return say(kAtAuthority, row.question); });
+    }
+  }
+
+  void managed() {
+    for (std::size_t i = 0; i < plan_.transfer->managed.size(); ++i) {
+      const ManagedLoad& row = plan_.transfer->managed[i];
+      collect(managedFacts(), row, {RecordKind::managedLoad, 0, static_cast<std::int32_t>(i)}, {}, [&] {
+        const Circuit* circuit = circuitOf(plan_, row.load);
+        if (circuit == nullptr) return say(kAtManagedAlone, static_cast<std::int64_t>(i + 1));
+        const auto load = std::find_if(circuit->loads.begin(), circuit->loads.end(),
+                                       [&](const Load& each) { return each.id == row.load; });
+        return say(kAtManaged, load->name.empty() ? circuitName(*circuit) : load->name);
+      });
     }
   }
 

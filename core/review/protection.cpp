@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "core/onsite/neutral_reading.h"
 #include "core/review/rules.h"
 
 namespace stayalight::reviewing {
@@ -50,7 +51,7 @@ void proveNeutral(const ReviewInput& in, Findings& out) {
     if (breaker == nullptr || before == nullptr || before->id == breaker->id || circuit->multiwire > 0)
       continue;
     const bool fitted = before->protection.is(Protection::none) && !breaker->protection.is(Protection::none);
-    if (!fitted || circuit->neutralShared.is(Answer::no)) continue;
+    if (!fitted || neutralShared(*circuit) == Answer::no) continue;
     out.add("protection.prove_neutral", Severity::checkOnSite, kBorrowed, say(kProvePlain, nameOf(*circuit)),
             say(kProveTrade, nameOf(*circuit)), {at(*circuit), at(*breaker)});
   }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/onsite/neutral_reading.h"
 #include "core/review/rules.h"
 #include "core/use/use.h"
 
@@ -19,20 +20,18 @@ constexpr MessageId kMoreTrade{"review.reading.more.trade"};
 constexpr MessageId kUnansweredPlain{"review.authority.open.plain"};
 constexpr MessageId kUnansweredTrade{"review.authority.open.trade"};
 
-// A clamp shows some tenths of an ampere around nothing. Common practice, no source.
-constexpr double kShowsCurrent = 0.2;
 // A reading a tenth above what is entered says that more hangs on the circuit. Common practice, no source.
 constexpr double kMoreThanEntered = 1.1;
 
 void neutralReadings(const ReviewInput& in, Findings& out) {
   for (const auto& circuit : in.plan.circuits) {
     for (const ClampReading& reading : circuit->readings) {
-      if (!reading.conductor.is(ReadConductor::neutral) || !reading.ownBreakerOff.is(Answer::yes)) continue;
+      const NeutralProof proof = neutralProof(reading);
       const Circuit* partner = find(in.plan, reading.partner);
       const Figure current = amperes(reading.current.count());
       std::vector<EntityRef> places{at(*circuit)};
       if (partner != nullptr) places.push_back(at(*partner));
-      if (reading.current.count() > kShowsCurrent) {
+      if (proof == NeutralProof::shared) {
         if (circuit->multiwire > 0) continue;  // it is entered as shared
         Finding& finding =
             out.add("reading.shared", Severity::danger, kClamp, say(kSharedPlain, nameOf(*circuit)),
@@ -41,7 +40,8 @@ void neutralReadings(const ReviewInput& in, Findings& out) {
           out.offer(finding, fix::SetField{at(*circuit), "neutral_shared", std::string("yes")},
                     say(MessageId{"review.reading.shared.fix"}));
         }
-      } else if (!reading.partnerLoaded.is(Answer::yes) && !circuit->neutralShared.is(Answer::yes)) {
+      } else if (proof == NeutralProof::partnerNotLoaded && neutralProof(*circuit) == proof &&
+                 !circuit->neutralShared.is(Answer::yes)) {
         out.add("reading.proves_nothing", Severity::checkOnSite, kClamp,
                 say(kProvesNothingPlain, nameOf(*circuit)), say(kProvesNothingTrade, nameOf(*circuit)),
                 places);
@@ -72,7 +72,7 @@ void lineReadings(const ReviewInput& in, Findings& out) {
     if (!known) continue;
     for (const ClampReading& reading : circuit->readings) {
       if (!reading.conductor.is(ReadConductor::line)) continue;
-      if (reading.current.count() <= entered * kMoreThanEntered + kShowsCurrent) continue;
+      if (reading.current.count() <= entered * kMoreThanEntered + kClampShows.count()) continue;
       out.add("reading.more", Severity::checkOnSite, kClamp, say(kMorePlain, nameOf(*circuit)),
               say(kMoreTrade, nameOf(*circuit), amperes(reading.current.count()), amperes(entered)),
               {at(*circuit)});

@@ -342,7 +342,10 @@ RecordForm* Inspector::form(const EntityRef& ref) const {
 }
 
 void Inspector::focusField(std::string_view key) {
-  for (RecordForm* form : forms_) {
+  // Of several rows that have such a field it is the one that was looked at.
+  std::vector<RecordForm*> forms = forms_;
+  if (RecordForm* aimed = form(aimed_)) forms.insert(forms.begin(), aimed);
+  for (RecordForm* form : forms) {
     if (key.empty() || form->editor(key) != nullptr) {
       form->focusField(key);
       // After the layout has run, and after whatever else wanted to be seen.

@@ -2,6 +2,7 @@
 
 #include <cctype>
 
+#include "core/onsite/neutral_reading.h"
 #include "ui/inspector/entity_text.h"
 #include "ui/survey/cell_parts.h"
 #include "ui/survey/hours_text.h"
@@ -175,9 +176,9 @@ CellText fieldText(const Plan& plan, const GridRow& row, GridColumn column, cons
     }
     case GridColumn::multiwire:
       if (circuit->multiwire == 0)
-        return {circuit->neutralShared.is(Answer::unknown) ? "?" : "",
+        return {neutralShared(*circuit) == Answer::unknown ? "?" : "",
                 {},
-                circuit->neutralShared.is(Answer::unknown),
+                neutralShared(*circuit) == Answer::unknown,
                 false};
       break;
     case GridColumn::half:

@@ -22,6 +22,9 @@ const TextRow kRows[] = {
     {"onsite.where.load", TEXT("Stayalight", "%1, %2: %3, %4")},
     {"onsite.where.circuit_alone", TEXT("Stayalight", "%1")},
     {"onsite.where.transfer", TEXT("Stayalight", "Transfer")},
+    {"onsite.where.authority", TEXT("Stayalight", "Authority: %1")},
+    {"onsite.where.managed", TEXT("Stayalight", "Switched off in turn: %1")},
+    {"onsite.where.managed_alone", TEXT("Stayalight", "Switched off in turn, row %1")},
     {"onsite.where.run", TEXT("Stayalight", "Feeder, %1")},
     {"onsite.where.raceway", TEXT("Stayalight", "Raceway %1")},
     {"onsite.where.box", TEXT("Stayalight", "Splice box %1")},
@@ -30,6 +33,18 @@ const TextRow kRows[] = {
     {"onsite.where.solar", TEXT("Stayalight", "Solar")},
     {"onsite.where.generator", TEXT("Stayalight", "Generator")},
     {"onsite.where.cable", TEXT("Stayalight", "Battery's cable")},
+    // -- the authority, and loads that are switched off so that others may run
+    {"onsite.authority.answer",
+     TEXT("Stayalight", "Ask whoever inspects the work, and write down what they answer.")},
+    {"onsite.authority.who", TEXT("Stayalight", "Write down who gave this answer, and when.")},
+    {"onsite.authority.in_writing", TEXT("Stayalight", "Ask for this answer in writing.")},
+    {"onsite.managed.load", TEXT("Stayalight", "Say which load it is.")},
+    {"onsite.managed.shed_by", TEXT("Stayalight", "Find out what switches it off.")},
+    {"onsite.managed.listed",
+     TEXT("Stayalight",
+          "Read in the instructions whether what switches it off is listed for energy management.")},
+    {"onsite.managed.off_in_outage",
+     TEXT("Stayalight", "Find out whether it stays off as long as an outage lasts.")},
     // -- the house and its panels
     {"onsite.site.service_A", TEXT("Stayalight", "Read the rating of the service disconnect.")},
     {"onsite.site.fault_current_A",
@@ -80,6 +95,14 @@ const TextRow kRows[] = {
      TEXT("Stayalight",
           "Look for a shared or borrowed neutral: trace its cable, clamp its neutral with its own breaker "
           "off. No current proves nothing unless the suspected partner carries load.")},
+    {"onsite.circuit.neutral_own_breaker",
+     TEXT("Stayalight",
+          "Clamp its neutral again: while its own breaker is on, or nobody knows, its own current flows there "
+          "and the reading proves nothing.")},
+    {"onsite.circuit.neutral_partner",
+     TEXT("Stayalight",
+          "Clamp its neutral again with the suspected partner under load: no current proved nothing, because "
+          "the partner carried none, or nobody knows.")},
     {"onsite.circuit.multiwire", TEXT("Stayalight", "Find the circuit it shares its neutral with.")},
     {"onsite.circuit.insulated_neutral",
      TEXT("Stayalight", "Look whether its neutral is an insulated conductor.")},

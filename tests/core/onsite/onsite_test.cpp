@@ -7,6 +7,7 @@
 
 #include "core/assess/assess.h"
 #include "core/onsite/facts.h"
+#include "core/onsite/neutral_reading.h"
 #include "tests/core/example_plans.h"
 
 namespace stayalight {
@@ -35,6 +36,12 @@ void backNothing(Plan& plan) {
 void canada(Plan& plan) { plan.site.edit().country = Country::canada; }
 void noArrangement(Plan& plan) { plan.transfer.edit().arrangement = Arrangement::none; }
 void passThrough(Plan& plan) { plan.transfer.edit().arrangement = Arrangement::inverterPassThrough; }
+
+AuthorityAnswer& answerOf(Plan& plan) { return plan.site.edit().answers.at(0); }
+void ask(Plan& plan) {
+  plan.site.edit().answers.resize(1);
+  answerOf(plan).question = "Is a permit needed?";
+}
 
 /// The example house with the first piece of its feeder entered.
 Plan house() {
@@ -497,6 +504,34 @@ const std::vector<Case>& cases() {
        [](Plan& p) { p.generator.edit().comesIn = GeneratorPoint::transfer; },
        [](Plan& p) { p.generator.edit().switchesNeutral = Answer::no; },
        [](Plan& p) { p.generator.edit().comesIn = GeneratorPoint::none; }},
+      {"managed_load.load", Doer::household, [](Plan& p) { p.transfer.edit().managed.resize(1); },
+       [](Plan& p) { p.transfer.edit().managed[0].load = fridge(p).loads[0].id; },
+       [](Plan& p) { p.transfer.edit().managed.clear(); }},
+      {"managed_load.shed_by", Doer::household, [](Plan& p) { p.transfer.edit().managed.resize(2); },
+       [](Plan& p) { p.transfer.edit().managed[1].shedBy = ShedBy::inverter; },
+       [](Plan& p) { p.transfer.edit().managed.clear(); }},
+      {"managed_load.listed", Doer::household, [](Plan& p) { p.transfer.edit().managed.resize(1); },
+       [](Plan& p) { p.transfer.edit().managed[0].listed = Answer::no; },
+       [](Plan& p) { p.transfer.edit().managed[0].shedBy = ShedBy::byHand; }},
+      {"managed_load.off_in_outage", Doer::household, [](Plan& p) { p.transfer.edit().managed.resize(1); },
+       [](Plan& p) { p.transfer.edit().managed[0].offInOutage = Answer::yes; },
+       [](Plan& p) { p.transfer.edit().managed.clear(); }},
+      {"authority_answer.answer", Doer::household, ask, [](Plan& p) { answerOf(p).answer = "Yes"; },
+       [](Plan& p) { answerOf(p).question.clear(); }},
+      {"authority_answer.who", Doer::household,
+       [](Plan& p) {
+         ask(p);
+         answerOf(p).answer = "Yes";
+       },
+       [](Plan& p) { answerOf(p).who = "Plan reviewer"; }, [](Plan& p) { answerOf(p).answer.clear(); }},
+      {"authority_answer.in_writing", Doer::household,
+       [](Plan& p) {
+         ask(p);
+         answerOf(p).answer = "Yes";
+         answerOf(p).inWriting = Answer::no;
+       },
+       [](Plan& p) { answerOf(p).inWriting = Answer::yes; },
+       [](Plan& p) { answerOf(p).answer.clear(); }},
       {"dc_cable.length_um", Doer::qualifiedPerson, [](Plan& p) { p.dcCable.edit().length = Length(); },
        [](Plan& p) { p.dcCable.edit().length = Length::feet(5); }, canada},
       {"dc_cable.terminals_75C", Doer::qualifiedPerson,
@@ -556,6 +591,90 @@ TEST(OnSiteList, EveryFactOfTheTableHasACase) {
   all(on_site::solarFacts());
   all(on_site::generatorFacts());
   all(on_site::cableFacts());
+  all(on_site::managedFacts());
+  all(on_site::authorityFacts());
+}
+
+/// A reading on the neutral, with everything that makes it prove something.
+ClampReading neutralReading(double current) {
+  ClampReading reading;
+  reading.conductor = ReadConductor::neutral;
+  reading.current = AcAmperes(current);
+  reading.ownBreakerOff = Answer::yes;
+  reading.partnerLoaded = Answer::yes;
+  return reading;
+}
+
+/// Common practice, no source: only with the own breaker off does a reading speak of another circuit, and only
+/// with the partner under load does "no current" say something.
+TEST(OnSiteList, AReadingThatProvesSomethingClosesTheQuestionOfTheNeutral) {
+  struct Reading {
+    const char* of;
+    double current;
+    Answer ownOff, loaded;
+    ReadConductor conductor;
+    NeutralProof proof;
+    Answer shared;
+    const char* asked;  ///< text of the row that stays open; empty: closed
+  };
+  const Reading readings[] = {
+      {"no current, partner loaded", 0.0, Answer::yes, Answer::yes, ReadConductor::neutral,
+       NeutralProof::notShared, Answer::no, ""},
+      {"as good as none", 0.2, Answer::yes, Answer::yes, ReadConductor::neutral, NeutralProof::notShared,
+       Answer::no, ""},
+      {"no current, partner idle", 0.0, Answer::yes, Answer::no, ReadConductor::neutral,
+       NeutralProof::partnerNotLoaded, Answer::unknown, "onsite.circuit.neutral_partner"},
+      {"no current, partner not known", 0.0, Answer::yes, Answer::unknown, ReadConductor::neutral,
+       NeutralProof::partnerNotLoaded, Answer::unknown, "onsite.circuit.neutral_partner"},
+      {"own breaker on", 0.0, Answer::no, Answer::yes, ReadConductor::neutral, NeutralProof::ownBreakerOn,
+       Answer::unknown, "onsite.circuit.neutral_own_breaker"},
+      {"own current", 5.0, Answer::unknown, Answer::yes, ReadConductor::neutral, NeutralProof::ownBreakerOn,
+       Answer::unknown, "onsite.circuit.neutral_own_breaker"},
+      {"a line", 0.0, Answer::yes, Answer::yes, ReadConductor::line, NeutralProof::none, Answer::unknown,
+       "onsite.circuit.neutral_shared"},
+      {"current of another circuit", 0.5, Answer::yes, Answer::unknown, ReadConductor::neutral,
+       NeutralProof::shared, Answer::yes, ""},
+  };
+  for (const Reading& one : readings) {
+    SCOPED_TRACE(one.of);
+    Plan plan = house();
+    fridge(plan).neutralShared = Answer::unknown;
+    ASSERT_TRUE(asks(plan, "circuit.neutral_shared"));
+    ClampReading reading = neutralReading(one.current);
+    reading.ownBreakerOff = one.ownOff;
+    reading.partnerLoaded = one.loaded;
+    reading.conductor = one.conductor;
+    EXPECT_EQ(neutralProof(reading), one.proof);
+    fridge(plan).readings.push_back(reading);
+    EXPECT_EQ(neutralShared(fridge(plan)), one.shared);
+    const std::int64_t id = fridge(plan).id.number;
+    const std::vector<OnSiteItem> list = onSiteList(plan);
+    const auto rowOf = [&](std::string_view key) {
+      std::string what;
+      for (const OnSiteItem* item : itemsOf(list, key)) {
+        if (item->place.id == id) what = std::string(item->what.id.key);
+      }
+      return what;
+    };
+    EXPECT_EQ(rowOf("circuit.neutral_shared"), one.asked);
+    // Proven shared, the partner is looked for.
+    EXPECT_EQ(!rowOf("circuit.multiwire").empty(), one.shared == Answer::yes);
+  }
+}
+
+TEST(OnSiteList, OfSeveralReadingsTheOneThatSaysMostCounts) {
+  Circuit circuit;
+  EXPECT_EQ(neutralShared(circuit), Answer::unknown);
+  ClampReading idle = neutralReading(0.0);
+  idle.partnerLoaded = Answer::no;
+  circuit.readings = {idle, neutralReading(0.0), idle};
+  EXPECT_EQ(neutralShared(circuit), Answer::no);
+  circuit.neutralShared = Answer::yes;  // somebody knows better
+  EXPECT_EQ(neutralShared(circuit), Answer::yes);
+  // What is proven stands before what was entered.
+  circuit.neutralShared = Answer::no;
+  circuit.readings.push_back(neutralReading(1.5));
+  EXPECT_EQ(neutralShared(circuit), Answer::yes);
 }
 
 TEST(OnSiteList, AsksTheHouseholdForNothingWithACoverOff) {
