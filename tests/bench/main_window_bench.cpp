@@ -1,86 +1,18 @@
 // The real main window with the large house in it: how long an edit takes until every view that shows it is
 // painted anew. A frame of a 60 Hz screen lasts 16.7 ms. Runs on the display that QT_QPA_PLATFORM names.
 
-#include <benchmark/benchmark.h>
-
-#include <QtCore/QStandardPaths>
 #include <QtCore/QTemporaryDir>
-#include <QtWidgets/QApplication>
 #include <QtWidgets/QScrollArea>
 #include <QtWidgets/QScrollBar>
-#include <chrono>
-#include <cstdlib>
-#include <functional>
 
 #include "tests/bench/large_house.h"
-#include "ui/shell/main_window.h"
-#include "ui/style/fonts.h"
+#include "tests/bench/open_window.h"
 
 namespace stayalight {
 namespace {
 
-using Clock = std::chrono::steady_clock;
-double secondsSince(Clock::time_point begin) {
-  return std::chrono::duration<double>(Clock::now() - begin).count();
-}
-
-/// Counts paint events, so that an edit that painted nothing cannot pass for a quick one.
-class Painted : public QObject {
- public:
-  int widgets = 0;
-
- protected:
-  bool eventFilter(QObject*, QEvent* event) override {
-    if (event->type() == QEvent::Paint) ++widgets;
-    return false;
-  }
-};
-
-void settle() {
-  QApplication::sendPostedEvents();
-  QApplication::processEvents();
-}
-
-class OpenWindow {
- public:
-  explicit OpenWindow(const Plan& plan) {
-    window.resize(1440, 900);
-    window.startPlan(plan);
-    window.show();
-    for (int i = 0; i < 50 && !window.isActiveWindow(); ++i) {
-      QApplication::processEvents(QEventLoop::AllEvents, 20);
-    }
-    settle();
-    QCoreApplication::instance()->installEventFilter(&painted);
-  }
-  MainWindow window;
-  Painted painted;
-};
-
-/// Times `change` and the painting after it; `back` puts things right in between.
-void untilPainted(benchmark::State& state, OpenWindow& open, const std::function<void()>& change,
-                  const std::function<void()>& back) {
-  double worked = 0.0, worst = 0.0;
-  int painted = 0;
-  while (state.KeepRunning()) {
-    const int before = open.painted.widgets;
-    const Clock::time_point begin = Clock::now();
-    change();
-    const double until = secondsSince(begin);
-    settle();
-    const double all = secondsSince(begin);
-    state.SetIterationTime(all);
-    worked += until;
-    worst = std::max(worst, all);
-    painted += open.painted.widgets - before;
-    back();
-    settle();
-  }
-  const auto mean = benchmark::Counter::kAvgIterations;
-  state.counters["work_ms"] = benchmark::Counter(worked * 1e3, mean);
-  state.counters["worst_ms"] = worst * 1e3;
-  state.counters["widgets_painted"] = benchmark::Counter(painted, mean);
-}
+using bench::OpenWindow;
+using bench::untilPainted;
 
 /// A circuit moves to the backup subpanel: both boards, every answer, strip, findings.
 void moveUntilPainted(benchmark::State& state) {
@@ -186,15 +118,4 @@ BENCHMARK(paintedOnly)->UseManualTime()->Unit(benchmark::kMillisecond);
 }  // namespace
 }  // namespace stayalight
 
-int main(int argc, char** argv) {
-  QApplication application(argc, argv);
-  QApplication::setOrganizationName(QStringLiteral("stayalight"));
-  QApplication::setApplicationName(QStringLiteral("stayalight-bench"));
-  QStandardPaths::setTestModeEnabled(true);
-  if (!stayalight::loadFaces()) return EXIT_FAILURE;
-  benchmark::Initialize(&argc, argv);
-  if (benchmark::ReportUnrecognizedArguments(argc, argv)) return EXIT_FAILURE;
-  benchmark::RunSpecifiedBenchmarks();
-  benchmark::Shutdown();
-  return EXIT_SUCCESS;
-}
+int main(int argc, char** argv) { return stayalight::bench::runBenchmarks(argc, argv); }
