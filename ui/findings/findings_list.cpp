@@ -9,6 +9,7 @@
 #include <QtWidgets/QScrollBar>
 #include <QtWidgets/QVBoxLayout>
 #include <algorithm>
+#include <span>
 
 #include "ui/inspector/entity_text.h"
 #include "ui/style/fonts.h"
@@ -177,10 +178,10 @@ void FindingRow::keyPressEvent(QKeyEvent* event) {
       Q_EMIT jumpRequested(finding_);
       return;
     case Qt::Key_Down:
-      focusNextChild();
+      Q_EMIT stepped(1);
       return;
     case Qt::Key_Up:
-      focusPreviousChild();
+      Q_EMIT stepped(-1);
       return;
     default:
       QFrame::keyPressEvent(event);
@@ -191,6 +192,7 @@ void FindingRow::focusInEvent(QFocusEvent* event) {
   QFrame::focusInEvent(event);
   trade_->setVisible(!trade_->text().isEmpty());
   update();
+  Q_EMIT entered();
 }
 
 void FindingRow::focusOutEvent(QFocusEvent* event) {
@@ -229,6 +231,10 @@ FindingsList::FindingsList(QWidget* parent) : QWidget(parent) {
   column_->addWidget(none_);
   column_->addStretch(1);
   scroll_->setWidget(page);
+  connect(scroll_->verticalScrollBar(), &QScrollBar::valueChanged, this, [this](int value) {
+    const QScrollBar& bar = *scroll_->verticalScrollBar();
+    if (value > 0 && value >= bar.maximum() - bar.pageStep()) placeMore();
+  });
 }
 
 void FindingsList::setColors(const Palette& palette) {
@@ -242,7 +248,23 @@ void FindingsList::show(const Plan& plan, const std::vector<Finding>& findings, 
   plan_ = plan;
   findings_ = findings;
   language_ = &language;
+  if (scroll_->verticalScrollBar()->value() == 0) most_ = kRowsAtOnce;
   fill();
+}
+
+// From row to row, past the buttons that stand on them; beyond the ends the keyboard stays.
+void FindingsList::step(const FindingRow* from, int by) {
+  const auto at = std::find(rows_.begin(), rows_.end(), from) - rows_.begin() + by;
+  if (at < 0 || at >= static_cast<std::ptrdiff_t>(rows_.size())) return;
+  FindingRow* row = rows_[static_cast<std::size_t>(at)];
+  row->setFocus(by > 0 ? Qt::TabFocusReason : Qt::BacktabFocusReason);
+  scroll_->ensureWidgetVisible(row, 0, 0);
+}
+
+void FindingsList::placeMore() {
+  if (rows_.size() >= findings_.size()) return;
+  most_ = rows_.size() + kRowsAtOnce;
+  placeRows();
 }
 
 void FindingsList::fill() {
@@ -266,10 +288,11 @@ void FindingsList::placeRows() {
   const int position = scroll_->verticalScrollBar()->value();
   std::vector<FindingRow*> old = std::move(rows_);
   rows_.clear();
-  bool same = old.size() == findings_.size();
+  const std::size_t count = std::min(findings_.size(), most_);
+  bool same = old.size() == count;
   // One layout for all rows, not one for each that comes or goes.
   column_->setEnabled(false);
-  for (const Finding& finding : findings_) {
+  for (const Finding& finding : std::span(findings_).first(count)) {
     const FindingText text = findingText(plan_, finding, *language_);
     const auto at = static_cast<int>(rows_.size());
     const auto kept =
@@ -282,6 +305,14 @@ void FindingsList::placeRows() {
       row = new FindingRow(finding, text, palette_, scroll_->widget());
       connect(row, &FindingRow::jumpRequested, this, &FindingsList::jumpRequested);
       connect(row, &FindingRow::fixRequested, this, &FindingsList::fixRequested);
+      connect(row, &FindingRow::stepped, this, [this, row](int by) { step(row, by); });
+      // Queued: the rows are not changed while the keyboard is on its way to one of them.
+      connect(
+          row, &FindingRow::entered, this,
+          [this, row] {
+            if (!rows_.empty() && rows_.back() == row) placeMore();
+          },
+          Qt::QueuedConnection);
       row->show();
     }
     if (column_->itemAt(at)->widget() != row) {

@@ -50,6 +50,8 @@ class FindingRow : public QFrame {
   [[nodiscard]] QPushButton* fixButton() const { return fix_; }
 
  Q_SIGNALS:
+  void entered();        ///< the keyboard is on it
+  void stepped(int by);  ///< it wants to be on the next row, or the one before
   void jumpRequested(const stayalight::Finding& finding);
   void fixRequested(const stayalight::Finding& finding);
 
@@ -74,7 +76,9 @@ class FindingsList : public QWidget {
   explicit FindingsList(QWidget* parent = nullptr);
   void show(const Plan& plan, const std::vector<Finding>& findings, const Language& language);
   void setColors(const Palette& palette);
+  /// The rows that were needed so far: more come as one nears the last of them.
   [[nodiscard]] const std::vector<FindingRow*>& rows() const { return rows_; }
+  static constexpr std::size_t kRowsAtOnce = 100;
 
  Q_SIGNALS:
   void jumpRequested(const stayalight::Finding& finding);
@@ -83,6 +87,8 @@ class FindingsList : public QWidget {
  private:
   void fill();
   void placeRows();
+  void placeMore();
+  void step(const FindingRow* from, int by);
 
   Plan plan_;
   std::vector<Finding> findings_;
@@ -94,6 +100,7 @@ class FindingsList : public QWidget {
   QVBoxLayout* column_;
   QLabel* none_;
   std::vector<FindingRow*> rows_;
+  std::size_t most_ = kRowsAtOnce;
 };
 
 /// "main 27, main 29" of a finding's places; empty where it concerns the whole plan.

@@ -144,7 +144,14 @@ void OnSiteList::show(const std::vector<OnSiteItem>& items, const Language& lang
   fill();
 }
 
+void OnSiteList::showEvent(QShowEvent* event) {
+  QWidget::showEvent(event);
+  if (stale_) fill();
+}
+
 void OnSiteList::fill() {
+  stale_ = !isVisible();
+  if (stale_) return;
   const int at = rows_->currentRow();
   std::optional<OnSiteItem> kept;
   if (at >= 0 && at < static_cast<int>(shown_.size())) kept = shown_[static_cast<std::size_t>(at)];

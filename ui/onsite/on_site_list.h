@@ -34,13 +34,15 @@ class OnSiteList : public QWidget {
 
  protected:
   bool eventFilter(QObject* watched, QEvent* event) override;
+  void showEvent(QShowEvent* event) override;
 
  private:
-  void fill();
+  void fill();  ///< once it is seen
   void choose(int row);
 
   const Language* language_ = &plainEnglish();
   std::vector<OnSiteItem> items_, shown_;
+  bool stale_ = true;  ///< the rows are not those of the items yet
   QLabel* who_;
   QComboBox* doers_;
   QListWidget* rows_;

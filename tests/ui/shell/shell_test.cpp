@@ -6,9 +6,12 @@
 #include <QtWidgets/QLabel>
 #include <QtWidgets/QLineEdit>
 #include <QtWidgets/QMenu>
+#include <QtWidgets/QScrollArea>
+#include <QtWidgets/QScrollBar>
 #include <QtWidgets/QTableWidget>
 #include <cmath>
 
+#include "tests/bench/many_circuits.h"
 #include "tests/ui/shell/window_fixture.h"
 #include "ui/answers/answers_column.h"
 #include "ui/answers/working_window.h"
@@ -41,6 +44,7 @@ class ShellTest : public WindowTest {
   void theTableHoldsTheValuesOfTheStrip();
   void aFindingIsRepairedInOneStepAndJumpedTo();
   void findingsThatStayKeepTheirRowsAndTheKeyboard();
+  void aLongListOfFindingsGrowsAsOneGoesDown();
   void paperPlaceHasPages();
   void cautionsStandInTheHelpMenu();
   void everyThemeShows();
@@ -324,6 +328,33 @@ void ShellTest::findingsThatStayKeepTheirRowsAndTheKeyboard() {
     while (qobject_cast<const FindingRow*>(next) == nullptr) next = next->nextInFocusChain();
     QCOMPARE(next, static_cast<const QWidget*>(after[i]));
   }
+}
+
+// Rows are made as one comes near them, by the wheel or by the keyboard; none is left out.
+void ShellTest::aLongListOfFindingsGrowsAsOneGoesDown() {
+  openSample();
+  window_->startPlan(bench::manyCircuits(300));
+  QCoreApplication::processEvents();
+  const std::size_t all = window_->assessment().findings.size();
+  QVERIFY(all > 2 * FindingsList::kRowsAtOnce);
+  const std::vector<FindingRow*>& rows = window_->findings()->rows();
+  QCOMPARE(rows.size(), FindingsList::kRowsAtOnce);
+  auto* bar = window_->findings()->findChild<QScrollArea*>()->verticalScrollBar();
+  QTRY_VERIFY(bar->maximum() > 0);
+  bar->setValue(bar->maximum());
+  QTRY_COMPARE(rows.size(), 2 * FindingsList::kRowsAtOnce);
+  QTRY_VERIFY(bar->value() < bar->maximum());
+  while (rows.size() < all) {
+    FindingRow* last = rows.back();
+    const std::size_t before = rows.size();
+    last->setFocus();
+    QTRY_VERIFY(rows.size() > before);
+    QTRY_VERIFY(rows[before]->y() > last->y());
+    QTest::keyClick(last, Qt::Key_Down);
+    QVERIFY(rows[before]->hasFocus());
+  }
+  for (std::size_t i = 0; i < all; ++i)
+    QCOMPARE(rows[i]->finding().key, window_->assessment().findings[i].key);
 }
 
 void ShellTest::paperPlaceHasPages() {
