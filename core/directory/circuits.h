@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "core/edit/edit.h"
+#include "core/message/watch.h"
 
 namespace stayalight {
 
@@ -26,13 +27,14 @@ struct ReadCircuits {
 };
 /// The plan with the rows of the table: a row finds its circuit by panel and space, and makes it where none
 /// stands there. Columns that are not there, and empty cells where the field cannot be empty, change nothing.
-/// Refused as a whole; the messages, at most `kMostProblems`, name row, column, value and what was expected.
+/// Refused as a whole, also where the one who watches stops it; the messages, at most `kMostProblems`, name row, column, value and what was expected.
 struct CircuitsRefused {
   std::vector<Message> problems;
 };
 [[nodiscard]] std::variant<ReadCircuits, CircuitsRefused> readCircuits(const Plan& plan,
                                                                        std::string_view text,
-                                                                       const std::string& name);
+                                                                       const std::string& name,
+                                                                       const Watch& watch = {});
 
 inline constexpr std::size_t kMostProblems = 20;
 inline constexpr std::size_t kMostCircuitRows = 5000;

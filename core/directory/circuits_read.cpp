@@ -11,6 +11,7 @@ namespace {
 
 using namespace circuit_table;
 
+constexpr MessageId kStopped{"file.stopped"};
 constexpr MessageId kEmptyTable{"csv.empty"};
 constexpr MessageId kTooManyRows{"csv.too_many_rows"};
 constexpr MessageId kNoColumn{"csv.no_column"};
@@ -53,7 +54,7 @@ class Table {
  public:
   Table(const Plan& plan, const std::string& name) : name_(name) { out_.plan = plan; }
 
-  std::variant<ReadCircuits, CircuitsRefused> read(const CsvText& csv) {
+  std::variant<ReadCircuits, CircuitsRefused> read(const CsvText& csv, const Watch& watch) {
     decimalComma_ = csv.separator == ';';
     if (csv.records.empty()) return CircuitsRefused{{say(kEmptyTable, name_)}};
     if (csv.records.size() > kMostCircuitRows) {
@@ -62,6 +63,8 @@ class Table {
     }
     readHead(csv.records[0]);
     for (std::size_t i = 1; i < csv.records.size() && problems_.size() < kMostProblems; ++i) {
+      if (!goesOn(watch, static_cast<double>(i) / static_cast<double>(csv.records.size())))
+        return CircuitsRefused{{say(kStopped, name_)}};
       row_ = &csv.records[i];
       const std::size_t cells = row_->cells.size();
       if (cells > heads_.size() &&
@@ -376,10 +379,10 @@ class Table {
 }  // namespace
 
 std::variant<ReadCircuits, CircuitsRefused> readCircuits(const Plan& plan, std::string_view text,
-                                                         const std::string& name) {
+                                                         const std::string& name, const Watch& watch) {
   Result<CsvText> csv = readCsv(text, name);
   if (!csv) return CircuitsRefused{{csv.refusal()}};
-  return Table(plan, name).read(csv.value());
+  return Table(plan, name).read(csv.value(), watch);
 }
 
 }  // namespace stayalight

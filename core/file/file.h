@@ -10,6 +10,7 @@
 #include <vector>
 
 #include "core/message/result.h"
+#include "core/message/watch.h"
 #include "core/plan/field.h"
 
 namespace stayalight {
@@ -29,8 +30,9 @@ struct ReadPlan {
 };
 /// `name` is what messages call the source, e.g. the file's name. Messages give the place (line, or path to
 /// the key), the value found and what was expected. Never throws, never crashes, whatever the text.
+/// Refused too where the one who watches stops it.
 [[nodiscard]] Result<ReadPlan> readPlan(std::string_view text, const std::string& name,
-                                        const ReadLimits& limits = {});
+                                        const ReadLimits& limits = {}, const Watch& watch = {});
 /// The text ends with a newline. Reading it gives an equal plan, unknown keys too.
 [[nodiscard]] std::string writePlan(const Plan& plan);
 /// Only some of its parts, by their keys in the file ("inverter", "circuits"): a plan file too, which holds

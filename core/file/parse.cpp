@@ -50,7 +50,10 @@ std::string wordAt(std::string_view text, std::size_t byte) {
 struct Progress {
   int line = 1;
   char last = '\0';
+  std::size_t bytes = 0;
 };
+
+constexpr std::size_t kValuesBetweenLooks = 512;
 
 /// Bytes of the text, counting lines as they are read.
 class Bytes {
@@ -65,6 +68,7 @@ class Bytes {
   reference operator*() const { return *at_; }
   Bytes& operator++() {
     progress_->last = *at_;
+    ++progress_->bytes;
     if (*at_ == '\n') ++progress_->line;
     ++at_;
     return *this;
@@ -84,8 +88,9 @@ class Bytes {
 /// Builds the tree from the reader's events. Every event answers whether to go on.
 class Builder {
  public:
-  Builder(std::string_view text, const std::string& name, const ReadLimits& limits, const Progress& progress)
-      : text_(text), name_(name), limits_(limits), progress_(progress) {}
+  Builder(std::string_view text, const std::string& name, const ReadLimits& limits, const Progress& progress,
+          const Watch& watch)
+      : text_(text), name_(name), limits_(limits), progress_(progress), watch_(watch) {}
 
   bool null() { return add(Null{}); }
   bool boolean(bool value) { return add(value); }
@@ -138,6 +143,9 @@ class Builder {
   std::optional<Message> refusal;
 
  private:
+  [[nodiscard]] double share() const {
+    return static_cast<double>(progress_.bytes) / static_cast<double>(text_.size());
+  }
   [[nodiscard]] int lineOfNumber() const { return progress_.line - (progress_.last == '\n' ? 1 : 0); }
 
   bool refuse(Message message) {
@@ -150,6 +158,10 @@ class Builder {
   Node* place(Value value, int line) {
     if (++values_ > limits_.values) {
       refuse(say(kTooManyValues, name_, std::int64_t{line}, count(limits_.values)));
+      return nullptr;
+    }
+    if (values_ % kValuesBetweenLooks == 1 && !goesOn(watch_, share())) {
+      refuse(say(kStopped, name_));
       return nullptr;
     }
     if (open_.empty()) {
@@ -210,6 +222,7 @@ class Builder {
   const std::string& name_;
   const ReadLimits& limits_;
   const Progress& progress_;
+  const Watch& watch_;
   // Nodes on the way from the root. A list grows only at its end, and only while nothing in it is open.
   std::vector<Node*> open_;
   std::size_t values_ = 0;
@@ -237,7 +250,8 @@ const Node* Node::find(std::string_view key) const {
   return nullptr;
 }
 
-Result<Node> parse(std::string_view text, const std::string& name, const ReadLimits& limits) {
+Result<Node> parse(std::string_view text, const std::string& name, const ReadLimits& limits,
+                   const Watch& watch) {
   if (text.size() > limits.bytes) return say(kTooBig, name, count(text.size()), count(limits.bytes));
   if (text.find_first_not_of(" \t\r\n") == std::string_view::npos) return say(kEmpty, name);
   if (const auto bad = badByte(text)) {
@@ -245,7 +259,7 @@ Result<Node> parse(std::string_view text, const std::string& name, const ReadLim
     return say(kNotText, name, line, column);
   }
   Progress progress;
-  Builder builder(text, name, limits, progress);
+  Builder builder(text, name, limits, progress, watch);
   const bool whole = nlohmann::json::sax_parse(Bytes(text.data(), &progress),
                                                Bytes(text.data() + text.size(), &progress), &builder);
   if (!whole)

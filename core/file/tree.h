@@ -33,8 +33,11 @@ struct Member {
   Node node;
 };
 
-/// Refuses what is no UTF-8, no JSON, or over the limits, with its line.
-[[nodiscard]] Result<Node> parse(std::string_view text, const std::string& name, const ReadLimits& limits);
+/// Refuses what is no UTF-8, no JSON, or over the limits, with its line. Stopped by `watch`: refused too.
+[[nodiscard]] Result<Node> parse(std::string_view text, const std::string& name, const ReadLimits& limits,
+                                 const Watch& watch);
+
+inline constexpr MessageId kStopped{"file.stopped"};
 
 /// The value on one line; reading it gives the same value.
 void appendValue(std::string& out, const Node& node);

@@ -70,9 +70,11 @@ Drawing arranged(const Plan& plan, const Assessment& assessment, const Language&
   return out;
 }
 
-void paintAll(QPainter& painter, const Drawing& drawing, const Palette& palette) {
+void paintAll(QPainter& painter, const Drawing& drawing, const Palette& palette, const Watch& watch = {}) {
   painter.fillRect(QRectF(QPointF(0, 0), drawing.size), palette.color(ColorRole::window));
+  double painted = 0.0;
   for (const Piece& piece : drawing.pieces) {
+    if (!goesOn(watch, painted++ / static_cast<double>(drawing.pieces.size()))) return;
     painter.save();
     painter.translate(piece.at);
     paint(painter, piece.layout, palette);
@@ -80,15 +82,16 @@ void paintAll(QPainter& painter, const Drawing& drawing, const Palette& palette)
   }
 }
 
-QImage imageOf(const Drawing& drawing, const Palette& palette, double scale) {
+QImage imageOf(const Drawing& drawing, const Palette& palette, double scale, const Watch& watch = {}) {
   QImage image((drawing.size * scale).toSize(), QImage::Format_RGB32);
   image.setDevicePixelRatio(scale);
   QPainter painter(&image);
-  paintAll(painter, drawing, palette);
+  paintAll(painter, drawing, palette, watch);
   return image;
 }
 
-QByteArray svgOf(const Drawing& drawing, const Palette& palette, const QString& title) {
+QByteArray svgOf(const Drawing& drawing, const Palette& palette, const QString& title,
+                 const Watch& watch = {}) {
   QByteArray bytes;
   QBuffer buffer(&bytes);
   buffer.open(QIODevice::WriteOnly);
@@ -100,7 +103,7 @@ QByteArray svgOf(const Drawing& drawing, const Palette& palette, const QString& 
   svg.setTitle(title);
   svg.setDescription(QString());
   QPainter painter(&svg);
-  paintAll(painter, drawing, palette);
+  paintAll(painter, drawing, palette, watch);
   painter.end();
   return bytes;
 }
@@ -108,11 +111,13 @@ QByteArray svgOf(const Drawing& drawing, const Palette& palette, const QString& 
 }  // namespace
 
 BoardPicture boardPicture(const Plan& plan, const Assessment& assessment, const Language& language,
-                          const DrawingOptions& options, PanelId only) {
+                          const DrawingOptions& options, PanelId only, const Watch& watch) {
+  const Watch first = [&](double share) { return goesOn(watch, share / 2.0); };
+  const Watch second = [&](double share) { return goesOn(watch, (1.0 + share) / 2.0); };
   const Drawing drawing = arranged(plan, assessment, language, options, only);
   const Palette palette(options.theme);
-  return {svgOf(drawing, palette, words(language, kTitle, plan.site->name)),
-          imageOf(drawing, palette, options.scale)};
+  return {svgOf(drawing, palette, words(language, kTitle, plan.site->name), first),
+          imageOf(drawing, palette, options.scale, second)};
 }
 
 std::optional<Message> drawBoards(const Plan& plan, const Assessment& assessment, const Language& language,

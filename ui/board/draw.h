@@ -7,6 +7,7 @@
 #include <QtGui/QImage>
 #include <optional>
 
+#include "core/message/watch.h"
 #include "ui/board/layout.h"
 
 namespace stayalight {
@@ -24,10 +25,11 @@ struct BoardPicture {
   QByteArray svg;
   QImage image;  ///< at the scale of the options
 };
-/// All boards, or the one of a panel alone.
+/// All boards, or the one of a panel alone. May be called on any thread; stopped by `watch` the picture is of
+/// no use.
 [[nodiscard]] BoardPicture boardPicture(const Plan& plan, const Assessment& assessment,
                                         const Language& language, const DrawingOptions& options = {},
-                                        PanelId only = {});
+                                        PanelId only = {}, const Watch& watch = {});
 
 /// Draws every panel of the plan, the main panel left, the others to its right, to a .png or .svg. Needs a
 /// QGuiApplication and the faces loaded. A message where it failed: another suffix, a place that cannot be

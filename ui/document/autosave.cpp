@@ -17,6 +17,20 @@ QString folder() {
 QString lockOf(const QString& file) { return file + QStringLiteral(".lock"); }
 QString originOf(const QString& file) { return file + QStringLiteral(".origin"); }
 
+/// What stands beside a plan kept aside, a line each: path, name, fingerprint of the file; then, once it was
+/// about to be saved, the path and the fingerprint of what was to be saved.
+QByteArray originText(const AsideOf& of) {
+  QString name = of.name;
+  name.replace(u'\n', u' ');
+  return (of.path + u'\n' + name + u'\n').toUtf8() + of.print + '\n';
+}
+
+/// Empty where there is no such file.
+QByteArray printOf(const QString& path) {
+  const auto bytes = readBytes(path);
+  return bytes ? fingerprint(bytes.value()) : QByteArray();
+}
+
 void removeFiles(const QString& file) {
   QFile::remove(file);
   QFile::remove(originOf(file));
@@ -30,7 +44,7 @@ Autosave::~Autosave() {
   if (lock_) lock_->unlock();
 }
 
-std::optional<Message> Autosave::write(const Plan& plan, const QString& original, const QString& name) {
+std::optional<Message> Autosave::write(const Plan& plan, const AsideOf& of) {
   if (file_.isEmpty()) {
     if (!QDir().mkpath(folder())) return writeBytes(folder() + QStringLiteral("/plan"), {});
     file_ =
@@ -39,9 +53,15 @@ std::optional<Message> Autosave::write(const Plan& plan, const QString& original
     lock_->setStaleLockTime(0);
     lock_->tryLock();
   }
-  const QByteArray origin = (original + u'\n' + name).toUtf8();
-  if (auto wrong = writeBytes(originOf(file_), origin)) return wrong;
+  of_ = of;
+  if (auto wrong = writeBytes(originOf(file_), originText(of_))) return wrong;
   return writeBytes(file_, QByteArray::fromStdString(writePlan(plan)));
+}
+
+void Autosave::announce(const QString& path, const QByteArray& bytes) const {
+  if (file_.isEmpty()) return;
+  // Where it cannot be written an older state may be offered, which somebody is asked about: no harm.
+  (void)writeBytes(originOf(file_), originText(of_) + path.toUtf8() + '\n' + fingerprint(bytes) + '\n');
 }
 
 void Autosave::remove() {
@@ -58,11 +78,20 @@ std::vector<Leftover> leftovers() {
     QLockFile lock(lockOf(info.absoluteFilePath()));
     lock.setStaleLockTime(0);
     if (!lock.tryLock()) continue;  // its session is alive
-    Leftover leftover{info.absoluteFilePath(), {}, {}, info.lastModified()};
+    Leftover leftover{info.absoluteFilePath(), {}, {}, info.lastModified(), false};
     if (const auto origin = readBytes(originOf(leftover.file))) {
       const QStringList lines = QString::fromUtf8(origin.value()).split(u'\n');
       leftover.original = lines.value(0);
       leftover.name = lines.value(1);
+      const QByteArray before = lines.value(2).toLatin1(), saved = lines.value(4).toLatin1();
+      const QByteArray now = printOf(leftover.original);
+      const bool wasSaved = !saved.isEmpty() && printOf(lines.value(3)) == saved;
+      const bool nothingNew = !now.isEmpty() && now == printOf(leftover.file);
+      if (wasSaved || nothingNew) {
+        removeFiles(leftover.file);
+        continue;
+      }
+      leftover.fileChanged = !now.isEmpty() && !before.isEmpty() && now != before;
     }
     all.push_back(leftover);
   }

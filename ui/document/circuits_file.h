@@ -12,6 +12,7 @@ namespace stayalight {
 [[nodiscard]] std::optional<Message> saveCircuits(const Plan& plan, const QString& path);
 /// The plan with the circuits of a table; see `readCircuits`. A file that cannot be read is refused with its
 /// name and the reason.
-[[nodiscard]] std::variant<ReadCircuits, CircuitsRefused> loadCircuits(const Plan& plan, const QString& path);
+[[nodiscard]] std::variant<ReadCircuits, CircuitsRefused> loadCircuits(const Plan& plan, const QString& path,
+                                                                       const Watch& watch = {});
 
 }  // namespace stayalight

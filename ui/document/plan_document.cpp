@@ -128,23 +128,22 @@ void PlanDocument::take(Plan plan) {
 }
 
 std::optional<Message> PlanDocument::open(const QString& path) {
-  const QString absolute = QFileInfo(path).absoluteFilePath();
-  auto bytes = readBytes(absolute);
-  if (!bytes) return bytes.refusal();
-  const QByteArray& text = bytes.value();
-  auto read = readPlan({text.constData(), static_cast<std::size_t>(text.size())},
-                       QFileInfo(path).fileName().toStdString());
+  auto read = readPlanFile(path);
   if (!read) return read.refusal();
-  close();
-  Locked locked = lockFor(absolute);
-  notes_ = std::move(read.value().notes);
-  if (locked.holder) notes_.push_back(heldMessage(absolute, *locked.holder));
-  lockedBy_ = locked.holder;
-  settle(absolute, text, std::move(locked.lock));
-  take(std::move(read.value().plan));
-  remember(absolute);
-  Q_EMIT changed();
+  open(std::move(read).value());
   return std::nullopt;
+}
+
+void PlanDocument::open(PlanFile file) {
+  close();
+  Locked locked = lockFor(file.path);
+  notes_ = std::move(file.notes);
+  if (locked.holder) notes_.push_back(heldMessage(file.path, *locked.holder));
+  lockedBy_ = locked.holder;
+  settle(file.path, file.bytes, std::move(locked.lock));
+  take(std::move(file.plan));
+  remember(file.path);
+  Q_EMIT changed();
 }
 
 void PlanDocument::start(const Plan& plan, const QString& name) {
@@ -155,8 +154,13 @@ void PlanDocument::start(const Plan& plan, const QString& name) {
 }
 
 std::optional<Message> PlanDocument::recover(const Leftover& leftover) {
-  auto read = loadPlan(leftover.file);
+  auto read = readPlanFile(leftover.file);
   if (!read) return read.refusal();
+  recover(leftover, std::move(read).value());
+  return std::nullopt;
+}
+
+void PlanDocument::recover(const Leftover& leftover, PlanFile aside) {
   close();
   name_ = leftover.name;
   // Its file, where that is still there, is held and watched as if it had been opened.
@@ -169,11 +173,10 @@ std::optional<Message> PlanDocument::recover(const Leftover& leftover) {
     }
   }
   recovered_ = true;
-  take(std::move(read.value().plan));
+  take(std::move(aside.plan));
   // The own place aside takes over before the old one goes.
-  if (!autosave_.write(plan_, path_, name())) removeLeftover(leftover);
+  if (!autosave_.write(plan_, {path_, name(), print_})) removeLeftover(leftover);
   Q_EMIT changed();
-  return std::nullopt;
 }
 
 std::optional<Message> PlanDocument::save(bool overwriteChanged) {
@@ -183,32 +186,55 @@ std::optional<Message> PlanDocument::save(bool overwriteChanged) {
 }
 
 std::optional<Message> PlanDocument::saveAs(const QString& path) {
-  const QString absolute = QFileInfo(path).absoluteFilePath();
-  auto bytes = planBytes(plan_, absolute);
-  if (!bytes) return bytes.refusal();
-  std::unique_ptr<QLockFile> lock;
-  if (absolute == path_ && lock_) {
-    lock = std::move(lock_);
-  } else if (QFileInfo(absolute).absoluteDir().exists()) {
-    Locked locked = lockFor(absolute);
-    if (locked.holder) return heldMessage(absolute, *locked.holder);
-    lock = std::move(locked.lock);
+  const auto saving = beginSaving(path);
+  if (!saving) return saving.refusal();
+  return endSaving(*saving.value(), saving.value()->write());
+}
+
+Result<std::shared_ptr<PlanDocument::Saving>> PlanDocument::beginSaving(const QString& path) {
+  auto saving = std::make_shared<Saving>();
+  saving->path = QFileInfo(path).absoluteFilePath();
+  if (saving->path == path_ && lock_) {
+    saving->lock = std::move(lock_);
+  } else if (QFileInfo(saving->path).absoluteDir().exists()) {
+    Locked locked = lockFor(saving->path);
+    if (locked.holder) return heldMessage(saving->path, *locked.holder);
+    saving->lock = std::move(locked.lock);
   }
+  saving->plan = plan_;
+  saving->aside = &autosave_;
+  autosaveTimer_.stop();
   // What is written by ourselves is no news.
   const QStringList watched = watcher_.files() + watcher_.directories();
   if (!watched.isEmpty()) watcher_.removePaths(watched);
-  if (auto wrong = writeBytes(absolute, bytes.value())) {
-    if (absolute == path_) lock_ = std::move(lock);
+  return saving;
+}
+
+Result<QByteArray> PlanDocument::Saving::write(const Watch& watch) const {
+  auto bytes = planBytes(plan, path, watch);
+  if (!bytes) return bytes;
+  aside->announce(path, bytes.value());
+  if (auto wrong = writeBytes(path, bytes.value())) return *wrong;
+  return bytes;
+}
+
+std::optional<Message> PlanDocument::endSaving(Saving& saving, const Result<QByteArray>& written) {
+  if (!written) {
+    if (saving.path == path_)
+      lock_ = std::move(saving.lock);
+    else
+      release(saving.lock);
     watch();
-    return wrong;
+    if (isModified()) autosaveTimer_.start();
+    return written.refusal();
   }
   lockedBy_.reset();
-  settle(absolute, bytes.value(), std::move(lock));
+  settle(saving.path, written.value(), std::move(saving.lock));
   recovered_ = false;
   autosaveTimer_.stop();
   autosave_.remove();
   stack_.setClean();
-  remember(absolute);
+  remember(saving.path);
   Q_EMIT changed();
   return std::nullopt;
 }
@@ -223,6 +249,7 @@ void PlanDocument::close() {
   path_.clear();
   name_.clear();
   bytes_.clear();
+  print_.clear();
   notes_.clear();
   recovered_ = false;
   saidChangedOnDisk_ = false;
@@ -234,6 +261,7 @@ void PlanDocument::close() {
 void PlanDocument::settle(const QString& path, const QByteArray& bytes, std::unique_ptr<QLockFile> lock) {
   path_ = path;
   bytes_ = bytes;
+  print_ = fingerprint(bytes);
   release(lock_);
   lock_ = std::move(lock);
   saidChangedOnDisk_ = false;
@@ -267,7 +295,7 @@ void PlanDocument::lookAtDisk() {
 
 void PlanDocument::keepAside() {
   if (!isModified()) return;
-  if (const auto wrong = autosave_.write(plan_, path_, name())) Q_EMIT autosaveFailed(*wrong);
+  if (const auto wrong = autosave_.write(plan_, {path_, name(), print_})) Q_EMIT autosaveFailed(*wrong);
 }
 
 std::optional<Message> PlanDocument::apply(Plan after, const QString& text, const QString& mergeWith) {

@@ -43,13 +43,28 @@ class PlanDocument : public QObject {
   /// A message where the file cannot be opened; the open plan then stays as it is. A file that another
   /// session holds opens with a note, and is not written while that holds it.
   [[nodiscard]] std::optional<Message> open(const QString& path);
+  /// The same with a file that was read already.
+  void open(PlanFile file);
   /// A plan without a file.
   void start(const Plan& plan, const QString& name = {});
   /// What a dead session left, as the plan of its file with unsaved changes.
   [[nodiscard]] std::optional<Message> recover(const Leftover& leftover);
+  void recover(const Leftover& leftover, PlanFile aside);
   /// Refused where the file was changed on the disk since it was read, unless that is to be overwritten.
   [[nodiscard]] std::optional<Message> save(bool overwriteChanged = false);
   [[nodiscard]] std::optional<Message> saveAs(const QString& path);
+  /// Saving in three steps, so that the one that takes long can be done on another thread. Begun, it must be
+  /// ended, and nothing else done with the document in between.
+  struct Saving {
+    Plan plan;
+    QString path;
+    std::unique_ptr<QLockFile> lock;
+    const Autosave* aside = nullptr;
+    /// The bytes that were written; the file is as it was where there are none.
+    [[nodiscard]] Result<QByteArray> write(const Watch& watch = {}) const;
+  };
+  [[nodiscard]] Result<std::shared_ptr<Saving>> beginSaving(const QString& path);
+  [[nodiscard]] std::optional<Message> endSaving(Saving& saving, const Result<QByteArray>& written);
   /// Lets go of the file, the lock and what is kept aside; unsaved changes are gone. An empty plan stays.
   void close();
   /// True where the file holds something else than what was read or saved last, or is gone.
@@ -98,6 +113,7 @@ class PlanDocument : public QObject {
   QString path_;
   QString name_;
   QByteArray bytes_;  ///< of the file, as read or saved last
+  QByteArray print_;  ///< its fingerprint
   std::vector<Message> notes_;
   std::unique_ptr<QLockFile> lock_;
   std::optional<LockHolder> lockedBy_;

@@ -1,5 +1,6 @@
 #include "ui/document/plan_file.h"
 
+#include <QtCore/QCryptographicHash>
 #include <QtCore/QDir>
 #include <QtCore/QFile>
 #include <QtCore/QFileInfo>
@@ -58,9 +59,28 @@ Result<ReadPlan> loadPlan(const QString& path) {
                   QFileInfo(path).fileName().toStdString());
 }
 
-Result<QByteArray> planBytes(const Plan& plan, const QString& path) {
+Result<PlanFile> readPlanFile(const QString& path, const Watch& watch) {
+  PlanFile file;
+  file.path = QFileInfo(path).absoluteFilePath();
+  auto bytes = readBytes(file.path);
+  if (!bytes) return bytes.refusal();
+  file.bytes = std::move(bytes).value();
+  auto read = readPlan({file.bytes.constData(), static_cast<std::size_t>(file.bytes.size())},
+                       QFileInfo(path).fileName().toStdString(), {}, watch);
+  if (!read) return read.refusal();
+  file.plan = std::move(read.value().plan);
+  file.notes = std::move(read.value().notes);
+  return file;
+}
+
+QByteArray fingerprint(const QByteArray& bytes) {
+  return QCryptographicHash::hash(bytes, QCryptographicHash::Sha256).toHex();
+}
+
+Result<QByteArray> planBytes(const Plan& plan, const QString& path, const Watch& watch) {
   const std::string text = writePlan(plan);
-  const auto back = readPlan(text, QFileInfo(path).fileName().toStdString());
+  const auto back = readPlan(text, QFileInfo(path).fileName().toStdString(), {}, watch);
+  if (!back && !goesOn(watch, 1.0)) return back.refusal();
   if (!back) return say(kNotKept, shown(path), std::vector<Message>{back.refusal()});
   return QByteArray::fromStdString(text);
 }

@@ -1,6 +1,7 @@
 #pragma once
 
-// Plan files on the disk. Whatever goes wrong is a message with the file and the reason.
+// Plan files on the disk. Whatever goes wrong is a message with the file and the reason. All of it may be
+// called on any thread.
 
 #include <QtCore/QByteArray>
 #include <QtCore/QString>
@@ -19,8 +20,20 @@ namespace stayalight {
 
 /// A plan file, read and checked.
 [[nodiscard]] Result<ReadPlan> loadPlan(const QString& path);
+/// A plan file with everything that opening it takes.
+struct PlanFile {
+  QString path;  ///< from the root
+  QByteArray bytes;
+  Plan plan;
+  std::vector<Message> notes;
+};
+[[nodiscard]] Result<PlanFile> readPlanFile(const QString& path, const Watch& watch = {});
+
 /// The plan's text, if reading it gives the plan back; a refusal is a defect of the program and keeps the
-/// file safe.
-[[nodiscard]] Result<QByteArray> planBytes(const Plan& plan, const QString& path);
+/// file safe. Refused too where the one who watches stops it.
+[[nodiscard]] Result<QByteArray> planBytes(const Plan& plan, const QString& path, const Watch& watch = {});
+
+/// Tells one content of a file from another.
+[[nodiscard]] QByteArray fingerprint(const QByteArray& bytes);
 
 }  // namespace stayalight

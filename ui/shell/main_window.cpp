@@ -35,6 +35,7 @@
 #include "ui/style/fonts.h"
 #include "ui/survey/survey_table.h"
 #include "ui/survey/survey_view.h"
+#include "ui/waiting/beside.h"
 
 namespace stayalight {
 namespace {
@@ -51,6 +52,7 @@ constexpr int kOuter = 12;
 constexpr int kRightWidth = 372;
 constexpr int kNarrowRightWidth = 346;  // the widest form fits
 constexpr int kNarrow = 1360;
+constexpr int kSettingsLater = 100;  // milliseconds
 
 Theme desktopTheme() {
   // Asked once, before the program's own palette stands.
@@ -478,6 +480,8 @@ void MainWindow::setTheme(std::optional<Theme> theme) {
 }
 
 void MainWindow::applySettings() {
+  // What works beside this window reads its language.
+  if (worksBeside(this)) return QTimer::singleShot(kSettingsLater, this, [this] { applySettings(); });
   const Settings& settings = UserSettings::instance().now();
   const bool comma =
       settings.decimalMark == DecimalMark::comma ||

@@ -159,8 +159,10 @@ class MainWindow : public QMainWindow {
   void fillWindows();
   void comeForward();
   [[nodiscard]] QString planName() const;
+  bool read(const QString& path);  ///< into this window, whatever was open in it
   bool save();
   bool saveAs();
+  bool saveTo(const QString& path);
   void showError(const Message& why);
   void showTitle();
   void askReload();

@@ -20,6 +20,7 @@
 #include "ui/shell/start_page.h"
 #include "ui/strip/outage_strip.h"
 #include "ui/survey/survey_view.h"
+#include "ui/waiting/beside.h"
 
 namespace stayalight {
 namespace {
@@ -59,6 +60,8 @@ constexpr MessageId kUndoStep{"shell.action.undo_step"};
 constexpr MessageId kRedoStep{"shell.action.redo_step"};
 constexpr MessageId kPictureCopied{"shell.picture_copied"};
 constexpr MessageId kAllCopied{"shell.picture_copied_all"};
+constexpr MessageId kDrawing{"shell.waiting.picture"};
+constexpr MessageId kPictureCancelled{"shell.cancelled.picture"};
 constexpr MessageId kNoFigure{"shell.no_figure"};
 
 }  // namespace
@@ -458,7 +461,15 @@ void MainWindow::copyPicture() {
     only = stayalight::find(document_->plan(), selected.front())->panel;
   DrawingOptions options;
   options.theme = palette_.theme();
-  const BoardPicture picture = boardPicture(document_->plan(), assessment_, language_, options, only);
+  BoardPicture picture;
+  if (!beside(this, language_, words(language_, kDrawing),
+              [&picture, options, only, plan = document_->plan(), assessment = assessment_,
+               language = language_](const Watch& watch) {
+                picture = boardPicture(plan, assessment, language, options, only, watch);
+              })) {
+    say(words(language_, kPictureCancelled));
+    return;
+  }
   auto* copied = new QMimeData;
   copied->setImageData(picture.image);
   copied->setData(QStringLiteral("image/svg+xml"), picture.svg);

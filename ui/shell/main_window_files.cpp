@@ -17,6 +17,7 @@
 #include "ui/settings/settings.h"
 #include "ui/shell/main_window.h"
 #include "ui/survey/survey_view.h"
+#include "ui/waiting/beside.h"
 
 namespace stayalight {
 namespace {
@@ -44,6 +45,7 @@ constexpr MessageId kAskOverwrite{"shell.ask.overwrite"};
 constexpr MessageId kOverwrite{"shell.ask.overwrite_yes"};
 constexpr MessageId kSaveElsewhere{"shell.ask.save_elsewhere"};
 constexpr MessageId kAskRecover{"shell.ask.recover"};
+constexpr MessageId kAskRecoverChanged{"shell.ask.recover_changed"};
 constexpr MessageId kRecoverYes{"shell.ask.recover_yes"};
 constexpr MessageId kRecoverNo{"shell.ask.recover_no"};
 constexpr MessageId kRecoverLater{"shell.ask.recover_later"};
@@ -64,6 +66,13 @@ constexpr MessageId kAskGoneYes{"shell.ask.gone_yes"};
 constexpr MessageId kAskGoneNo{"shell.ask.gone_no"};
 constexpr MessageId kOpenAlready{"shell.open_already"};
 constexpr MessageId kSampleName{"shell.sample.name"};
+constexpr MessageId kOpening{"shell.waiting.open"};
+constexpr MessageId kSaving{"shell.waiting.save"};
+constexpr MessageId kReadingCircuits{"shell.waiting.read_circuits"};
+constexpr MessageId kWritingCircuits{"shell.waiting.write_circuits"};
+constexpr MessageId kOpenCancelled{"shell.cancelled.open"};
+constexpr MessageId kSaveCancelled{"shell.cancelled.save"};
+constexpr MessageId kReadCancelled{"shell.cancelled.read_circuits"};
 constexpr MessageId kOpened{"shell.opened"};
 constexpr MessageId kSavedAs{"shell.saved_as"};
 const QLatin1String kSuffix(".stayalight");
@@ -111,6 +120,7 @@ void MainWindow::showPlan() {
 }
 
 bool MainWindow::openFile(const QString& path) {
+  if (worksBeside(this)) return false;
   for (MainWindow* other : windows()) {
     const QString open = other->document_->path();
     if (open.isEmpty() || QFileInfo(open) != QFileInfo(path) || other == this) continue;
@@ -118,11 +128,22 @@ bool MainWindow::openFile(const QString& path) {
     other->say(words(language_, kOpenAlready, other->document_->name().toStdString()));
     return false;
   }
-  if (!mayLeave()) return false;
-  if (const std::optional<Message> why = document_->open(path)) {
-    showError(*why);
+  return mayLeave() && read(path);
+}
+
+bool MainWindow::read(const QString& path) {
+  const std::string shown = QFileInfo(path).fileName().toStdString();
+  std::optional<Result<PlanFile>> file;
+  if (!beside(this, language_, words(language_, kOpening, shown),
+              [&](const Watch& watch) { file = readPlanFile(path, watch); })) {
+    say(words(language_, kOpenCancelled, shown));
     return false;
   }
+  if (!file->ok()) {
+    showError(file->refusal());
+    return false;
+  }
+  document_->open(std::move(*file).value());
   showPlan();
   say(words(language_, kOpened, document_->name().toStdString()));
   const auto& holder = document_->lockedBy();
@@ -187,7 +208,10 @@ void MainWindow::writeCircuitsFile() {
                                               words(language_, kCircuitsFilter));
   if (path.isEmpty()) return;
   if (QFileInfo(path).suffix().isEmpty()) path += QStringLiteral(".csv");
-  if (const std::optional<Message> why = saveCircuits(document_->plan(), path)) {
+  std::optional<Message> why;
+  beside(this, language_, words(language_, kWritingCircuits, QFileInfo(path).fileName().toStdString()),
+         [&why, &path, plan = document_->plan()](const Watch&) { why = saveCircuits(plan, path); });
+  if (why) {
     showError(*why);
     return;
   }
@@ -199,8 +223,15 @@ void MainWindow::readCircuitsFile() {
   const QString path = QFileDialog::getOpenFileName(this, words(language_, kReadCircuitsTitle), QString(),
                                                     words(language_, kCircuitsFilter));
   if (path.isEmpty()) return;
-  const auto read = loadCircuits(document_->plan(), path);
   const std::string name = QFileInfo(path).fileName().toStdString();
+  std::variant<ReadCircuits, CircuitsRefused> read;
+  if (!beside(this, language_, words(language_, kReadingCircuits, name),
+              [&read, &path, plan = document_->plan()](const Watch& watch) {
+                read = loadCircuits(plan, path, watch);
+              })) {
+    say(words(language_, kReadCancelled, name));
+    return;
+  }
   QStringList lines;
   if (const auto* refused = std::get_if<CircuitsRefused>(&read)) {
     for (const Message& problem : refused->problems) lines << words(problem, language_);
@@ -237,8 +268,25 @@ bool MainWindow::save() {
     if (box.clickedButton() == elsewhere) return saveAs();
     if (box.clickedButton() != overwrite) return false;
   }
-  if (const std::optional<Message> why = document_->save(true)) {
-    showError(*why);
+  return saveTo(document_->path());
+}
+
+bool MainWindow::saveTo(const QString& path) {
+  const std::string name = QFileInfo(path).fileName().toStdString();
+  const auto saving = document_->beginSaving(path);
+  if (!saving) {
+    showError(saving.refusal());
+    return false;
+  }
+  Result<QByteArray> written = QByteArray();
+  const bool whole = beside(this, language_, words(language_, kSaving, name),
+                            [&](const Watch& watch) { written = saving.value()->write(watch); });
+  // What was written before somebody cancelled is saved.
+  if (const std::optional<Message> why = document_->endSaving(*saving.value(), written)) {
+    if (whole)
+      showError(*why);
+    else
+      say(words(language_, kSaveCancelled, name));
     return false;
   }
   planChanged();
@@ -256,14 +304,7 @@ bool MainWindow::saveAs() {
       QFileDialog::getSaveFileName(this, words(language_, kSaveTitle), start, words(language_, kFilter));
   if (path.isEmpty()) return false;
   if (QFileInfo(path).suffix().isEmpty()) path += kSuffix;
-  if (const std::optional<Message> why = document_->saveAs(path)) {
-    showError(*why);
-    return false;
-  }
-  planChanged();
-  showTitle();
-  say(words(language_, kSavedAs, document_->path().toStdString()));
-  return true;
+  return saveTo(path);
 }
 
 bool MainWindow::mayDropUnread() {
@@ -312,7 +353,8 @@ void MainWindow::offerAutosaves() {
   for (const Leftover& leftover : leftovers()) {
     const QString when = QLocale().toString(leftover.written.toLocalTime(), QLocale::ShortFormat);
     QMessageBox box(QMessageBox::Question, words(language_, kErrorTitle),
-                    words(language_, kAskRecover, leftover.name.toStdString(), when.toStdString()),
+                    words(language_, leftover.fileChanged ? kAskRecoverChanged : kAskRecover,
+                          leftover.name.toStdString(), when.toStdString()),
                     QMessageBox::NoButton, this);
     box.setObjectName(QStringLiteral("recoverBox"));
     QPushButton* yes = box.addButton(words(language_, kRecoverYes), QMessageBox::AcceptRole);
@@ -327,10 +369,17 @@ void MainWindow::offerAutosaves() {
     if (box.clickedButton() == no) removeLeftover(leftover);
     if (box.clickedButton() != yes) continue;
     if (!mayLeave()) return;
-    if (const std::optional<Message> why = document_->recover(leftover)) {
-      showError(*why);
+    std::optional<Result<PlanFile>> aside;
+    if (!beside(this, language_, words(language_, kOpening, leftover.name.toStdString()),
+                [&](const Watch& watch) { aside = readPlanFile(leftover.file, watch); })) {
+      say(words(language_, kOpenCancelled, leftover.name.toStdString()));
+      return;
+    }
+    if (!aside->ok()) {
+      showError(aside->refusal());
       continue;
     }
+    document_->recover(leftover, std::move(*aside).value());
     showPlan();
     return;
   }
@@ -359,12 +408,9 @@ void MainWindow::askReload() {
   box->setDefaultButton(keep);
   box->setEscapeButton(keep);
   connect(reload, &QPushButton::clicked, this, [this] {
-    if (const std::optional<Message> why = document_->open(document_->path())) {
-      showError(*why);
-      return;
-    }
-    showPlan();
-    say(words(language_, kOpened, document_->name().toStdString()));
+    // Once this box has gone: what reads may show another.
+    QMetaObject::invokeMethod(
+        this, [this] { read(QString(document_->path())); }, Qt::QueuedConnection);
   });
   box->open();
 }
@@ -467,11 +513,12 @@ MainWindow* MainWindow::newWindow() {
 bool MainWindow::closeAll() {
   const std::vector<MainWindow*> open = windows();
   for (MainWindow* window : open) {
+    if (worksBeside(window)) continue;  // told to close below, it stops what it does and asks then
     if (window->open_ && window->document_->isModified()) window->comeForward();
     if (!window->mayLeave()) return false;
   }
   for (MainWindow* window : open) {
-    window->asked_ = true;
+    window->asked_ = !worksBeside(window);
     window->close();
   }
   return true;

@@ -208,6 +208,10 @@ std::vector<GridRow> circuitRows(const Plan& plan, SpaceOrder order) {
 
 GridRow rowNow(const Plan& plan, const GridRow& row) {
   if (!row.panel.valid()) return row;
+  // Mostly nothing happened to it.
+  if (const Breaker* breaker = find(plan, row.breaker); breaker != nullptr && !row.ofLoad) {
+    if (rowOf(plan, *breaker) == row) return row;
+  }
   std::vector<GridRow> here;
   PanelRows(plan, row.panel).add(row.position, here);
   for (const GridRow& each : here) {

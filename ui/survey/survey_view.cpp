@@ -19,7 +19,9 @@
 #include "ui/survey/clipboard_text.h"
 #include "ui/survey/directory_dialog.h"
 #include "ui/survey/known_bar.h"
+#include "ui/survey/paste.h"
 #include "ui/survey/survey_table.h"
+#include "ui/waiting/beside.h"
 #include "ui/wording/language.h"
 
 namespace stayalight {
@@ -53,6 +55,8 @@ constexpr MessageId kStepCopy{"inspector.step.copy"};
 constexpr MessageId kStepRemove{"inspector.step.remove"};
 constexpr MessageId kCopied{"survey.copied"};
 constexpr MessageId kPasted{"survey.pasted"};
+constexpr MessageId kPasting{"survey.pasting"};
+constexpr MessageId kPasteCancelled{"survey.paste_cancelled"};
 constexpr MessageId kNotFit{"survey.not_fit"};
 constexpr MessageId kNothingToPaste{"survey.nothing_to_paste"};
 constexpr MessageId kNothingToFill{"survey.nothing_to_fill"};
@@ -367,70 +371,34 @@ void SurveyView::pasteCells() {
     Q_EMIT refused(Message{kNothingToPaste, {}});
     return;
   }
-  const bool single = pasted.size() == 1 && pasted[0].size() == 1;
-  Plan after = model_->plan();
-  std::int64_t done = 0, lost = 0;
-  struct Unread {
-    GridRow row;
-    GridColumn column;
-    QString text;
-    Message why;
-  };
-  std::vector<Unread> unread;
-  const auto enter = [&](const GridRow& row, int column, const std::string& text) {
-    const auto target = static_cast<GridColumn>(column);
-    const GridRow now = rowNow(after, row);
-    const bool said =
-        target == GridColumn::space || target == GridColumn::goesTo || target == GridColumn::finding;
-    if (said || text == cellText(after, now, target, model_->style()).text) return;
-    // An empty cell of a sheet says nothing about what can't be empty.
-    if (text.empty()) {
-      after = clearCell(after, now, target);
-      return;
-    }
-    const Result<Plan> next = enterCell(after, now, target, text, model_->style());
-    if (next) {
-      after = next.value();
-      ++done;
-      model_->dropUnread(row, target);
-    } else {
-      unread.push_back({row, target, QString::fromStdString(text), next.refusal()});
-    }
-  };
-  if (single) {
-    for (const QModelIndex& index : selected) enter(model_->row(index.row()), index.column(), pasted[0][0]);
-  } else {
-    GridRow at = model_->row(selected.front().row());
-    int left = kGridColumns;
-    for (const QModelIndex& index : selected) left = std::min(left, index.column());
-    for (std::size_t line = 0; line < pasted.size(); ++line) {
-      int column = left;
-      for (const std::string& text : pasted[line]) {
-        while (column < kGridColumns && table_->isColumnHidden(column)) ++column;
-        if (column < kGridColumns)
-          enter(at, column, text);
-        else if (!text.empty())
-          ++lost;
-        ++column;
-      }
-      // The next row as the panel stands by now: a two-pole has taken one.
-      const std::vector<GridRow> rows = model_->panel().valid()
-                                            ? gridRows(after, model_->panel(), model_->order())
-                                            : circuitRows(after, model_->order());
-      const auto here =
-          std::find_if(rows.begin(), rows.end(), [&](const GridRow& row) { return samePlace(row, at); });
-      if (here == rows.end() || here + 1 == rows.end()) {
-        for (std::size_t rest = line + 1; rest < pasted.size(); ++rest)
-          lost += static_cast<std::int64_t>(pasted[rest].size());
-        break;
-      }
-      at = *(here + 1);
-    }
+  std::vector<GridCell> cells;
+  int left = kGridColumns;
+  for (const QModelIndex& index : selected) {
+    cells.push_back({model_->row(index.row()), static_cast<GridColumn>(index.column())});
+    left = std::min(left, index.column());
   }
-  model_->change(std::move(after), say(kStepPaste, done));
-  for (const Unread& cell : unread) model_->noteUnread(cell.row, cell.column, cell.text, cell.why);
-  Q_EMIT said(words(*language_, kPasted, done, static_cast<std::int64_t>(unread.size())));
-  if (lost > 0) Q_EMIT refused(say(kNotFit, lost));
+  std::vector<GridColumn> columns;
+  for (int column = left; column < kGridColumns; ++column) {
+    if (!table_->isColumnHidden(column)) columns.push_back(static_cast<GridColumn>(column));
+  }
+  const bool single = pasted.size() == 1 && pasted[0].size() == 1;
+  Pasted made;
+  const auto paste = [&, plan = model_->plan(), panel = model_->panel(), order = model_->order(),
+                      style = model_->style()](const Watch& watch) {
+    made = single ? pasteText(plan, cells, pasted[0][0], style, watch)
+                  : pasteTable(plan, panel, order, cells.front().row, columns, pasted, style, watch);
+  };
+  const auto lines = static_cast<std::int64_t>(single ? cells.size() : pasted.size());
+  if (!beside(this, *language_, words(*language_, kPasting, lines), paste)) {
+    Q_EMIT said(words(*language_, kPasteCancelled));
+    return;
+  }
+  for (const GridCell& cell : made.read) model_->dropUnread(cell.row, cell.column);
+  model_->change(std::move(made.plan), say(kStepPaste, made.done));
+  for (const Pasted::NotRead& cell : made.notRead)
+    model_->noteUnread(cell.cell.row, cell.cell.column, QString::fromStdString(cell.text), cell.why);
+  Q_EMIT said(words(*language_, kPasted, made.done, static_cast<std::int64_t>(made.notRead.size())));
+  if (made.lost > 0) Q_EMIT refused(say(kNotFit, made.lost));
 }
 
 void SurveyView::fillDown() {

@@ -34,6 +34,7 @@ const TextRow kRows[] = {
     {"file.id_missing", TEXT("Stayalight", "the id is missing")},
     {"file.duplicate_id", TEXT("Stayalight", "%1: line %2, %3: %4 %5 stands twice, first in line %6")},
     {"file.dangling", TEXT("Stayalight", "%1: line %2, %3: there is no %4 %5")},
+    {"file.stopped", TEXT("Stayalight", "reading %1 was stopped; nothing was changed")},
     {"file.no_memory", TEXT("Stayalight", "%1: there is not enough memory to read it")},
     {"file.higher_level",
      TEXT("Stayalight",

@@ -122,6 +122,8 @@ const TextRow kRows[] = {
     {"survey.step.directory", TEXT("Stayalight", "directory, %1 line||directory, %1 lines")},
     {"survey.copied", TEXT("Stayalight", "%1 cell copied||%1 cells copied")},
     {"survey.pasted", TEXT("Stayalight", "Pasted: %1 cells changed, %2 not read")},
+    {"survey.pasting", TEXT("Stayalight", "Pasting %1 line||Pasting %1 lines")},
+    {"survey.paste_cancelled", TEXT("Stayalight", "Pasting was cancelled; nothing was changed")},
     {"survey.not_fit", TEXT("Stayalight",
                             "%1 cell did not fit in the grid and was not pasted||%1 cells did not fit in "
                             "the grid and were not pasted")},

@@ -55,6 +55,25 @@ TEST(CircuitsCsv, aFewColumnsAreEnough) {
   EXPECT_TRUE(read.plan.circuits[3]->loads.empty());
 }
 
+TEST(CircuitsCsv, readingStopsWhenItIsTold) {
+  const Plan before = house();
+  const std::string text = circuitsCsv(before);
+  int looks = 0;
+  (void)readCircuits(before, text, "t.csv", [&](double share) {
+    EXPECT_GE(share, 0.0);
+    EXPECT_LE(share, 1.0);
+    return ++looks > 0;
+  });
+  ASSERT_GE(looks, 3);  // a look a row
+  for (int last = 0; last < looks; ++last) {
+    int seen = 0;
+    const auto read = readCircuits(before, text, "t.csv", [&](double) { return seen++ < last; });
+    const auto* refused = std::get_if<CircuitsRefused>(&read);
+    ASSERT_NE(refused, nullptr) << last;
+    EXPECT_EQ(refused->problems.front().id.key, "file.stopped");
+  }
+}
+
 TEST(CircuitsCsv, rowsOfOneCircuitAreItsLoads) {
   const ReadCircuits read = readOf(house(),
                                    "circuit;panel;space;load_name;load_running_W\n"

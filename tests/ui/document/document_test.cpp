@@ -356,6 +356,85 @@ class DocumentTest : public QObject {
     QVERIFY(leftovers().empty());
   }
 
+  // Killed at each moment of saving: what is no newer than the file is not offered.
+  void onlyNewerStatesAreOffered_data() {
+    QTest::addColumn<QString>("announced");  // the plan that was about to be saved
+    QTest::addColumn<QString>("onDisk");     // what the file holds now
+    QTest::addColumn<bool>("elsewhere");     // it was to be saved in another file
+    QTest::addColumn<int>("offered");
+    QTest::addColumn<bool>("fileChanged");
+    QTest::newRow("before saving") << QString() << "First" << false << 1 << false;
+    QTest::newRow("about to write") << "Third" << "First" << false << 1 << false;
+    QTest::newRow("written") << "Third" << "Third" << false << 0 << false;
+    QTest::newRow("about to write elsewhere") << "Third" << "First" << true << 1 << false;
+    QTest::newRow("written elsewhere") << "Third" << "Third" << true << 0 << false;
+    QTest::newRow("the file holds the same") << QString() << "Second" << false << 0 << false;
+    QTest::newRow("something else wrote the file") << QString() << "Other" << false << 1 << true;
+    QTest::newRow("something else wrote it after a save") << "Third" << "Other" << false << 1 << true;
+  }
+  void onlyNewerStatesAreOffered() {
+    QFETCH(QString, announced);
+    QFETCH(QString, onDisk);
+    QFETCH(bool, elsewhere);
+    QFETCH(int, offered);
+    QFETCH(bool, fileChanged);
+    const auto bytes = [](const QString& name) {
+      return textOf(named(example::exampleHouse(), qPrintable(name)));
+    };
+    const QString path = folder_.filePath(QStringLiteral("offered.stayalight"));
+    const QString other = folder_.filePath(QStringLiteral("offered elsewhere.stayalight"));
+    QFile::remove(other);
+    put(path, bytes(QStringLiteral("First")));
+    {
+      Autosave aside;
+      const AsideOf of{path, QStringLiteral("of\nered"), fingerprint(bytes(QStringLiteral("First")))};
+      QVERIFY(!aside.write(named(example::exampleHouse(), "Second"), of));
+      if (!announced.isEmpty()) aside.announce(elsewhere ? other : path, bytes(announced));
+      put(elsewhere ? other : path, bytes(onDisk));
+    }
+    const std::vector<Leftover> left = leftovers();
+    QCOMPARE(static_cast<int>(left.size()), offered);
+    if (offered == 0) {
+      const QDir aside(QStandardPaths::writableLocation(QStandardPaths::AppDataLocation) +
+                       QStringLiteral("/aside"));
+      QVERIFY(aside.entryList(QDir::Files).isEmpty());
+      return;
+    }
+    QCOMPARE(left[0].original, path);
+    QCOMPARE(left[0].name, QStringLiteral("of ered"));
+    QCOMPARE(left[0].fileChanged, fileChanged);
+    PlanDocument document;
+    QVERIFY(!document.recover(left[0]));
+    QCOMPARE(document.plan().site->name, std::string("Second"));
+    document.close();
+  }
+
+  // Saving in steps, as the window does it with the writing on another thread.
+  void savingThatIsStoppedLeavesEverythingAsItWas() {
+    const QString path = folder_.filePath(QStringLiteral("stopped.stayalight"));
+    put(path, textOf(example::exampleHouse()));
+    PlanDocument document;
+    QVERIFY(!document.open(path));
+    QVERIFY(!document.apply(named(example::exampleHouse(), "Mine"), QStringLiteral("step")));
+    auto saving = document.beginSaving(path);
+    QVERIFY(saving.ok());
+    const Result<QByteArray> stopped = saving.value()->write([](double) { return false; });
+    QVERIFY(!stopped.ok());
+    QVERIFY(document.endSaving(*saving.value(), stopped).has_value());
+    QVERIFY(document.isModified());
+    QCOMPARE(bytesOf(path), textOf(example::exampleHouse()));
+    // The lock is held as before, and the file is still watched.
+    PlanDocument second;
+    QVERIFY(!second.open(path));
+    QVERIFY(second.lockedBy().has_value());
+    second.close();
+    QSignalSpy noticed(&document, &PlanDocument::changedOnDisk);
+    put(path, textOf(named(example::exampleHouse(), "Theirs")));
+    QTRY_COMPARE(noticed.size(), 1);
+    QCOMPARE(words(document.save(true)), QString());
+    QCOMPARE(bytesOf(path), textOf(named(example::exampleHouse(), "Mine")));
+  }
+
   void nothingIsLeftAsideWhenClosedOrSaved() {
     PlanDocument document;
     document.start(example::exampleHouse());

@@ -216,6 +216,9 @@ void KilledTest::check(const Session& session) {
     QCOMPARE(left[0].original, path);
     QVERIFY(!next.recover(left[0]));
     const int aside = editsIn(next.plan());
+    // An older state than the file's own is never offered.
+    QVERIFY2(aside > onDisk, qPrintable(QStringLiteral("%1 offered, %2 saved").arg(aside).arg(onDisk)));
+    QVERIFY(!left[0].fileChanged);
     QVERIFY2(aside <= said.typed, qPrintable(QString::number(aside)));
     QCOMPARE(next.plan(), afterEdits(aside));
     kept = std::max(kept, aside);
