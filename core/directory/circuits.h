@@ -27,7 +27,8 @@ struct ReadCircuits {
 };
 /// The plan with the rows of the table: a row finds its circuit by panel and space, and makes it where none
 /// stands there. Columns that are not there, and empty cells where the field cannot be empty, change nothing.
-/// Refused as a whole, also where the one who watches stops it; the messages, at most `kMostProblems`, name row, column, value and what was expected.
+/// Refused as a whole, also where the one who watches stops it; the messages, at most `kMostProblems`, name
+/// row, column, value and what was expected.
 struct CircuitsRefused {
   std::vector<Message> problems;
 };

@@ -362,9 +362,7 @@ constexpr Fact<ManagedLoad> kManaged[] = {
        return row.shedBy.valueOr(ShedBy::unknown) == ShedBy::unknown;
      }},
     {"managed_load.listed", kHousehold, MessageId{"onsite.managed.listed"},
-     [](const House&, const ManagedLoad& row) {
-       return !row.shedBy.is(ShedBy::byHand) && open(row.listed);
-     }},
+     [](const House&, const ManagedLoad& row) { return !row.shedBy.is(ShedBy::byHand) && open(row.listed); }},
     {"managed_load.off_in_outage", kHousehold, MessageId{"onsite.managed.off_in_outage"},
      [](const House&, const ManagedLoad& row) { return open(row.offInOutage); }},
 };

@@ -26,7 +26,8 @@ struct OnSiteItem {
   Message where;    ///< "Main panel, 14: Kitchen counter"
 };
 /// By panel and space as they stand today, each with its breaker, circuit and loads; then the service, what
-/// the authority was asked, the transfer and what it switches off, the feeder, raceways and boxes, and the labels of inverter and battery.
+/// the authority was asked, the transfer and what it switches off, the feeder, raceways and boxes, and the
+/// labels of inverter and battery.
 [[nodiscard]] std::vector<OnSiteItem> onSiteList(const Plan& plan, const Tables& tables = publishedTables());
 
 /// The items with this key.

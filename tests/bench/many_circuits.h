@@ -20,8 +20,8 @@ inline Plan manyCircuits(std::size_t count = ReadLimits{}.circuits) {
       example::editPanel(plan, panel).fedFrom = example::kMain;
     }
     const std::string name = "Circuit " + std::to_string(plan.circuits.size() + 1);
-    example::addCircuitWithLoad(plan, panel, {space % 2 == 0 ? Column::left : Column::right, space / 2 + 1}, 1,
-                                20, name, example::plainLoad(name + " load", 40.0 + at % 900, 0.95, 0.3));
+    example::addCircuitWithLoad(plan, panel, {space % 2 == 0 ? Column::left : Column::right, space / 2 + 1},
+                                1, 20, name, example::plainLoad(name + " load", 40.0 + at % 900, 0.95, 0.3));
   }
   return plan;
 }

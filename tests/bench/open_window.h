@@ -1,7 +1,7 @@
 #pragma once
 
-// The real main window with a plan in it, and how long a change takes until every view that shows it is painted
-// anew. Runs on the display that QT_QPA_PLATFORM names.
+// The real main window with a plan in it, and how long a change takes until every view that shows it is
+// painted anew. Runs on the display that QT_QPA_PLATFORM names.
 
 #include <benchmark/benchmark.h>
 
@@ -56,7 +56,7 @@ class OpenWindow {
 
 /// Times `change` and the painting after it; `back` puts things right in between.
 inline void untilPainted(benchmark::State& state, OpenWindow& open, const std::function<void()>& change,
-                  const std::function<void()>& back) {
+                         const std::function<void()>& back) {
   double worked = 0.0, worst = 0.0;
   int painted = 0;
   while (state.KeepRunning()) {

@@ -41,8 +41,8 @@ class Autosave {
   /// Writes the plan aside; a message where it could not.
   [[nodiscard]] std::optional<Message> write(const Plan& plan, const AsideOf& of);
   /// Notes that everything kept aside is about to be written to this file. Whoever is killed between that and
-  /// `remove` leaves an older state, which is then not offered. May be called on any thread while nothing else
-  /// is.
+  /// `remove` leaves an older state, which is then not offered. May be called on any thread while nothing
+  /// else is.
   void announce(const QString& path, const QByteArray& bytes) const;
   /// Nothing is left to offer: saved, or closed.
   void remove();

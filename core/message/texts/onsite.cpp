@@ -96,9 +96,10 @@ const TextRow kRows[] = {
           "Look for a shared or borrowed neutral: trace its cable, clamp its neutral with its own breaker "
           "off. No current proves nothing unless the suspected partner carries load.")},
     {"onsite.circuit.neutral_own_breaker",
-     TEXT("Stayalight",
-          "Clamp its neutral again: while its own breaker is on, or nobody knows, its own current flows there "
-          "and the reading proves nothing.")},
+     TEXT(
+         "Stayalight",
+         "Clamp its neutral again: while its own breaker is on, or nobody knows, its own current flows there "
+         "and the reading proves nothing.")},
     {"onsite.circuit.neutral_partner",
      TEXT("Stayalight",
           "Clamp its neutral again with the suspected partner under load: no current proved nothing, because "

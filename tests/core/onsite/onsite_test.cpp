@@ -530,8 +530,7 @@ const std::vector<Case>& cases() {
          answerOf(p).answer = "Yes";
          answerOf(p).inWriting = Answer::no;
        },
-       [](Plan& p) { answerOf(p).inWriting = Answer::yes; },
-       [](Plan& p) { answerOf(p).answer.clear(); }},
+       [](Plan& p) { answerOf(p).inWriting = Answer::yes; }, [](Plan& p) { answerOf(p).answer.clear(); }},
       {"dc_cable.length_um", Doer::qualifiedPerson, [](Plan& p) { p.dcCable.edit().length = Length(); },
        [](Plan& p) { p.dcCable.edit().length = Length::feet(5); }, canada},
       {"dc_cable.terminals_75C", Doer::qualifiedPerson,
@@ -605,8 +604,8 @@ ClampReading neutralReading(double current) {
   return reading;
 }
 
-/// Common practice, no source: only with the own breaker off does a reading speak of another circuit, and only
-/// with the partner under load does "no current" say something.
+/// Common practice, no source: only with the own breaker off does a reading speak of another circuit, and
+/// only with the partner under load does "no current" say something.
 TEST(OnSiteList, AReadingThatProvesSomethingClosesTheQuestionOfTheNeutral) {
   struct Reading {
     const char* of;

@@ -364,13 +364,18 @@ class DocumentTest : public QObject {
     QTest::addColumn<int>("offered");
     QTest::addColumn<bool>("fileChanged");
     QTest::newRow("before saving") << QString() << "First" << false << 1 << false;
-    QTest::newRow("about to write") << "Third" << "First" << false << 1 << false;
-    QTest::newRow("written") << "Third" << "Third" << false << 0 << false;
-    QTest::newRow("about to write elsewhere") << "Third" << "First" << true << 1 << false;
-    QTest::newRow("written elsewhere") << "Third" << "Third" << true << 0 << false;
+    QTest::newRow("about to write") << "Third"
+                                    << "First" << false << 1 << false;
+    QTest::newRow("written") << "Third"
+                             << "Third" << false << 0 << false;
+    QTest::newRow("about to write elsewhere") << "Third"
+                                              << "First" << true << 1 << false;
+    QTest::newRow("written elsewhere") << "Third"
+                                       << "Third" << true << 0 << false;
     QTest::newRow("the file holds the same") << QString() << "Second" << false << 0 << false;
     QTest::newRow("something else wrote the file") << QString() << "Other" << false << 1 << true;
-    QTest::newRow("something else wrote it after a save") << "Third" << "Other" << false << 1 << true;
+    QTest::newRow("something else wrote it after a save") << "Third"
+                                                          << "Other" << false << 1 << true;
   }
   void onlyNewerStatesAreOffered() {
     QFETCH(QString, announced);
