@@ -12,6 +12,7 @@ constexpr MessageId kNoPlan{"command.no_plan"};
 constexpr MessageId kOnePlan{"command.one_plan"};
 constexpr MessageId kNoOut{"command.no_out"};
 constexpr MessageId kPaper{"command.paper"};
+constexpr MessageId kUnits{"command.units"};
 constexpr MessageId kPicture{"command.picture"};
 constexpr MessageId kInputTwice{"command.input_twice"};
 
@@ -32,8 +33,15 @@ std::vector<std::string> splitAtCommas(std::string_view text) {
   return parts;
 }
 
+CommandLine only(Task task) {
+  CommandLine line;
+  line.task = task;
+  return line;
+}
+
 bool hasOption(Task task, std::string_view option) {
   if (option == "--out") return task == Task::print || task == Task::draw;
+  if (option == "--units") return task == Task::assess || task == Task::review || task == Task::print;
   return task == Task::print && (option == "--sheets" || option == "--paper");
 }
 
@@ -74,8 +82,8 @@ Result<CommandLine> parseCommandLine(const std::vector<std::string>& words) {
       optionsEnded = true;
       continue;
     }
-    if (word == "--help" || word == "-h") return CommandLine{Task::help, {}, {}, {}, {}};
-    if (word == "--version") return CommandLine{Task::version, {}, {}, {}, {}};
+    if (word == "--help" || word == "-h") return only(Task::help);
+    if (word == "--version") return only(Task::version);
     // "--out FILE" and "--out=FILE".
     const std::size_t equals = word.find('=');
     const std::string option = word.substr(0, equals);
@@ -90,8 +98,12 @@ Result<CommandLine> parseCommandLine(const std::vector<std::string>& words) {
       line.out = value;
     else if (option == "--sheets")
       line.sheets = splitAtCommas(value);
-    else
+    else if (option == "--paper")
       line.paper = value;
+    else if (value == "us" || value == "metric")
+      line.metric = value == "metric";
+    else
+      return say(kUnits, value);
   }
   if (auto wrong = wrongWith(line, command)) return std::move(*wrong);
   return line;

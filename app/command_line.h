@@ -19,6 +19,7 @@ struct CommandLine {
   std::string out;                  ///< "-" is the standard output
   std::vector<std::string> sheets;  ///< empty: all
   std::string paper;                ///< "letter" or "a4"; empty: as the plan says
+  bool metric = false;              ///< units in what people read
 };
 
 /// Refused: an unknown command or option, an option without its value or that the command does not have, no

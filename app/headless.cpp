@@ -64,9 +64,10 @@ bool writeOutput(const char* bytes, std::size_t size) {
 }
 bool writeOutput(const std::string& text) { return writeOutput(text.data(), text.size()); }
 
-ProgramLanguage languageFor(const Plan& plan) {
+ProgramLanguage languageFor(const Plan& plan, const CommandLine& line) {
   ProgramLanguage language;
   language.follow(plan);
+  if (line.metric) language.setUnits(UnitSystem::metric);
   return language;
 }
 
@@ -108,7 +109,7 @@ int assessPlans(const CommandLine& line) {
       exit = kExitError;
       continue;
     }
-    std::string report = reportJson(*plan, assess(*plan), baseName(name), languageFor(*plan));
+    std::string report = reportJson(*plan, assess(*plan), baseName(name), languageFor(*plan, line));
     if (line.plans.size() > 1) {
       while (!report.empty() && report.back() == '\n') report.pop_back();
       text += (text.empty() ? "" : ",\n") + report;
@@ -129,7 +130,7 @@ int reviewPlans(const CommandLine& line) {
       error = true;
       continue;
     }
-    const ProgramLanguage language = languageFor(*plan);
+    const ProgramLanguage language = languageFor(*plan, line);
     const Assessment assessment = assess(*plan);
     for (const Finding& finding : assessment.findings) {
       danger = danger || finding.severity == Severity::danger;
@@ -152,7 +153,7 @@ int printPlan(const CommandLine& line, int& argc, char** argv) {
   useOffscreen();
   const Drawing drawing(argc, argv);
   if (!drawing.ready) return kExitError;
-  const ProgramLanguage language = languageFor(*plan);
+  const ProgramLanguage language = languageFor(*plan, line);
   QStringList words;
   for (const std::string& word : line.sheets) words << QString::fromStdString(word);
   const auto chosen = chosenSheets(*plan, words, language);
@@ -188,7 +189,7 @@ int drawPlan(const CommandLine& line, int& argc, char** argv) {
   useOffscreen();
   const Drawing drawing(argc, argv);
   if (!drawing.ready) return kExitError;
-  const ProgramLanguage language = languageFor(*plan);
+  const ProgramLanguage language = languageFor(*plan, line);
   const Assessment assessment = assess(*plan);
   if (line.out != "-") {
     const auto wrong = drawBoards(*plan, assessment, language, QString::fromStdString(line.out));

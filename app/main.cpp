@@ -22,6 +22,8 @@ constexpr char kHelp[] =
     "                                     a picture of the boards\n"
     "stayalight --help | --version\n"
     "\n"
+    "--units us|metric, with assess, review and print: feet and inches, or metres and millimetres with mm²\n"
+    "beside AWG, in what people read (us). Keys of the JSON say their unit themselves and keep it.\n"
     "PLAN is a .stayalight file, - the standard input; --out - is the standard output (PDF, PNG).\n"
     "Exit code: 0 done; 1 review found a danger; 2 something went wrong, said on the standard error.\n"
     "\n"

@@ -75,6 +75,10 @@ class Language {
   [[nodiscard]] virtual std::string clock(ClockTime time) const;
   /// The printed citation of a rule, e.g. "210.4(A)"; the plain form gives the key.
   [[nodiscard]] virtual std::string citation(RuleId rule) const;
+  /// A figure in the units that its reader reads; the plain form keeps those of the code.
+  [[nodiscard]] virtual Figure inUnits(const Figure& figure) const;
+  /// A text as its reader reads it: a conductor's size with what stands beside it.
+  [[nodiscard]] virtual std::string inUnits(const std::string& text) const;
 };
 
 /// The sentence. An id without a text renders as its key in angle brackets, which a test forbids.

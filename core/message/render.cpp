@@ -26,11 +26,12 @@ std::string text(const Argument& argument, const Language& language);
 
 struct ArgumentText {
   const Language& language;
-  std::string operator()(const std::string& value) const { return value; }
+  std::string operator()(const std::string& value) const { return language.inUnits(value); }
   std::string operator()(std::int64_t value) const { return language.number(static_cast<double>(value), 0); }
   std::string operator()(const Figure& figure) const {
-    std::string out = language.number(figure.value, figure.decimals);
-    if (!figure.unit.empty()) out += " " + figure.unit;
+    const Figure shown = language.inUnits(figure);
+    std::string out = language.number(shown.value, shown.decimals);
+    if (!shown.unit.empty()) out += " " + shown.unit;
     return out;
   }
   std::string operator()(const ClockTime& time) const { return language.clock(time); }
@@ -88,6 +89,9 @@ std::string Language::clock(ClockTime time) const {
 }
 
 std::string Language::citation(RuleId rule) const { return std::string(rule.key); }
+
+Figure Language::inUnits(const Figure& figure) const { return figure; }
+std::string Language::inUnits(const std::string& text) const { return text; }
 
 const Language& plainEnglish() {
   static const Language language;

@@ -138,7 +138,7 @@ std::string fieldHelp(const Field& field, const Language& language) {
 std::string choiceText(const Field& field, std::string_view word, const Language& language) {
   if (field.choices.data() == kConductorSizeNames.data()) {
     const auto size = conductorSizeNamed(word);
-    return size ? std::string(word) + " " + std::string(unit(*size)) : std::string(word);
+    return size ? language.inUnits(std::string(word) + " " + std::string(unit(*size))) : std::string(word);
   }
   for (const std::string& key :
        {std::string(field.help) + "." + std::string(word), "field.choice." + std::string(word)}) {

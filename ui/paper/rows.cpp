@@ -148,6 +148,8 @@ class RowMaker {
       row.wire = QString::fromLatin1(name(*circuit->conductor).data(),
                                      static_cast<int>(name(*circuit->conductor).size()));
       if (circuit->metal.is(Metal::aluminium)) row.wire += QStringLiteral(" Al");
+      if (unitsOf(language_) == UnitSystem::metric)
+        row.area = crossSectionText(*circuit->conductor, language_);
     }
     if (reading_ == Reading::planned && circuit->breaker.valid() && circuit->breaker != breaker.id) {
       const Breaker* old = find(plan_, circuit->breaker);

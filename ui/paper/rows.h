@@ -17,6 +17,7 @@ struct ScheduleLine {
   QString serves;
   QString was;              ///< space it came from, on the schedule after the work
   QString wire;             ///< "12", "10 Al"
+  QString area;             ///< its cross-section where the units are metric: "3.31 mm²"
   std::vector<QString> va;  ///< by pole
   QString rating;
   bool plain = false;  ///< spare or blank: no box to tick, light type

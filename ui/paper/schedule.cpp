@@ -39,7 +39,7 @@ struct Side {
   }
 };
 
-Side sideOf(const SheetFlow& flow, bool left, bool hasWas) {
+Side sideOf(const SheetFlow& flow, bool left, bool hasWas, UnitSystem units) {
   const double half = (flow.width() - kLegWidth) / 2.0;
   Side side{};
   side.left = left;
@@ -48,7 +48,7 @@ Side sideOf(const SheetFlow& flow, bool left, bool hasWas) {
   side.number = half - 24.0;
   side.rating = side.number - 26.0;
   side.va = side.rating - 34.0;
-  side.wire = side.va - 25.0;
+  side.wire = side.va - (units == UnitSystem::metric ? 34.0 : 25.0);  // with the cross-section
   side.was = side.wire - (hasWas ? 33.0 : 0.0);
   side.serves = 21.0;
   side.done = 0.0;
@@ -156,7 +156,16 @@ void drawLine(SheetFlow& flow, const Side& side, const ScheduleLine& line, const
               std::abs(to - from) - 1.0);
   };
   if (!line.was.isEmpty()) centre(side.was, side.wire, line.was, 7.8, Weight::regular);
-  centre(side.wire, side.va, line.wire, 8.0, Weight::regular);
+  if (line.area.isEmpty()) {
+    centre(side.wire, side.va, line.wire, 8.0, Weight::regular);
+  } else {
+    const double x = (side.x(side.wire) + side.x(side.va)) / 2.0;
+    const double width = side.va - side.wire - 1.0;
+    flow.text(x, middle - (halves ? 0.6 : 0.9), line.wire, halves ? 7.4 : 8.0, Weight::regular, Align::centre,
+              width);
+    flow.text(x, middle + (halves ? 7.0 : 8.0), line.area, halves ? 6.4 : 6.8, Weight::regular, Align::centre,
+              width);
+  }
   centre(side.rating, side.number, line.rating, halves ? 8.2 : 9.6, Weight::bold);
   // Volt-amperes pole by pole, right-aligned. A quad's two-pole has its second pole in the next row.
   const double right = side.band(side.va, side.rating, area.top(), 1.0).right() - 4.0;
@@ -268,8 +277,8 @@ RowPlaces placesFrom(const SheetFlow& flow, const Side& left, const Side& right,
 }  // namespace
 
 void drawSchedule(SheetFlow& flow, const ScheduleRows& rows, const Language& language) {
-  const Side left = sideOf(flow, true, rows.hasWas);
-  const Side right = sideOf(flow, false, rows.hasWas);
+  const Side left = sideOf(flow, true, rows.hasWas, unitsOf(language));
+  const Side right = sideOf(flow, false, rows.hasWas, unitsOf(language));
   int row = 1;
   while (row <= rows.rows) {
     flow.need(kHead + kHalvesRow * 2);

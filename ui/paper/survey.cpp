@@ -372,10 +372,10 @@ QString sharedText(const Plan& plan, const WallRow& row, const Language& languag
   return partners.join(QStringLiteral(", "));
 }
 
-QString wireText(const WallRow& row) {
+QString wireText(const WallRow& row, const Language& language) {
   if (row.circuits.empty() || !row.circuits.front()->conductor) return {};
   const Circuit& circuit = *row.circuits.front();
-  return text(conductorName(*circuit.conductor, circuit.metal.valueOr(Metal::copper)));
+  return conductorText(*circuit.conductor, circuit.metal.valueOr(Metal::copper), language);
 }
 
 void drawSpaces(SheetFlow& flow, const Plan& plan, const Panel& panel, const Language& language) {
@@ -399,7 +399,7 @@ void drawSpaces(SheetFlow& flow, const Plan& plan, const Panel& panel, const Lan
     if (panel.legsMeasured.is(Answer::yes)) {
       for (const Leg leg : row.legs) legs << text(std::string(legName(leg)));
     }
-    table.row({row.space, legs.join(u'+'), ratingOf(row), purposeOf(row), wireText(row), QString(),
+    table.row({row.space, legs.join(u'+'), ratingOf(row), purposeOf(row), wireText(row, language), QString(),
                sharedText(plan, row, language)});
   }
   table.end();

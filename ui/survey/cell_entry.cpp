@@ -264,6 +264,9 @@ Result<Plan> enterName(const Plan& plan, const GridRow& row, const std::string& 
 /// "12", "12 AWG", "#12", "12/2" of a cable, "8 al" with its metal.
 Result<Plan> enterConductor(const Plan& plan, const GridRow& row, const std::string& text) {
   std::string typed = small(trimmed(text));
+  // As the cell shows it where the units are metric.
+  if (const std::size_t open = typed.find('('); open != std::string::npos)
+    typed = trimmed(typed.substr(0, open));
   std::optional<std::string> metal;
   const auto cut = [&](std::string_view ending) {
     if (typed.size() <= ending.size() || !typed.ends_with(ending)) return false;

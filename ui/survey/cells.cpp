@@ -204,7 +204,12 @@ CellText fieldText(const Plan& plan, const GridRow& row, GridColumn column, cons
   const std::string& word = std::get<std::string>(value);
   if (field.kind == FieldKind::text) return {word, {}, false, false};
   if (word == "unknown") return {"?", {}, true, false};
-  if (column == GridColumn::conductor) return {word, {}, false, false};
+  if (column == GridColumn::conductor) {
+    // The unit stands in the head of the column; what is beside it does not.
+    const auto size = conductorSizeNamed(word);
+    const std::string sized = size ? word + " " + std::string(unit(*size)) : word;
+    return {word + style.language->inUnits(sized).substr(sized.size()), {}, false, false};
+  }
   return {choiceText(field, word, *style.language), {}, false, false};
 }
 
@@ -239,7 +244,7 @@ CellText cellText(const Plan& plan, const GridRow& row, GridColumn column, const
 std::string typedText(const Plan& plan, const GridRow& row, GridColumn column, const CellStyle& style) {
   const CellText cell = cellText(plan, row, column, style);
   if (cell.unknown || cell.fixed) return {};
-  return cell.text;
+  return column == GridColumn::conductor ? cell.text.substr(0, cell.text.find(' ')) : cell.text;
 }
 
 std::vector<std::string> choicesOf(GridColumn column, const Language& language) {

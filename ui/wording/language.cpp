@@ -84,8 +84,13 @@ std::string ProgramLanguage::citation(RuleId rule) const {
   return render(say(kSectionNotConfirmed, std::string(name(edition_))), *this);
 }
 
+Figure ProgramLanguage::inUnits(const Figure& figure) const { return stayalight::inUnits(figure, units_); }
+std::string ProgramLanguage::inUnits(const std::string& text) const {
+  return stayalight::inUnits(text, units_);
+}
+
 QString words(const Message& message, const Language& language) {
-  return QString::fromStdString(render(inUnits(message, unitsOf(language)), language));
+  return QString::fromStdString(render(message, language));
 }
 
 QString amperes(AcAmperes current, const Language& language) {

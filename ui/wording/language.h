@@ -34,6 +34,8 @@ class ProgramLanguage : public Language {
   /// "210.4(A)"; "practice" and "listed instructions" where no section stands; nothing of NFPA 70 for a site
   /// it does not cover.
   [[nodiscard]] std::string citation(RuleId rule) const override;
+  [[nodiscard]] Figure inUnits(const Figure& figure) const override;
+  [[nodiscard]] std::string inUnits(const std::string& text) const override;
   [[nodiscard]] QString monthName(int month) const;  ///< "January"; 1 to 12
 
  private:

@@ -17,11 +17,12 @@ struct Conversion {
   int digits = 0;  ///< more decimals than before
   int least = 0;   ///< decimals in any case
 };
-constexpr std::array<Conversion, 5> kMetric = {{{"ft", "m", 0.3048, 0.0, 1, 1},
+constexpr std::array<Conversion, 6> kMetric = {{{"ft", "m", 0.3048, 0.0, 1, 1},
                                                 {"in", "mm", 25.4, 0.0, -1, 0},
                                                 {"in²", "cm²", 6.4516, 0.0, -1, 1},
                                                 {"in³", "cm³", 16.387064, 0.0, -1, 0},
-                                                {"ft²", "m²", 0.09290304, 0.0, 0, 0}}};
+                                                {"ft²", "m²", 0.09290304, 0.0, 0, 0},
+                                                {"VA/ft²", "VA/m²", 10.76391, 0.0, 1, 1}}};
 constexpr std::array<Conversion, 1> kUs = {{{"°C", "°F", 1.8, 32.0, 0, 0}}};
 
 template <std::size_t N>
@@ -46,9 +47,9 @@ std::optional<ConductorSize> sizeIn(std::string_view text) {
 }
 
 // As many digits as the table prints for most sizes.
-std::string crossSectionText(ConductorSize size, const auto& number) {
+std::string crossSectionIn(ConductorSize size, const Language& numbers) {
   const double area = crossSection(size).count();
-  return number(area, area < 10.0 ? 2 : area < 100.0 ? 1 : 0) + " mm²";
+  return numbers.number(area, area < 10.0 ? 2 : area < 100.0 ? 1 : 0) + " mm²";
 }
 
 }  // namespace
@@ -62,25 +63,11 @@ Figure inUnits(const Figure& figure, UnitSystem units) {
   return units == UnitSystem::metric ? converted(figure, kMetric) : converted(figure, kUs);
 }
 
-Message inUnits(const Message& message, UnitSystem units) {
-  Message shown = message;
-  for (Argument& argument : shown.arguments) {
-    if (auto* figure = std::get_if<Figure>(&argument)) {
-      *figure = inUnits(*figure, units);
-    } else if (auto* list = std::get_if<std::vector<Message>>(&argument)) {
-      for (Message& one : *list) one = inUnits(one, units);
-    } else if (auto* text = std::get_if<std::string>(&argument);
-               text != nullptr && units == UnitSystem::metric) {
-      if (const auto size = sizeIn(*text)) {
-        *text +=
-            " (" +
-            crossSectionText(
-                *size, [](double value, int decimals) { return plainEnglish().number(value, decimals); }) +
-            ")";
-      }
-    }
-  }
-  return shown;
+std::string inUnits(const std::string& text, UnitSystem units) {
+  if (units != UnitSystem::metric) return text;
+  const auto size = sizeIn(text);
+  if (!size) return text;
+  return text + " (" + crossSectionIn(*size, plainEnglish()) + ")";
 }
 
 QString figureText(const Figure& figure, const Language& language) {
@@ -89,13 +76,14 @@ QString figureText(const Figure& figure, const Language& language) {
   return shown.unit.empty() ? number : number + u' ' + QString::fromStdString(shown.unit);
 }
 
+QString crossSectionText(ConductorSize size, const Language& language) {
+  return QString::fromStdString(crossSectionIn(size, language));
+}
+
 QString conductorText(ConductorSize size, const Language& language) {
   QString text = QString::fromStdString(std::string(name(size)) + " " + std::string(unit(size)));
   if (unitsOf(language) == UnitSystem::metric) {
-    text += QStringLiteral(" (") +
-            QString::fromStdString(crossSectionText(
-                size, [&](double value, int decimals) { return language.number(value, decimals); })) +
-            u')';
+    text += QStringLiteral(" (") + crossSectionText(size, language) + u')';
   }
   return text;
 }

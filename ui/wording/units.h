@@ -19,11 +19,13 @@ enum class UnitSystem : std::uint8_t { us, metric };
 [[nodiscard]] UnitSystem unitsOf(const Language& language);
 /// The figure in these units, with as many digits as say the same.
 [[nodiscard]] Figure inUnits(const Figure& figure, UnitSystem units);
-/// The message with its figures in these units, and the cross-section behind each conductor that is an
-/// argument of it.
-[[nodiscard]] Message inUnits(const Message& message, UnitSystem units);
+/// A conductor as core writes it, "6 AWG Cu", with its cross-section behind it where the units are metric;
+/// any other text as it is.
+[[nodiscard]] std::string inUnits(const std::string& text, UnitSystem units);
 /// "0.304 in²", "1.96 cm²".
 [[nodiscard]] QString figureText(const Figure& figure, const Language& language);
+/// "13.3 mm²"
+[[nodiscard]] QString crossSectionText(ConductorSize size, const Language& language);
 /// "6 AWG", "6 AWG (13.3 mm²)"; with a metal "6 AWG Cu (13.3 mm²)".
 [[nodiscard]] QString conductorText(ConductorSize size, const Language& language);
 [[nodiscard]] QString conductorText(ConductorSize size, Metal metal, const Language& language);

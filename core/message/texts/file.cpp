@@ -49,6 +49,7 @@ const TextRow kRows[] = {
     {"command.one_plan", TEXT("Stayalight", "one plan at a time: %1 is one too many")},
     {"command.no_out", TEXT("Stayalight", "%1 wants --out FILE")},
     {"command.paper", TEXT("Stayalight", "--paper %1: the paper is letter or a4")},
+    {"command.units", TEXT("Stayalight", "--units %1: the units are us or metric")},
     {"command.picture", TEXT("Stayalight", "--out %1: the picture is a .png or a .svg")},
     {"command.input_twice", TEXT("Stayalight", "the standard input can be read only once")},
     {"command.input", TEXT("Stayalight", "standard input")},

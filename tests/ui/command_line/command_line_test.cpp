@@ -34,6 +34,14 @@ TEST(CommandLine, TakesOptionsInBothSpellings) {
   }
 }
 
+TEST(CommandLine, UnitsAreUsUnlessAsked) {
+  EXPECT_FALSE(parsed({"review", "a"}).metric);
+  EXPECT_FALSE(parsed({"assess", "a", "--units", "us"}).metric);
+  EXPECT_TRUE(parsed({"assess", "a", "b", "--units", "metric"}).metric);
+  EXPECT_TRUE(parsed({"review", "--units=metric", "a"}).metric);
+  EXPECT_TRUE(parsed({"print", "a", "--out", "b.pdf", "--units=metric"}).metric);
+}
+
 TEST(CommandLine, HelpAndVersionWinOverTheRest) {
   EXPECT_EQ(parsed({"--help"}).task, Task::help);
   EXPECT_EQ(parsed({"print", "-h"}).task, Task::help);
@@ -50,6 +58,9 @@ TEST(CommandLine, RefusesInWords) {
       {{"print", "a", "--out="}, "--out wants a value behind it"},
       {{"print", "a", "b", "--out", "c.pdf"}, "one plan at a time: b is one too many"},
       {{"print", "a", "--out", "c.pdf", "--paper", "a5"}, "--paper a5: the paper is letter or a4"},
+      {{"review", "a", "--units", "feet"}, "--units feet: the units are us or metric"},
+      {{"draw", "a", "--out", "c.png", "--units", "us"},
+       "--units is no option of draw; --help says which there are"},
       {{"draw", "a", "--out", "c.jpg"}, "--out c.jpg: the picture is a .png or a .svg"},
       {{"draw", "a", "--out", "c.png", "--sheets", "main"},
        "--sheets is no option of draw; --help says which there are"},

@@ -88,6 +88,27 @@ class Headless(unittest.TestCase):
         self.assertIn(b"Kitchen, refrigerator", text)
         self.error(run("print", PLAIN, "--out", self.path / "x.pdf", "--sheets", "cellar"), "cellar")
 
+    def test_units_of_what_people_read(self):
+        # The keys of the JSON name their units, so the figures are the same in both.
+        us, metric = (json.loads(self.well(run("assess", RIVER, *units))) for units in ((), ("--units", "metric")))
+        self.assertEqual(us["segments"][0]["conductor"]["size_AWG"], metric["segments"][0]["conductor"]["size_AWG"])
+        self.assertNotIn("mm²", us["segments"][0]["conductor"]["governs"])
+        self.assertIn("mm²", metric["segments"][0]["conductor"]["governs"])
+        plan = json.loads(PLAIN.read_text())
+        for circuit in plan["circuits"]:
+            circuit["conductor_AWG"] = "14"
+        for breaker in plan["breakers"]:
+            breaker["rating_A"] = 20
+        changed = self.path / "changed.stayalight"
+        changed.write_text(json.dumps(plan))
+        self.assertNotIn("mm²", run("review", changed).stdout.decode())
+        self.assertIn("14 AWG Cu (2.08 mm²)", run("review", changed, "--units=metric").stdout.decode())
+        for units, beside in (("us", False), ("metric", True)):
+            out = self.path / f"{units}.pdf"
+            self.well(run("print", changed, "--out", out, "--sheets", "main", "--units", units))
+            text = subprocess.run(["pdftotext", out, "-"], capture_output=True, check=True).stdout.decode()
+            self.assertEqual("2.08 mm²" in text, beside)
+
     def test_draw_as_pixels_and_as_vectors(self):
         self.well(run("draw", RIVER, "--out", self.path / "a.png"))
         self.assertTrue((self.path / "a.png").read_bytes().startswith(b"\x89PNG"))

@@ -193,7 +193,7 @@ class PaperTest : public QObject {
       PaperOptions options;
       options.version = QStringLiteral("1");
       QStringList all;
-      for (const char* word : {"feeder", "moves"}) {
+      for (const char* word : {"feeder", "moves", "main", "backup", "survey"}) {
         const auto chosen = chosenSheets(plan, {QString::fromLatin1(word)}, language);
         QVERIFY(chosen.ok());
         const auto pages = sheets(plan, assess(plan), chosen.value(), language, options);

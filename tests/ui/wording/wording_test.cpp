@@ -99,6 +99,7 @@ class WordingTest : public QObject {
     QCOMPARE(figureText({24.0, "in", 0}, language), QStringLiteral("610 mm"));
     QCOMPARE(figureText({0.304, "in²", 4}, language), QStringLiteral("1.961 cm²"));
     QCOMPARE(figureText({22.5, "in³", 1}, language), QStringLiteral("369 cm³"));
+    QCOMPARE(figureText({3.0, "VA/ft²", 0}, language), QStringLiteral("32.3 VA/m²"));
     QCOMPARE(figureText({50.0, "°C", 0}, language), QStringLiteral("50 °C"));
     QCOMPARE(figureText({12.5, "A", 1}, language), QStringLiteral("12.5 A"));
     QCOMPARE(conductorText(ConductorSize::awg6, language), QStringLiteral("6 AWG (13.3 mm²)"));
