@@ -1,11 +1,11 @@
 #pragma once
 
-// The feeder as a one-line: both sources, the switch with its centre off or the inverter between, devices and
-// wires.
+// The feeder as a one-line: the sources, the switch with its centre off or the inverter between, a generator
+// where it comes in, the way around the inverter; devices and wires.
 
 #include <QtWidgets/QWidget>
 
-#include "core/assess/assess.h"
+#include "ui/shell/feeder_picture.h"
 #include "ui/style/palette.h"
 
 namespace stayalight {
@@ -21,23 +21,12 @@ class FeederLine : public QWidget {
   void paintEvent(QPaintEvent* event) override;
 
  private:
-  struct Wire {
-    QString device, size, ground;
-  };
-  struct Box {
-    QString title, fact;
-  };
-  [[nodiscard]] static Wire wireOf(const SegmentFigures* segment, const Language& language);
-  void paintBox(QPainter& painter, QRectF rect, const Box& box) const;
-  void paintBreaker(QPainter& painter, QPointF at) const;
-  void paintSlashes(QPainter& painter, QPointF at) const;
-  void label(QPainter& painter, QPointF middle, const QString& text, bool strong, bool above) const;
+  void paintBox(QPainter& painter, const FeederPicture::Box& box) const;
+  void paintSymbol(QPainter& painter, const FeederPicture::Symbol& symbol) const;
 
   Palette palette_{Theme::light};
-  Arrangement arrangement_ = Arrangement::none;
-  QString head_, note_, off_, none_;
-  Box main_, inverter_, backup_;
-  Wire mainWire_, inverterWire_, backupWire_;
+  FeederFacts facts_;
+  QString head_, note_, none_;
 };
 
 }  // namespace stayalight
