@@ -88,6 +88,19 @@ class Work {
   }
   void set(bool supplies) { supplied_ = supplied_ || supplies; }
 
+  [[nodiscard]] std::size_t size() const { return fates_.size(); }
+  /// Those that stand in a placement now, by their place in the list.
+  [[nodiscard]] std::vector<std::size_t> under(const Placement& place) const {
+    std::vector<std::size_t> all;
+    for (std::size_t i = 0; i < fates_.size(); ++i) {
+      if (state_[i] != State::out && state_[i] != State::lifted && overlap(place, where_[i]))
+        all.push_back(i);
+    }
+    return all;
+  }
+  /// Circuits that lose their supply when it goes, at least.
+  [[nodiscard]] std::size_t darkOf(std::size_t i) const { return supplied_ ? 0 : fates_[i].leaving.size(); }
+
   /// Another fate for one that the plan leaves where it is.
   void propose(BreakerId breaker, std::optional<Placement> to) {
     for (std::size_t i = 0; i < fates_.size(); ++i) {
@@ -174,6 +187,16 @@ class Search {
   /// Relocations proposed, breakers proposed to come out, circuits without supply, steps.
   using Cost = std::tuple<std::size_t, std::size_t, std::size_t, std::size_t>;
 
+  /// A place for one that keeps its circuits, and who stands there.
+  struct Candidate {
+    Placement to;
+    std::vector<std::size_t> under;
+  };
+  /// What is sure to be dark, and how many steps there are at least.
+  struct Bound {
+    std::size_t dark = 0, steps = 0;
+  };
+
   void tryAt(SpacePosition position) {
     const Placement place{panel_.id, position, Half::whole, kFeederPoles};
     std::vector<BreakerId> inTheWay;
@@ -196,39 +219,79 @@ class Search {
     }
     // One that is better than what was found so far is not possible any more.
     if (found_.place && keep.size() > std::get<0>(cost_)) return;
-    (void)relocate(place, inTheWay, keep, 0, proposals);
+    candidates_.clear();
+    for (const BreakerId id : keep) candidates_.push_back(candidatesFor(id, place, inTheWay));
+    counted_.assign(work_.size(), 0);
+    Bound bound;
+    count(work_.under(place), bound);
+    relocate(place, keep, 0, proposals, bound);
   }
 
-  // Places for each that keeps its circuits; true where it is enough. One or two are tried everywhere, more
-  // only until they fit.
-  bool relocate(const Placement& place, const std::vector<BreakerId>& inTheWay,
-                const std::vector<BreakerId>& keep, std::size_t next, Proposals& proposals) {
-    if (next == keep.size()) {
-      return consider(place, proposals) && keep.size() > 2;
-    }
-    const Placement now = placementOf(*find(plan_, keep[next]));
+  // Free places, those first where the fewest lose their supply.
+  [[nodiscard]] std::vector<Candidate> candidatesFor(BreakerId breaker, const Placement& place,
+                                                     const std::vector<BreakerId>& inTheWay) const {
+    const Placement now = placementOf(*find(plan_, breaker));
     const std::vector<Half> halves = now.half == Half::whole ? std::vector{Half::whole}
                                      : now.poles == 2        ? std::vector{Half::outer, Half::inner}
                                                              : std::vector{Half::a, Half::b};
+    std::vector<std::pair<std::size_t, Candidate>> all;
     for (const SpacePosition position : allSpaces(panel_)) {
       for (const Half half : halves) {
-        const Placement to{panel_.id, position, half, now.poles};
-        if (overlap(to, place) || taken(to, proposals) || refusal(plan_, to, inTheWay)) continue;
-        proposals.emplace_back(keep[next], to);
-        const bool enough = relocate(place, inTheWay, keep, next + 1, proposals);
-        proposals.pop_back();
-        if (enough) return true;
+        Candidate candidate{{panel_.id, position, half, now.poles}, {}};
+        if (overlap(candidate.to, place) || refusal(plan_, candidate.to, inTheWay)) continue;
+        candidate.under = work_.under(candidate.to);
+        std::size_t dark = 0;
+        for (const std::size_t i : candidate.under) dark += work_.darkOf(i);
+        all.emplace_back(dark, std::move(candidate));
       }
     }
-    return false;
+    std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) {
+      return std::pair(a.first, a.second.under.size()) < std::pair(b.first, b.second.under.size());
+    });
+    std::vector<Candidate> sorted;
+    for (auto& [dark, candidate] : all) sorted.push_back(std::move(candidate));
+    return sorted;
+  }
+
+  // Adds who is not counted yet.
+  void count(const std::vector<std::size_t>& under, Bound& bound) {
+    for (const std::size_t i : under) {
+      if (counted_[i]++ > 0) continue;
+      bound.dark += work_.darkOf(i);
+      ++bound.steps;
+    }
+  }
+  void uncount(const std::vector<std::size_t>& under) {
+    for (const std::size_t i : under) --counted_[i];
+  }
+
+  // Places for each that keeps its circuits: all of them are looked at, but for what cannot be better than
+  // the best so far.
+  void relocate(const Placement& place, const std::vector<BreakerId>& keep, std::size_t next,
+                Proposals& proposals, const Bound& bound) {
+    const std::size_t out = proposals.size() - next;
+    if (found_.place && Cost{keep.size(), out, bound.dark, bound.steps} >= cost_) return;
+    if (next == keep.size()) {
+      consider(place, proposals);
+      return;
+    }
+    for (const Candidate& candidate : candidates_[next]) {
+      if (taken(candidate.to, proposals)) continue;
+      Bound with = bound;
+      count(candidate.under, with);
+      proposals.emplace_back(keep[next], candidate.to);
+      relocate(place, keep, next + 1, proposals, with);
+      proposals.pop_back();
+      uncount(candidate.under);
+    }
   }
   static bool taken(const Placement& to, const Proposals& proposals) {
     return std::any_of(proposals.begin(), proposals.end(),
                        [&](const auto& other) { return other.second && overlap(to, *other.second); });
   }
 
-  // False where something else stays in the way.
-  bool consider(const Placement& place, const Proposals& proposals) {
+  // Nothing where something else stays in the way.
+  void consider(const Placement& place, const Proposals& proposals) {
     Work work = work_;
     std::size_t relocated = 0;
     for (const auto& [breaker, to] : proposals) {
@@ -236,14 +299,13 @@ class Search {
       relocated += to ? 1 : 0;
     }
     std::vector<ClearingStep> steps;
-    if (!work.clear(place, steps)) return false;
+    if (!work.clear(place, steps)) return;
     const Cost cost{relocated, proposals.size() - relocated, darkIn(steps), steps.size()};
-    if (found_.place && cost >= cost_) return true;
+    if (found_.place && cost >= cost_) return;
     cost_ = cost;
     found_.place = place;
     found_.steps = std::move(steps);
     proposals_ = proposals;
-    return true;
   }
 
   const Plan& plan_;
@@ -254,6 +316,8 @@ class Search {
   ClearedPlace found_;
   Cost cost_{};
   Proposals proposals_;
+  std::vector<std::vector<Candidate>> candidates_;  ///< by who keeps its circuits
+  std::vector<int> counted_;                        ///< how often each stands under what is chosen
 };
 
 /// With it the backup subpanel can be fed.

@@ -206,6 +206,33 @@ TEST(Clearing, HalvesOfATandemAndAQuadGoOneByOne) {
   EXPECT_EQ(told(quad, only(quad)), "out Outer (dark 1), out Inner (dark 1)");
 }
 
+TEST(Clearing, FourInTheWayGoWhereNobodyLosesItsSupply) {
+  // Two tandems hold the only pair that can come free. The first free halves are those of circuits that
+  // leave; others stand empty.
+  Plan plan = emptyHouse();
+  editPanel(plan, kMain).spaces = 8;
+  editPanel(plan, kMain).tandems = Answer::yes;
+  plan.transfer.edit().arrangement = Arrangement::manualSwitch;
+  for (const int row : {1, 2}) {
+    for (const Half half : {Half::a, Half::b})
+      addCircuit(plan, kMain, {kLeft, row}, 1, 20, "Keep " + std::to_string(row), half);
+  }
+  for (const auto& [name, half] : {std::pair{"Leaves A", Half::a}, std::pair{"Leaves B", Half::b}})
+    addCircuit(plan, kMain, {kRight, 1}, 1, 20, name, half);
+  for (const SpacePosition fixed :
+       {SpacePosition{kLeft, 3}, SpacePosition{kRight, 2}, SpacePosition{kRight, 4}})
+    addBreaker(plan, kMain, fixed, 1, 20, Feeds::solar);
+  moveOut(plan, "Leaves A", 1);
+  moveOut(plan, "Leaves B", 2);
+  const ClearedPlace best = only(plan);
+  EXPECT_EQ(spaces(plan, best), "1, 3");
+  EXPECT_EQ(best.steps.size(), 4U);
+  for (const ClearingStep& step : best.steps) {
+    EXPECT_EQ(step.what, Clearing::relocated);
+    EXPECT_TRUE(step.dark.empty());
+  }
+}
+
 TEST(Clearing, TheInputOfTheInverterComesAfterTheFeederAndFindsTheBackupSupplied) {
   Plan plan = fullHouse();
   moveOut(plan, "Left 1", 1);
