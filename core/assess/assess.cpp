@@ -196,6 +196,7 @@ Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstance
   }
 
   result.dcCable = dcCableFigures(plan, edition, working, tables);
+  result.buildings = buildingFigures(plan, result.segments, working, tables);
   result.buses = busFigures(plan, result.limits, working, tables);
   result.raceways = racewayFigures(plan, result.segments, edition, working, tables);
   result.boxes = spliceBoxFigures(plan, edition, working, tables);
@@ -208,6 +209,7 @@ Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstance
   input.onSite = &result.onSite;
   input.edition = edition;
   input.dcCable = result.dcCable ? &*result.dcCable : nullptr;
+  input.buildings = &result.buildings;
   input.buses = &result.buses;
   input.raceways = &result.raceways;
   input.boxes = &result.boxes;

@@ -8,6 +8,7 @@
 #include "core/panel/clearing.h"
 #include "core/review/review.h"
 #include "core/start/start.h"
+#include "core/wiring/building.h"
 #include "core/wiring/bus.h"
 #include "core/wiring/dc_cable.h"
 #include "core/wiring/raceway.h"
@@ -45,6 +46,7 @@ struct Assessment {
   DemandFigures demand;  ///< load calculations, capacity of the source
   std::vector<SegmentFigures> segments;
   std::optional<DcCableFigures> dcCable;
+  std::vector<BuildingFigures> buildings;  ///< buildings apart that hold a panel
   std::vector<BusFigures> buses;  ///< panels that a second source can feed beside the ordinary supply
   std::vector<RacewayFigures> raceways;
   std::vector<SpliceBoxFigures> boxes;

@@ -79,6 +79,14 @@ std::string adjustmentCell(int currentCarrying, Edition edition, const Tables& t
   return tableOf(RuleId{"conductor.adjustment"}, edition) + ", " + place + " current-carrying conductors";
 }
 
+ConductorSize electrodeConductor(ConductorSize supply, Metal metal, const Tables& tables) {
+  for (const ElectrodeRow& row : tables.electrode) {
+    const std::optional<ConductorSize>& end = row.upTo[index(metal)];
+    if (!end || supply <= *end) return row.copper;
+  }
+  return tables.electrode.back().copper;
+}
+
 std::optional<ConductorSize> groundingConductor(RatingAmperes device, Metal metal, const Tables& tables) {
   const GroundingRow* const row = groundingRow(device, tables);
   if (row == nullptr) return std::nullopt;

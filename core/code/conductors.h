@@ -54,6 +54,9 @@ struct Impedance {
 [[nodiscard]] std::string adjustmentCell(int currentCarrying, Edition edition,
                                          const Tables& tables = publishedTables());
 
+/// Table 250.66: smallest copper grounding electrode conductor for the conductors that supply a building.
+[[nodiscard]] ConductorSize electrodeConductor(ConductorSize supply, Metal metal,
+                                               const Tables& tables = publishedTables());
 /// Table 250.122: smallest equipment grounding conductor behind a device. Empty above the last row.
 [[nodiscard]] std::optional<ConductorSize> groundingConductor(RatingAmperes device, Metal metal,
                                                               const Tables& tables = publishedTables());

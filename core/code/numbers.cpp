@@ -26,6 +26,9 @@ RatingAmperes terminalCurrent(const Tables& tables) { return rating(CodeNumber::
 ConductorSize terminalSize(const Tables& tables) {
   return static_cast<ConductorSize>(static_cast<int>(codeNumber(CodeNumber::terminalSize, tables)));
 }
+ConductorSize rodElectrodeConductor(const Tables& tables) {
+  return static_cast<ConductorSize>(static_cast<int>(codeNumber(CodeNumber::rodElectrodeSize, tables)));
+}
 Length nippleLength(const Tables& tables) {
   return Length::inches(codeNumber(CodeNumber::nippleLength, tables));
 }
@@ -51,6 +54,7 @@ Fraction nippleFill(const Tables& tables) { return Fraction(codeNumber(CodeNumbe
 Length afciExtensionLength(const Tables& tables) {
   return Length::feet(codeNumber(CodeNumber::afciExtensionLength, tables));
 }
+RatingAmperes afciDevice(const Tables& tables) { return rating(CodeNumber::afciDevice, tables); }
 Fraction wiringSpaceConductors(const Tables& tables) {
   return Fraction(codeNumber(CodeNumber::wiringSpaceConductors, tables));
 }

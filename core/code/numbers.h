@@ -42,8 +42,13 @@ enum class CodeNumber : std::uint8_t {
   boxGroundsTogether,
   boxFurtherGround,
   generatorConductorFactor,
+  rodElectrodeSize,
+  buildingOneCircuit,
+  buildingTwoCircuits,
+  buildingDisconnect,
+  afciDevice,
 };
-inline constexpr std::array<std::string_view, 23> kCodeNumberKeys = {
+inline constexpr std::array<std::string_view, 28> kCodeNumberKeys = {
     "continuous_factor",
     "next_size_up_limit",
     "terminal_current",
@@ -67,6 +72,11 @@ inline constexpr std::array<std::string_view, 23> kCodeNumberKeys = {
     "box_grounds_together",
     "box_further_ground",
     "generator_conductor_factor",
+    "rod_electrode_size",
+    "building_one_circuit",
+    "building_two_circuits",
+    "building_disconnect",
+    "afci_device",
 };
 
 /// The number in the unit of its row, and the rule it is from.
@@ -78,6 +88,8 @@ inline constexpr std::array<std::string_view, 23> kCodeNumberKeys = {
 [[nodiscard]] Fraction continuousFactor(const Tables& tables = publishedTables());
 /// Largest device that may be the next standard size above its conductor's ampacity.
 [[nodiscard]] RatingAmperes nextSizeUpLimit(const Tables& tables = publishedTables());
+/// Largest grounding electrode conductor that rods alone ask for, copper.
+[[nodiscard]] ConductorSize rodElectrodeConductor(const Tables& tables = publishedTables());
 /// Up to this rating, and this size, terminals count as 60 C unless marked for 75 C.
 [[nodiscard]] RatingAmperes terminalCurrent(const Tables& tables = publishedTables());
 [[nodiscard]] ConductorSize terminalSize(const Tables& tables = publishedTables());
@@ -87,6 +99,8 @@ inline constexpr std::array<std::string_view, 23> kCodeNumberKeys = {
 [[nodiscard]] Fraction nippleFill(const Tables& tables = publishedTables());
 /// A circuit made longer by at most this much, inside enclosures not counted, needs no arc-fault protection.
 [[nodiscard]] Length afciExtensionLength(const Tables& tables = publishedTables());
+/// Largest breaker of the branch circuits that the arc-fault rule is about.
+[[nodiscard]] RatingAmperes afciDevice(const Tables& tables = publishedTables());
 /// Share of a panel's wiring space that conductors alone, and conductors with their splices, may take.
 [[nodiscard]] Fraction wiringSpaceConductors(const Tables& tables = publishedTables());
 [[nodiscard]] Fraction wiringSpaceSplices(const Tables& tables = publishedTables());

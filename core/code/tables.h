@@ -7,6 +7,7 @@
 
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <string_view>
 
 #include "core/code/demand_figures.h"
@@ -46,6 +47,12 @@ struct SmallConductorRow {
 struct GroundingRow {
   std::int32_t deviceUpTo = 0;
   std::array<ConductorSize, 2> size{};
+};
+/// Table 250.66: for supply conductors of each metal up to a size, in the order of the list; blank for the
+/// last row, which holds for what is larger.
+struct ElectrodeRow {
+  std::array<std::optional<ConductorSize>, 2> upTo{};
+  ConductorSize copper{};
 };
 /// Chapter 9 Table 8: ohm per 1000 ft at 75 C, direct current, stranded, by metal.
 struct PropertiesRow {
@@ -96,6 +103,7 @@ struct Tables {
   std::array<StandardRatingRow, 31> ratings;
   std::array<SmallConductorRow, 5> smallConductors;
   std::array<GroundingRow, 7> grounding;
+  std::array<ElectrodeRow, 5> electrode;
   std::array<PropertiesRow, kConductorSizeCount> properties;
   std::array<ImpedanceRow, kConductorSizeCount> impedance;
   std::array<MotorRow, 12> fullLoad;

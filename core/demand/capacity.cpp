@@ -15,6 +15,10 @@ constexpr MessageId kLegCarries{"capacity.leg_carries"};
 constexpr MessageId kDeclared{"capacity.asked_declared"};
 constexpr MessageId kFull{"capacity.asked_full"};
 constexpr MessageId kManaged{"capacity.asked_managed"};
+constexpr MessageId kManagedCalculated{"capacity.asked_managed_calculated"};
+constexpr MessageId kStaysOff{"capacity.stays_off"};
+constexpr MessageId kSetPoint{"capacity.caution_set_point"};
+constexpr MessageId kComesBack{"capacity.caution_comes_back"};
 constexpr MessageId kLargest{"capacity.asked_largest"};
 constexpr MessageId kSetting{"capacity.asked_setting"};
 constexpr MessageId kListedManagement{"capacity.listed_management"};
@@ -65,7 +69,6 @@ Answer managementListed(const Transfer& transfer) {
 
 struct Draws {
   double declared = 0.0;
-  double unmanaged = 0.0;  ///< of all loads but those that listed equipment switches off
   std::array<double, 2> leg{};
   double largest = 0.0;
   std::string largestName;
@@ -74,12 +77,32 @@ struct Draws {
   std::vector<Message> unknown;
 };
 
-// Switched off by what is listed for it, so that others may run.
-bool managedAway(const Plan& plan, LoadId load) {
-  const auto& managed = plan.transfer->managed;
-  return std::any_of(managed.begin(), managed.end(), [&](const ManagedLoad& row) {
-    return row.load == load && row.listed.is(Answer::yes) && !row.shedBy.is(ShedBy::byHand);
-  });
+// The most that load management connects where nobody set a limit: the calculated load without what listed
+// equipment keeps off as long as the outage lasts. What comes back in it counts, since nothing holds the rest
+// down then; of what nobody knows, `least` leaves it out and `most` counts it.
+struct Connected {
+  std::optional<VoltAmperes> least, most;
+  bool back = false;     ///< something comes back
+  bool unknown = false;  ///< of something nobody knows
+};
+Connected connectedByManagement(const Plan& plan, Edition edition, Working* working, const Tables& tables) {
+  Connected out;
+  std::vector<LoadId> away, perhaps;
+  for (const ManagedLoad& row : plan.transfer->managed) {
+    if (!row.load.valid() || !row.listed.is(Answer::yes) || row.shedBy.is(ShedBy::byHand)) continue;
+    if (row.offInOutage.is(Answer::yes)) away.push_back(row.load);
+    if (!row.offInOutage.is(Answer::no)) perhaps.push_back(row.load);
+    out.back = out.back || row.offInOutage.is(Answer::no);
+  }
+  out.unknown = perhaps.size() > away.size();
+  const auto total = [&](const std::vector<LoadId>& without, Working* to) -> std::optional<VoltAmperes> {
+    const DemandCalculation load = standardLoad(feederQuestion(plan, edition, tables, without), to, tables);
+    if (!load.complete()) return std::nullopt;
+    return load.total;
+  };
+  out.most = total(away, working);
+  out.least = out.unknown ? total(perhaps, nullptr) : out.most;
+  return out;
 }
 
 Draws drawsOf(const Plan& plan, const Tables& tables) {
@@ -104,7 +127,6 @@ Draws drawsOf(const Plan& plan, const Tables& tables) {
         out.largest = *draw;
         out.largestName = name;
       }
-      if (!managedAway(plan, load.id)) out.unmanaged += *draw;
       if (!meant) continue;
       out.declared += *draw;
       if (load.connection.is(Connection::lineToLine)) {
@@ -152,7 +174,7 @@ Message pathName(CapacityPath path) {
 }
 
 std::vector<PathFigures> capacityPaths(const Plan& plan, Edition edition, const InverterLimits& limits,
-                                       DemandFigures& figures, const Tables& tables) {
+                                       DemandFigures& figures, Working* working, const Tables& tables) {
   const Transfer& transfer = *plan.transfer;
   const Inverter& inverter = *plan.inverter;
   const bool none = transfer.arrangement.is(Arrangement::none) || !transfer.arrangement.known();
@@ -191,13 +213,23 @@ std::vector<PathFigures> capacityPaths(const Plan& plan, Edition edition, const 
   full.asked = figures.feederLoad.load;
   full.conditions.push_back(carries(kFull, full.asked, source, true));
 
-  PathFigures& managed = begin(CapacityPath::managed, "capacity.automatic");
+  PathFigures& managed = begin(CapacityPath::managed, "capacity.managed");
   if (manual) managed.closed = say(kNotAutomatic);
   managed.asked = transfer.managedLimit;
-  // Without a limit that is typed: nameplates of all loads less those that are switched off.
-  if (!managed.asked && draws.largestKnown && !transfer.managed.empty())
-    managed.asked = VoltAmperes(draws.unmanaged);
-  managed.conditions.push_back(carries(kManaged, managed.asked, source, true));
+  if (transfer.managedLimit || transfer.managed.empty()) {
+    managed.conditions.push_back(carries(kManaged, managed.asked, source, true));
+    if (transfer.managedLimit) managed.caution = say(kSetPoint, Citation{RuleId{"load.energy_management"}});
+  } else {
+    const Connected connected = connectedByManagement(plan, edition, working, tables);
+    managed.asked = connected.most;
+    CapacityCondition condition = carries(kManagedCalculated, connected.most, source, true);
+    const bool perhaps = connected.least && source && condition.state == Condition::broken &&
+                         compare(*connected.least, *connected.least, source) == Verdict::within;
+    if (perhaps) condition.state = Condition::notKnown;
+    managed.conditions.push_back(std::move(condition));
+    if (connected.unknown) managed.conditions.push_back({say(kStaysOff), Condition::notKnown});
+    if (connected.back) managed.caution = say(kComesBack, Citation{RuleId{"load.energy_management"}});
+  }
   managed.conditions.push_back({say(kListedManagement), ofAnswer(managementListed(transfer))});
 
   PathFigures& island = begin(CapacityPath::island, "capacity.island");

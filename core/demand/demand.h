@@ -10,6 +10,7 @@
 
 #include <array>
 #include <optional>
+#include <span>
 #include <string>
 #include <vector>
 
@@ -61,9 +62,10 @@ struct DemandQuestion {
   std::vector<EntityRef> places;  ///< of what is missing
   std::vector<Message> notes;     ///< what was assumed, on the safe side
 };
-/// Of the feeder to the backup subpanel: circuits that hang on it as planned.
+/// Of the feeder to the backup subpanel: circuits that hang on it as planned, without some of their loads.
 [[nodiscard]] DemandQuestion feederQuestion(const Plan& plan, Edition edition,
-                                            const Tables& tables = publishedTables());
+                                            const Tables& tables = publishedTables(),
+                                            std::span<const LoadId> without = {});
 /// Of the whole dwelling, before the work or as planned (then with charging from the utility).
 [[nodiscard]] DemandQuestion dwellingQuestion(const Plan& plan, Reading reading, Edition edition,
                                               const Tables& tables = publishedTables());
@@ -244,6 +246,7 @@ struct DemandFigures {
                                           const Tables& tables = publishedTables());
 [[nodiscard]] std::vector<PathFigures> capacityPaths(const Plan& plan, Edition edition,
                                                      const InverterLimits& limits, DemandFigures& figures,
+                                                     Working* working = nullptr,
                                                      const Tables& tables = publishedTables());
 
 }  // namespace stayalight

@@ -207,8 +207,9 @@ class Dwelling {
     Part part;
     const double unit = figures_(DemandKey::lightingUnit);
     const double area = question_.area[0].count() + question_.area[1].count();
-    DemandLine& line = addLine(out_, say(kLighting, Figure{area, "ft\u00b2", 0}, Figure{unit, "VA", 0}),
-                               ruleOf(DemandKey::lightingUnit), VoltAmperes(area * unit), 0);
+    DemandLine& line =
+        addLine(out_, say(kLighting, Figure{area, "ft\u00b2", 0}, Figure{unit, "VA/ft\u00b2", 0}),
+                ruleOf(DemandKey::lightingUnit), VoltAmperes(area * unit), 0);
     line.confirmed = figures_.confirmed();
     line.step = record(
         working_, "demand.lighting", line.rule, area * unit, "VA",

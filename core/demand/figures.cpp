@@ -280,7 +280,7 @@ DemandFigures demandFigures(const Plan& plan, Edition edition, const InverterLim
     figures.feederLoad = feederLoadOf(plan, figures.feeder, tables);
     figures.carries = limits.totalApparent;
     if (!figures.carries && limits.total) figures.carries = VoltAmperes(limits.total->count());
-    figures.paths = capacityPaths(plan, edition, limits, figures, tables);
+    figures.paths = capacityPaths(plan, edition, limits, figures, working, tables);
   }
   service.charge = chargeSetting(plan, figures, working, tables);
   return figures;

@@ -97,6 +97,7 @@ struct Gatherer {
   DemandQuestion question;
   Gaps gaps;
   std::vector<Message> byTable, byRunning;
+  std::span<const LoadId> without;  ///< loads that do not count
 
   /// What is missing, and where ratings are from that are no nameplates.
   void finish() {
@@ -147,7 +148,10 @@ struct Gatherer {
     // Line to line first, so that smaller parts find the appliance they belong to.
     for (const bool between : {true, false}) {
       for (const Load& load : circuit.loads) {
-        if (lineToNeutral(load) != between) this->load(load, circuit, use, poles, added, first);
+        if (lineToNeutral(load) == between ||
+            std::find(without.begin(), without.end(), load.id) != without.end())
+          continue;
+        this->load(load, circuit, use, poles, added, first);
       }
     }
   }
@@ -247,8 +251,9 @@ std::optional<Nameplate> nameplateOf(const Load& load, const Tables& tables) {
   return std::nullopt;
 }
 
-DemandQuestion feederQuestion(const Plan& plan, Edition edition, const Tables& tables) {
-  Gatherer gatherer{plan, tables, false, begin(plan, edition, tables), {}, {}, {}};
+DemandQuestion feederQuestion(const Plan& plan, Edition edition, const Tables& tables,
+                              std::span<const LoadId> without) {
+  Gatherer gatherer{plan, tables, false, begin(plan, edition, tables), {}, {}, {}, without};
   for (const auto& circuit : plan.circuits) {
     const Breaker* const breaker = find(plan, breakerOf(*circuit, Reading::planned));
     const Panel* const panel = breaker != nullptr ? find(plan, breaker->panel) : nullptr;
@@ -261,7 +266,7 @@ DemandQuestion feederQuestion(const Plan& plan, Edition edition, const Tables& t
 }
 
 DemandQuestion dwellingQuestion(const Plan& plan, Reading reading, Edition edition, const Tables& tables) {
-  Gatherer gatherer{plan, tables, true, begin(plan, edition, tables), {}, {}, {}};
+  Gatherer gatherer{plan, tables, true, begin(plan, edition, tables), {}, {}, {}, {}};
   DemandQuestion& question = gatherer.question;
   for (const auto& circuit : plan.circuits) {
     const Breaker* const breaker = find(plan, breakerOf(*circuit, reading));

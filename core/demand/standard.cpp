@@ -125,8 +125,9 @@ class Standard {
     std::array<double, 2> gross{question_.area[0].count() * unit, question_.area[1].count() * unit};
     std::vector<StepInput> sum;
     if (area > 0.0) {
-      DemandLine& line = addLine(out_, say(kLighting, Figure{area, "ft\u00b2", 0}, Figure{unit, "VA", 0}),
-                                 ruleOf(DemandKey::lightingUnit), VoltAmperes(area * unit), 0);
+      DemandLine& line =
+          addLine(out_, say(kLighting, Figure{area, "ft\u00b2", 0}, Figure{unit, "VA/ft\u00b2", 0}),
+                  ruleOf(DemandKey::lightingUnit), VoltAmperes(area * unit), 0);
       line.confirmed = unitConfirmed;
       line.step = record(working_, "demand.lighting", line.rule, area * unit, "VA",
                          {figures_.input("u", DemandKey::lightingUnit, unit),

@@ -6,6 +6,7 @@
 #include "core/outage/outage.h"
 #include "core/start/start.h"
 #include "core/wiring/branch.h"
+#include "core/wiring/building.h"
 #include "core/wiring/dc_cable.h"
 #include "core/wiring/extension.h"
 
@@ -42,6 +43,9 @@ bool isTandem(const Breaker& breaker) { return !breaker.half.is(Half::whole); }
 // A panel matters as soon as something stands in it; the house's own panels in any case.
 bool matters(const House& house, const Panel& panel) {
   return !panel.role.is(PanelRole::backup) || house.backupOccupied;
+}
+bool apart(const House& house, const Panel& panel) {
+  return house.unitedStates && std::find(house.apart.begin(), house.apart.end(), &panel) != house.apart.end();
 }
 bool tandemsInDoubt(const House& house, const Panel& panel) {
   return anyBreaker(house, panel, [&](const Breaker& breaker) {
@@ -175,6 +179,14 @@ constexpr Fact<Panel> kPanel[] = {
      [](const House& house, const Panel& panel) {
        return panel.role.is(PanelRole::backup) && house.anyBackedUp && !panel.neutralTerminals;
      }},
+    {"panel.grounding_electrode", kQualified, MessageId{"onsite.panel.grounding_electrode"},
+     [](const House& house, const Panel& panel) {
+       return apart(house, panel) && open(panel.groundingElectrode);
+     }},
+    {"panel.building_disconnect", kQualified, MessageId{"onsite.panel.building_disconnect"},
+     [](const House& house, const Panel& panel) {
+       return apart(house, panel) && !panel.mainBreaker && open(panel.buildingDisconnect);
+     }},
     {"panel.wiring_space_in2", kQualified, MessageId{"onsite.panel.wiring_space_in2"},
      [](const House& house, const Panel& panel) {
        return house.unitedStates && !panel.wiringSpace &&
@@ -224,7 +236,7 @@ constexpr Fact<Circuit> kCircuit[] = {
      [](const House& house, const Circuit& circuit) {
        return house.unitedStates
                   ? arcFaultNeed(house.plan, circuit, house.tables) == ArcFaultNeed::areaUnknown
-                  : movesWithoutArcFault(house.plan, circuit) && open(circuit.arcFaultArea);
+                  : movesWithoutArcFault(house.plan, circuit, house.tables) && open(circuit.arcFaultArea);
      }},
     {"circuit.calculation_use", kHousehold, MessageId{"onsite.circuit.calculation_use"},
      [](const House& house, const Circuit& circuit) {
@@ -556,7 +568,8 @@ House::House(const Plan& of, const Tables& with)
       edition(of.site->edition.valueOr(Edition::y2023)),
       unitedStates(of.site->country.is(Country::unitedStates)),
       pieces(segments(of)),
-      buses(busSources(of)) {
+      buses(busSources(of)),
+      apart(panelsApart(of)) {
   for (const auto& circuit : plan.circuits) {
     if (!backedUp(plan, *circuit)) continue;
     anyBackedUp = true;

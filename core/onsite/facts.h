@@ -23,6 +23,7 @@ struct House {
   bool backupOccupied = false;
   std::vector<Segment> pieces;  ///< of the way to the backup subpanel
   std::vector<BusSources> buses;
+  std::vector<const Panel*> apart;  ///< panels in another building
   [[nodiscard]] bool has(Segment segment) const;
 };
 struct OnCircuit {

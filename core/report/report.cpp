@@ -123,6 +123,9 @@ class Report {
     json["segments"] = Json::array();
     for (const SegmentFigures& figures : assessment_.segments) json["segments"].push_back(segment(figures));
     json["dc_cable"] = dcCable();
+    json["buildings"] = Json::array();
+    for (const BuildingFigures& figures : assessment_.buildings)
+      json["buildings"].push_back(building(figures));
     json["buses"] = Json::array();
     for (const BusFigures& figures : assessment_.buses) json["buses"].push_back(bus(figures));
     json["raceways"] = Json::array();
@@ -426,6 +429,21 @@ class Report {
                 {"over", texts(figures.over)},
                 {"not_known", texts(figures.notKnown)},
                 {"verdict", word(figures.verdict)}};
+  }
+  static Json building(const BuildingFigures& figures) {
+    Json pieces = Json::array();
+    for (const Segment piece : figures.pieces) pieces.push_back(word(piece));
+    return Json{{"panel", figures.panel.number},
+                {"segments", pieces},
+                {"own_ground", word(figures.ownGround, ChoiceWords<Answer>::words)},
+                {"grounding_electrode", word(figures.electrode, ChoiceWords<Answer>::words)},
+                {"supply_conductor_AWG", word(figures.supply)},
+                {"electrode_conductor_copper_AWG", word(figures.electrodeConductor)},
+                {"disconnect", word(figures.disconnect, ChoiceWords<Answer>::words)},
+                {"circuits", figures.circuits},
+                {"least_disconnect_A", num(figures.leastDisconnect)},
+                {"main_breaker_A", num(figures.mainBreaker)},
+                {"drop_of_whole_feeder", num(figures.drop)}};
   }
   static Json bus(const BusFigures& figures) {
     Json sources = Json::array();

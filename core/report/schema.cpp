@@ -33,6 +33,11 @@ Assessment specimen() {
   full.dcCable.emplace();
   full.dcCable->over.emplace_back();
   full.dcCable->notKnown.emplace_back();
+  BuildingFigures& building = full.buildings.emplace_back();
+  building.pieces.emplace_back();
+  building.supply = building.electrodeConductor = ConductorSize::awg4;
+  building.mainBreaker = RatingAmperes{};
+  building.drop = 0.0;
   BusFigures bus;
   bus.sources.emplace_back();
   full.buses.push_back(bus);

@@ -23,6 +23,9 @@ constexpr MessageId kSmallPlain{"review.generator.small.plain"};
 constexpr MessageId kSmallTrade{"review.generator.small.trade"};
 constexpr MessageId kChargePlain{"review.generator.charge.plain"};
 constexpr MessageId kChargeTrade{"review.generator.charge.trade"};
+constexpr MessageId kStartsPlain{"review.generator.starts.plain"};
+constexpr MessageId kStartsTrade{"review.generator.starts.trade"};
+constexpr MessageId kStartSum{"review.generator.starts.sum"};
 constexpr MessageId kSinglePlain{"review.generator.single_120.plain"};
 constexpr MessageId kSingleTrade{"review.generator.single_120.trade"};
 constexpr MessageId kHeldBackPlain{"review.solar.held_back.plain"};
@@ -76,6 +79,44 @@ void generatorLoad(const ReviewInput& in, Findings& out) {
   const double fits = std::max(0.0, usable - average);
   out.add("generator.charge", Severity::advice, kGeneratorLoad, say(kChargePlain, watts(fits)),
           say(kChargeTrade, watts(average), watts(charging), watts(usable), watts(fits)), places);
+}
+
+// What a leg of the generator carries all day; its nameplate, else its watts on both legs alike.
+std::optional<AcAmperes> ratedCurrent(const ReviewInput& in) {
+  const Generator& generator = *in.plan.generator;
+  if (generator.ratedCurrent) return generator.ratedCurrent;
+  if (!generator.continuous) return std::nullopt;
+  const SystemVoltages system = voltages(in.plan, Mode::generator, in.tables);
+  const double volts = system.single ? system.legToNeutral.count() : 2.0 * system.legToNeutral.count();
+  return AcAmperes(generator.continuous->count() / volts);
+}
+
+// A start within its rating is no question; what it bears for a moment beyond that its label does not say.
+void generatorStarts(const ReviewInput& in, Findings& out) {
+  const std::optional<AcAmperes> rated = ratedCurrent(in);
+  if (!present(in.plan) || !rated || in.starts == nullptr) return;
+  std::vector<std::string> names;
+  std::vector<Message> sums;
+  std::vector<EntityRef> places{at(RecordKind::generator)};
+  for (std::size_t i = 0; i < in.starts->checks.size(); ++i) {
+    const StartCheck& check = in.starts->checks[i];
+    const MotorStart& motor = in.starts->motors[i];
+    if (motor.source == StartSource::notKnown || motor.source == StartSource::running) continue;
+    AcAmperes most;
+    for (const auto& leg : check.leg) {
+      if (leg) most = std::max(most, leg->highSum);
+    }
+    if (most.count() <= rated->count() * (1.0 + 1e-9)) continue;
+    const Circuit* circuit = find(in.plan, motor.circuit);
+    const auto load = std::find_if(circuit->loads.begin(), circuit->loads.end(),
+                                   [&](const Load& l) { return l.id == motor.load; });
+    names.push_back(nameOf(*load, *circuit));
+    sums.push_back(say(kStartSum, names.back(), amperes(most.count())));
+    places.push_back(at(*load));
+  }
+  if (names.empty()) return;
+  out.add("generator.starts", Severity::checkOnSite, kGeneratorLoad, say(kStartsPlain, listed(names)),
+          say(kStartsTrade, sums, amperes(rated->count())), places);
 }
 
 void single120(const ReviewInput& in, Findings& out) {
@@ -132,7 +173,7 @@ void managedLoads(const ReviewInput& in, Findings& out) {
   }
 }
 
-constexpr Rule kRules[] = {generatorNotEntered, monoxide,      generatorLoad,
+constexpr Rule kRules[] = {generatorNotEntered, monoxide,      generatorLoad, generatorStarts,
                            single120,           solarInOutage, managedLoads};
 
 }  // namespace

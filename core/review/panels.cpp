@@ -16,8 +16,9 @@ constexpr RuleId kListing{"breaker.listing"};
 constexpr RuleId kOldBreaker{"practice.old_breaker"};
 constexpr RuleId kBlank{"directory.blank"};
 constexpr RuleId kDirectory{"directory.circuits"};
-constexpr RuleId kOtherBuilding{"feeder.other_building"};
+constexpr RuleId kProtection{"panel.protection"};
 constexpr RuleId kSurge{"feeder.surge"};
+constexpr RuleId kSurgeOutside{"feeder.surge_outside"};
 constexpr RuleId kSpareSpaces{"practice.spare_spaces"};
 
 constexpr MessageId kRoomPlain{"review.panel.supply_room.plain"};
@@ -48,8 +49,8 @@ constexpr MessageId kWordsPlain{"review.directory.words.plain"};
 constexpr MessageId kWordsTrade{"review.directory.words.trade"};
 constexpr MessageId kTwicePlain{"review.directory.twice.plain"};
 constexpr MessageId kTwiceTrade{"review.directory.twice.trade"};
-constexpr MessageId kBuildingPlain{"review.panel.other_building.plain"};
-constexpr MessageId kBuildingTrade{"review.panel.other_building.trade"};
+constexpr MessageId kMainPlain{"review.panel.main_over_bus.plain"};
+constexpr MessageId kMainTrade{"review.panel.main_over_bus.trade"};
 constexpr MessageId kSurgePlain{"review.panel.surge.plain"};
 constexpr MessageId kSurgeTrade{"review.panel.surge.trade"};
 constexpr MessageId kSparePlain{"review.panel.spare_spaces.plain"};
@@ -156,6 +157,20 @@ void polesAndListing(const ReviewInput& in, Findings& out) {
   }
 }
 
+/// A main breaker larger than its bus protects it no more. In the house's own panels it may be misread.
+void mainAndBus(const ReviewInput& in, Findings& out) {
+  if (canadian(in.plan)) return;
+  for (const auto& panel : in.plan.panels) {
+    if (!panel->mainBreaker || !panel->busRating || *panel->mainBreaker <= *panel->busRating) continue;
+    out.add("panel.main_over_bus",
+            panel->role.is(PanelRole::backup) ? Severity::mustFix : Severity::checkOnSite, kProtection,
+            say(kMainPlain, nameOf(*panel)),
+            say(kMainTrade, nameOf(*panel), Figure{static_cast<double>(panel->mainBreaker->count()), "A", 0},
+                Figure{static_cast<double>(panel->busRating->count()), "A", 0}),
+            {at(*panel)});
+  }
+}
+
 /// Spaces that moved circuits leave: the old breaker stays as a spare, or the opening is closed.
 void leftSpaces(const ReviewInput& in, Findings& out) {
   for (const auto& panel : in.plan.panels) {
@@ -221,16 +236,13 @@ void backupItself(const ReviewInput& in, Findings& out) {
   if (backup == nullptr) return;
   const std::vector<Occupant> standing = occupants(in.plan, backup->id, Reading::planned);
   if (standing.empty()) return;
-  if (backup->separateBuilding) {
-    out.add("panel.other_building", Severity::checkOnSite, kOtherBuilding, say(kBuildingPlain),
-            say(kBuildingTrade), {at(*backup)});
-  }
   const bool asked = !canadian(in.plan) && (in.edition == Edition::y2023 || in.edition == Edition::y2026);
   const bool surge = std::any_of(standing.begin(), standing.end(), [&](const Occupant& o) {
     return find(in.plan, o.breaker)->feeds.is(Feeds::surgeDevice);
   });
   if (asked && !surge) {
-    out.add("panel.surge", Severity::checkOnSite, kSurge, say(kSurgePlain), say(kSurgeTrade), {at(*backup)});
+    out.add("panel.surge", Severity::checkOnSite, backup->separateBuilding ? kSurgeOutside : kSurge,
+            say(kSurgePlain), say(kSurgeTrade), {at(*backup)});
   }
   const std::int32_t free = freeSpaces(in.plan, backup->id);
   if (free < kSpareShare * backup->spaces) {
@@ -271,8 +283,8 @@ void supplyPlaces(const ReviewInput& in, Findings& out) {
   }
 }
 
-constexpr Rule kRules[] = {places,    tandems,      polesAndListing, leftSpaces,
-                           directory, backupItself, supplyPlaces};
+constexpr Rule kRules[] = {places,     tandems,   polesAndListing, mainAndBus,
+                           leftSpaces, directory, backupItself,    supplyPlaces};
 
 }  // namespace
 

@@ -187,7 +187,7 @@ void arcFault(const ReviewInput& in, Findings& out) {
   std::vector<std::string> asked;
   std::vector<EntityRef> askedPlaces;
   for (const auto& circuit : in.plan.circuits) {
-    if (!movesWithoutArcFault(in.plan, *circuit)) continue;
+    if (!movesWithoutArcFault(in.plan, *circuit, in.tables)) continue;
     const ArcFaultNeed need = arcFaultNeed(in.plan, *circuit, in.tables);
     if (!canadian(in.plan) && need == ArcFaultNeed::no) continue;
     if (!canadian(in.plan) && need == ArcFaultNeed::yes) {

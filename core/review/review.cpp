@@ -107,8 +107,8 @@ std::vector<Finding> review(const ReviewInput& input) {
   reviewing::Findings findings(input.plan);
   for (const auto& rules : {reviewing::sourceRules(), reviewing::multiwireRules(), reviewing::neutralRules(),
                             reviewing::loadRules(), reviewing::feederRules(), reviewing::capacityRules(),
-                            reviewing::panelRules(), reviewing::circuitRules(), reviewing::busRules(),
-                            reviewing::racewayRules(), reviewing::protectionRules(),
+                            reviewing::panelRules(), reviewing::circuitRules(), reviewing::buildingRules(),
+                            reviewing::busRules(), reviewing::racewayRules(), reviewing::protectionRules(),
                             reviewing::generatorRules(), reviewing::readingRules(), reviewing::siteRules()}) {
     for (const reviewing::Rule rule : rules) rule(input, findings);
   }

@@ -12,6 +12,7 @@
 #include "core/outage/outage.h"
 #include "core/panel/clearing.h"
 #include "core/start/start.h"
+#include "core/wiring/building.h"
 #include "core/wiring/bus.h"
 #include "core/wiring/dc_cable.h"
 #include "core/wiring/raceway.h"
@@ -48,6 +49,7 @@ struct ReviewInput {
   const std::vector<SegmentFigures>* segments = nullptr;
   const OutageFigures* outage = nullptr;
   const DcCableFigures* dcCable = nullptr;
+  const std::vector<BuildingFigures>* buildings = nullptr;
   const std::vector<BusFigures>* buses = nullptr;
   const std::vector<RacewayFigures>* raceways = nullptr;
   const std::vector<SpliceBoxFigures>* boxes = nullptr;

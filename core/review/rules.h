@@ -38,6 +38,7 @@ using Rule = void (*)(const ReviewInput& input, Findings& findings);
 [[nodiscard]] std::span<const Rule> capacityRules();   ///< load calculation, charging, capacity of the source
 [[nodiscard]] std::span<const Rule> panelRules();      ///< places of breakers, poles, listing, directory
 [[nodiscard]] std::span<const Rule> circuitRules();    ///< conductor and breaker of a branch circuit, alarms
+[[nodiscard]] std::span<const Rule> buildingRules();   ///< a panel in another building
 [[nodiscard]] std::span<const Rule> busRules();        ///< buses with two sources, the battery's cable
 [[nodiscard]] std::span<const Rule> racewayRules();    ///< raceways, splices, arc-fault protection
 [[nodiscard]] std::span<const Rule> protectionRules();  ///< ground-fault protection, old wiring

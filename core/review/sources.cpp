@@ -253,6 +253,9 @@ void movedServiceDisconnect(const ReviewInput& in, Findings& out) {
 void bondInBackup(const ReviewInput& in, Findings& out) {
   for (const auto& panel : in.plan.panels) {
     if (panel->role.is(PanelRole::main)) continue;
+    // The bond of an old feeder of three wires between buildings is another matter:
+    // core/review/buildings.cpp.
+    if (panel->separateBuilding && !panel->role.is(PanelRole::backup)) continue;
     if (panel->neutralBonded.is(Answer::yes)) {
       Finding& finding =
           out.add("bond.backup", Severity::danger, kLoadSideBond, say(kBackupBondedPlain, nameOf(*panel)),

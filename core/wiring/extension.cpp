@@ -78,14 +78,16 @@ bool carriesDifferenceOnly(const Plan& plan, const Circuit& circuit) {
          std::find(legs.begin(), legs.end(), Leg::l2) != legs.end();
 }
 
-bool movesWithoutArcFault(const Plan& plan, const Circuit& circuit) {
+bool movesWithoutArcFault(const Plan& plan, const Circuit& circuit, const Tables& tables) {
   const Breaker* breaker = find(plan, circuit.planned);
-  if (breaker == nullptr || !moved(plan, circuit) || !circuit.voltage.is(VoltageClass::v120)) return false;
+  if (breaker == nullptr || !moved(plan, circuit) || !circuit.voltage.is(VoltageClass::v120) ||
+      breaker->rating > afciDevice(tables))
+    return false;
   return !breaker->protection.is(Protection::afci) && !breaker->protection.is(Protection::dual);
 }
 
 ArcFaultNeed arcFaultNeed(const Plan& plan, const Circuit& circuit, const Tables& tables) {
-  if (!movesWithoutArcFault(plan, circuit)) return ArcFaultNeed::no;
+  if (!movesWithoutArcFault(plan, circuit, tables)) return ArcFaultNeed::no;
   const bool shortOne = circuit.extensionLength && *circuit.extensionLength <= afciExtensionLength(tables);
   if (circuit.arcFaultArea.is(Answer::no) || shortOne) return ArcFaultNeed::no;
   if (!circuit.arcFaultArea.is(Answer::yes)) return ArcFaultNeed::areaUnknown;

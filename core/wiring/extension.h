@@ -31,8 +31,9 @@ namespace stayalight {
 /// whose members stand on both legs of one panel.
 [[nodiscard]] bool carriesDifferenceOnly(const Plan& plan, const Circuit& circuit);
 
-/// A 120 V circuit that moves onto a breaker without arc-fault protection.
-[[nodiscard]] bool movesWithoutArcFault(const Plan& plan, const Circuit& circuit);
+/// A 120 V circuit of at most 20 A that moves onto a breaker without arc-fault protection.
+[[nodiscard]] bool movesWithoutArcFault(const Plan& plan, const Circuit& circuit,
+                                        const Tables& tables = publishedTables());
 /// Must a circuit that is made longer get arc-fault protection (210.12(D))? A short extension needs none for
 /// that reason, nor does one that has it already.
 enum class ArcFaultNeed : std::uint8_t { no, yes, areaUnknown, lengthUnknown };

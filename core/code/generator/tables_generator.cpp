@@ -1,6 +1,7 @@
 #include "core/code/generator/tables_generator.h"
 
 #include <algorithm>
+#include <array>
 #include <charconv>
 #include <functional>
 #include <optional>
@@ -321,6 +322,31 @@ std::string grounding(const TableFiles& files) {
   return member("grounding", out);
 }
 
+std::string electrode(const TableFiles& files) {
+  const Table table(files, "electrode_conductors.csv", "cu_up_to,al_up_to,cu_size");
+  table.expectRows(std::tuple_size_v<decltype(Tables::electrode)>);
+  table.expectRising([&](const CsvRow& row) { return static_cast<double>(table.size(row, 2)); });
+  std::vector<std::string> out;
+  std::array<int, 2> before{-1, -1};
+  for (const CsvRow& row : table.rows()) {
+    const bool last = &row == &table.rows().back();
+    std::vector<std::string> ends;
+    for (std::size_t metal = 0; metal < 2; ++metal) {
+      if (last != row.cells[metal].empty()) table.refuse(row, "the last row, and no other, has no end");
+      if (last) {
+        ends.emplace_back("std::nullopt");
+        continue;
+      }
+      const int end = static_cast<int>(table.size(row, metal));
+      if (end <= before[metal]) table.refuse(row, "sizes do not rise");
+      before[metal] = end;
+      ends.push_back(text(table.size(row, metal)));
+    }
+    out.push_back("{" + list(ends) + ", " + text(table.size(row, 2)) + "}");
+  }
+  return member("electrode", out);
+}
+
 std::string properties(const TableFiles& files) {
   const Table table(files, "conductor_properties.csv", "size,circular_mils,mm2,cu,al");
   table.expectAllSizes();
@@ -519,6 +545,7 @@ const std::vector<std::string>& tableFileNames() {
                                                  "conductor_impedance.csv",
                                                  "conductor_properties.csv",
                                                  "demand.csv",
+                                                 "electrode_conductors.csv",
                                                  "grounding_conductors.csv",
                                                  "motor_code_letters.csv",
                                                  "motor_full_load.csv",
@@ -540,9 +567,9 @@ std::string generateHeader(const TableFiles& files) {
       "stayalight::generated {\n\n"
       "inline constexpr Tables kTables = {\n";
   out += ampacity(files) + ambient(files) + adjustment(files) + ratings(files) + smallConductors(files) +
-         grounding(files) + properties(files) + impedance(files) + fullLoad(files) + lockedRotor(files) +
-         codeLetters(files) + conductorAreas(files) + racewayAreas(files) + racewayFill(files) +
-         boxConductors(files) + boxVolumes(files);
+         grounding(files) + electrode(files) + properties(files) + impedance(files) + fullLoad(files) +
+         lockedRotor(files) + codeLetters(files) + conductorAreas(files) + racewayAreas(files) +
+         racewayFill(files) + boxConductors(files) + boxVolumes(files);
   out += "    .numbers = " + list(small.values) + ",\n" + member("demand", loads.values) + "};\n\n";
   out += unitsAndRules("Number", small) + unitsAndRules("Demand", loads);
   out += citations(files, small, loads) + "\n}  // namespace stayalight::generated\n";

@@ -25,6 +25,7 @@ const FormulaRow kRows[] = {
      "magnitude of the phasor that is left at the load"},
     {"wiring.dc_current", "P / V", "I", "power over the lowest input voltage that rated output is held at"},
     {"wiring.dc_required", "k * I", "Ir", "NFPA 70 706: circuits of energy storage count as continuous"},
+    {"wiring.drop_of_way", "sum(d)", "d", "pieces of one way in series"},
     {"wiring.dc_drop", "2 * d * R * I", "dV", "Ohm's law, both ways"},
     {"wiring.bus_source", "k * I", "S", "NFPA 70 705.12(B): 125 % of the source's current"},
     {"wiring.bus_sum", "M + S", "B", "NFPA 70 705.12(B)"},

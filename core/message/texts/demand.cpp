@@ -6,8 +6,7 @@ namespace {
 const TextRow kRows[] = {
     // -- what is counted
     {"demand.name", TEXT("Stayalight", "%1")},
-    {"demand.line.lighting",
-     TEXT("Stayalight", "General lighting and receptacles, %1 at %2 for each square foot")},
+    {"demand.line.lighting", TEXT("Stayalight", "General lighting and receptacles, %1 at %2")},
     {"demand.line.small_appliance", TEXT("Stayalight", "Small-appliance circuits, %1 each")},
     {"demand.line.laundry", TEXT("Stayalight", "Laundry circuits, %1 each")},
     {"demand.line.step_first", TEXT("Stayalight", "Lighting, small-appliance and laundry: the first %1")},
@@ -97,6 +96,19 @@ const TextRow kRows[] = {
     {"capacity.asked_declared", TEXT("Stayalight", "loads meant to run at one time")},
     {"capacity.asked_full", TEXT("Stayalight", "full calculated load of what is transferred")},
     {"capacity.asked_managed", TEXT("Stayalight", "most that the load management connects")},
+    {"capacity.asked_managed_calculated",
+     TEXT("Stayalight", "calculated load without what stays off as long as the outage lasts")},
+    {"capacity.stays_off",
+     TEXT("Stayalight", "what the load management switches off stays off as long as the outage lasts")},
+    {"capacity.caution_set_point",
+     TEXT(
+         "Stayalight",
+         "The limit is the set point of listed energy management, which keeps below it by itself (%1); where "
+         "a feeder is sized by it, it counts as a continuous load.")},
+    {"capacity.caution_comes_back",
+     TEXT("Stayalight",
+          "Loads that come back in the outage count in full as long as no limit is set that holds the others "
+          "down (%1).")},
     {"capacity.asked_largest", TEXT("Stayalight", "largest single load")},
     {"capacity.asked_setting", TEXT("Stayalight", "setting of the power control")},
     {"capacity.listed_management", TEXT("Stayalight", "load management is listed as energy management")},

@@ -158,9 +158,17 @@ const TextRow kRows[] = {
                                              "not confirmed; exhaust kills through windows and doors.")},
     {"review.generator.small.plain",
      TEXT("Stayalight", "The generator is small for this set: likely peak %1 of %2.")},
-    {"review.generator.small.trade", TEXT("Stayalight",
-                                          "Likely peak %1 against %2 (%3 of %4 running watts). Motor starts "
-                                          "on a generator are not worked out here.")},
+    {"review.generator.small.trade",
+     TEXT("Stayalight", "Likely peak %1 against %2 (%3 of %4 running watts).")},
+    {"review.generator.starts.plain",
+     TEXT("Stayalight", "Whether the generator starts these is not known: %1.")},
+    {"review.generator.starts.trade",
+     TEXT(
+         "Stayalight",
+         "Start on top of what else is likely on, heavier leg: %1; rated %2 a leg. What it bears beyond its "
+         "rating for the time of a start only its maker's motor-starting figure tells: ask for it, start the "
+         "largest motor first with little else on, or fit a soft starter.")},
+    {"review.generator.starts.sum", TEXT("Stayalight", "%1 %2")},
     {"review.generator.charge.plain",
      TEXT("Stayalight", "While the generator runs, let the inverter charge with at most %1.")},
     {"review.generator.charge.trade",
@@ -640,12 +648,87 @@ const TextRow kRows[] = {
      TEXT("Stayalight", "%1: openings left at %2; filler plates, entered as blank.")},
 
     // -- panels
-    {"review.panel.other_building.plain", TEXT("Stayalight",
-                                               "The backup subpanel stands in another building: that asks "
-                                               "for a disconnect and a ground electrode there.")},
-    {"review.panel.other_building.trade", TEXT("Stayalight",
-                                               "Separate building: four-wire feeder, disconnect at the "
-                                               "building, electrodes, no bond, voltage drop.")},
+    {"review.building.ground.plain",
+     TEXT("Stayalight", "The feeder to the building of %1 may bring no ground of its own.")},
+    {"review.building.ground.trade",
+     TEXT("Stayalight",
+          "%1: four wires to a building apart, the equipment ground on the ground bar there, the neutral on "
+          "its own bar without a bond. No ground is entered for the conductors in the wall (%2).")},
+    {"review.building.bond.plain",
+     TEXT("Stayalight", "Neutral and ground are joined in %1, which stands in another building.")},
+    {"review.building.bond.trade",
+     TEXT(
+         "Stayalight",
+         "%1: with an equipment ground in its feeder the bond comes out. Only an old feeder of three wires, "
+         "allowed by the code of its day and without other metal between the buildings, keeps its bond: then "
+         "do not take the bond out before a feeder of four wires is in.")},
+    {"review.building.electrode_missing.plain",
+     TEXT("Stayalight", "The building of %1 needs its own grounding electrode.")},
+    {"review.building.electrode_missing.trade",
+     TEXT("Stayalight",
+          "%1: no grounding electrodes joined in the building. Electrodes there, to the ground bar of the "
+          "disconnect, not to the neutral. %2")},
+    {"review.building.electrode_unknown.plain",
+     TEXT("Stayalight", "Look whether the building of %1 has its own grounding electrode.")},
+    {"review.building.electrode_unknown.trade",
+     TEXT("Stayalight", "%1: grounding electrodes of the building not looked for. %2")},
+    {"review.building.electrode_size",
+     TEXT("Stayalight", "Conductor to them at least %1, by %2 for %3; to rods alone no larger than %4.")},
+    {"review.building.electrode_by_table", TEXT("Stayalight", "Conductor to them by %1.")},
+    {"review.building.disconnect_missing.plain",
+     TEXT("Stayalight", "The building of %1 needs a disconnect of its own.")},
+    {"review.building.disconnect_missing.trade",
+     TEXT("Stayalight",
+          "%1: no main breaker and no switch where the feeder comes in. A disconnect of at least %2 in reach "
+          "there, for all ungrounded conductors at once; the breaker in the other building does not count.")},
+    {"review.building.disconnect_unknown.plain",
+     TEXT("Stayalight", "Look whether the supply of %1 can be disconnected in its own building.")},
+    {"review.building.disconnect_unknown.trade",
+     TEXT(
+         "Stayalight",
+         "%1: no main breaker, and no disconnect entered where the feeder comes in. At least %2; %3 breakers "
+         "stand in the panel: whether up to six may stand for one disconnect differs by edition (%4), so "
+         "ask.")},
+    {"review.building.disconnect_small.plain",
+     TEXT("Stayalight", "The main breaker of %1 is too small for the disconnect of a building.")},
+    {"review.building.disconnect_small.trade",
+     TEXT("Stayalight",
+          "%1: main breaker %2; the disconnect of a building with %3 circuits is rated at least %4 (a "
+          "one-family dwelling asks for more). A larger main or a switch ahead of it; the breaker at the "
+          "other "
+          "end of the feeder may stay smaller.")},
+    {"review.building.cable.plain",
+     TEXT("Stayalight", "Indoor cable may not lie in the earth or outdoors on the way to %1.")},
+    {"review.building.cable.trade",
+     TEXT("Stayalight",
+          "%1: nonmetallic-sheathed cable (%2) on the way between buildings. Conductors in raceway or cable "
+          "for wet places there.")},
+    {"review.building.supplies.plain",
+     TEXT("Stayalight", "More than one panel in another building has a feeder: %1.")},
+    {"review.building.supplies.trade",
+     TEXT("Stayalight",
+          "%1: where they stand in one building, a second feeder is allowed for an optional standby system, "
+          "with a plaque at each disconnect that names the other and what it feeds.")},
+    {"review.building.circuits.plain",
+     TEXT("Stayalight", "Circuits would run from one building to another: %1.")},
+    {"review.building.circuits.trade",
+     TEXT("Stayalight",
+          "%1: the panel today and the panel after the work stand in different buildings. Where their loads "
+          "stay, each asks for a disconnect in the building of the loads and for a plaque at each supply; a "
+          "conductor of its own ground goes along.")},
+    {"review.building.drop.plain",
+     TEXT("Stayalight", "On the long way to %1 more voltage is lost than is good.")},
+    {"review.building.drop.trade",
+     TEXT("Stayalight",
+          "%1: %2 lost over the whole feeder at its calculated load; advice is %3. Larger "
+          "conductors, and the ground with them.")},
+    {"review.panel.main_over_bus.plain",
+     TEXT("Stayalight", "The main breaker of %1 is larger than its bus.")},
+    {"review.panel.main_over_bus.trade",
+     TEXT(
+         "Stayalight",
+         "%1: main breaker %2 on a bus of %3. Read both labels again; the breaker may not be larger than the "
+         "panel.")},
     {"review.panel.surge.plain",
      TEXT("Stayalight", "Ask the authority whether the new subpanel needs a surge device.")},
     {"review.panel.surge.trade", TEXT("Stayalight",

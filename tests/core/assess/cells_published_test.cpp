@@ -194,6 +194,26 @@ bool grounding(const Tables& t) {
   return true;
 }
 
+// The dwelling code lists service conductors and their grounding electrode conductors side by side (IRC Table
+// E3603.1 and its successors, from memory).
+bool electrodeConductors(const Tables& t) {
+  struct Row {
+    const char *copper, *aluminium, *electrode;
+  };
+  for (const Row& row :
+       {Row{"4", "2", "8"}, Row{"3", "1", "8"}, Row{"2", "1/0", "8"}, Row{"1", "2/0", "6"},
+        Row{"1/0", "3/0", "6"}, Row{"2/0", "4/0", "4"}, Row{"3/0", "250", "4"}, Row{"4/0", "300", "2"},
+        Row{"250", "350", "2"}, Row{"350", "500", "2"}, Row{"400", "500", "1/0"}}) {
+    const auto electrode = conductorSizeNamed(row.electrode);
+    if (electrodeConductor(*conductorSizeNamed(row.copper), Metal::copper, t) != electrode) return false;
+    // Above 500 kcmil of aluminium the last row begins, which no size of the list reaches.
+    if (row.electrode != std::string_view("1/0") &&
+        electrodeConductor(*conductorSizeNamed(row.aluminium), Metal::aluminium, t) != electrode)
+      return false;
+  }
+  return true;
+}
+
 // -- conductors
 
 // ASTM B258: from one gauge number to the next the diameter falls by 92^(1/39); kcmil sizes are named after
@@ -412,6 +432,14 @@ bool numberExamples(const Tables& t) {
   if (!near(number(CodeNumber::wiringSpaceSplices) * 12.0, 9.0, 1e-9)) return false;
   // The margin kept on running load is the share of a device that continuous load may take (common practice).
   if (!near(number(CodeNumber::loadingMargin) * continuousFactor(t).count(), 1.0, 1e-9)) return false;
+  // A driven ground rod takes 6 AWG copper, a garage with one circuit a disconnect of 15 A, with two 30 A,
+  // else 60 A: so in the dwelling code's pages on detached garages as on many trade pages (from memory).
+  // Arc-fault protection is for 15 and 20 A circuits (title of many trade pages on 210.12).
+  if (number(CodeNumber::afciDevice) != 20.0) return false;
+  if (rodElectrodeConductor(t) != ConductorSize::awg6) return false;
+  if (number(CodeNumber::buildingOneCircuit) != 15.0 || number(CodeNumber::buildingTwoCircuits) != 30.0 ||
+      number(CodeNumber::buildingDisconnect) != 60.0)
+    return false;
   // S-12: 50 A on terminals that are not marked takes 6 AWG by the 60 C column, and 8 AWG at 75 C.
   RunConditions conditions;
   conditions.nmCable = false;
@@ -453,6 +481,7 @@ constexpr Check kChecks[] = {dwellingServices,
                              chargerCircuits,
                              ratingSteps,
                              grounding,
+                             electrodeConductors,
                              wireGauge,
                              resistivity,
                              alternating,

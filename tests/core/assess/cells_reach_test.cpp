@@ -45,6 +45,10 @@ Numbers answersOf(const Plan& plan, const Tables& tables, bool sentences) {
       current(option.most);
     }
   }
+  for (const BuildingFigures& building : found.buildings) {
+    size(building.electrodeConductor);
+    add(building.leastDisconnect.count());
+  }
   for (const RacewayFigures& raceway : found.raceways) {
     add(raceway.area.count());
     add(raceway.inside.count());
@@ -188,6 +192,22 @@ Plans groundedDevices() {
         }
         plans.push_back(plan);
       }
+    }
+  }
+  return plans;
+}
+
+// Every size and metal leads to a building apart.
+Plans buildings() {
+  Plans plans;
+  for (std::size_t s = 0; s < kConductorSizeCount; ++s) {
+    for (const Metal metal : {Metal::copper, Metal::aluminium}) {
+      Plan plan = feeder::manualSwitch();
+      example::editPanel(plan, example::kBackup).separateBuilding = true;
+      for (const Segment segment :
+           {Segment::mainToSwitch, Segment::inverterToSwitch, Segment::switchToBackup})
+        fixed(plan, segment, static_cast<ConductorSize>(s), metal, Insulation::c90);
+      plans.push_back(plan);
     }
   }
   return plans;
@@ -373,6 +393,29 @@ Plans numbers() {
   Plan wye = plan;
   wye.site.edit().service = ServiceSystem::wye120_208;
   plans.push_back(wye);
+  // 20 A is in the arc-fault rule, a little more is not.
+  for (const int device : {20, 21}) {
+    Plan arc = spliced;
+    for (auto& circuit : arc.circuits) {
+      if (circuit->name != "Lights") continue;
+      example::editBreaker(arc, circuit->planned).rating = RatingAmperes(device);
+    }
+    plans.push_back(arc);
+  }
+  // A building of one circuit, of two, of more, its main breaker as large as each asks, and no larger.
+  for (const int circuits : {1, 2, 3}) {
+    Plan garage = plan;
+    Panel& panel = example::editPanel(garage, example::kBackup);
+    panel.separateBuilding = true;
+    int kept = 0;
+    for (auto& circuit : garage.circuits) {
+      if (backedUp(garage, *circuit) && kept++ >= circuits) circuit.edit().planned = {};
+    }
+    for (const int main : {15, 30, 60}) {
+      panel.mainBreaker = RatingAmperes(main);
+      plans.push_back(garage);
+    }
+  }
   Plan generator = plan;
   generator.generator.edit().comesIn = GeneratorPoint::transfer;
   generator.generator.edit().ratedCurrent = AcAmperes(30);
@@ -390,6 +433,7 @@ const std::map<std::string, Plans (*)()>& questions() {
       {"standard_ratings", ratedLoads},
       {"small_conductors", smallDevices},
       {"grounding_conductors", groundedDevices},
+      {"electrode_conductors", buildings},
       {"motor_full_load", motors},
       {"motor_locked_rotor", motors},
       {"motor_code_letters", motors},

@@ -151,6 +151,16 @@ inline std::vector<Cell> cells() {
       list.size("grounding_conductors", row + " " + metals[m],
                 [=](Tables& t) -> ConductorSize& { return t.grounding[r].size[m]; });
   }
+  for (std::size_t r = 0; r < published.electrode.size(); ++r) {
+    const std::string row = "row " + std::to_string(r);
+    for (std::size_t m = 0; m < 2; ++m) {
+      if (published.electrode[r].upTo[m])
+        list.size("electrode_conductors", row + " " + metals[m],
+                  [=](Tables& t) -> ConductorSize& { return *t.electrode[r].upTo[m]; });
+    }
+    list.size("electrode_conductors", row + " electrode",
+              [=](Tables& t) -> ConductorSize& { return t.electrode[r].copper; });
+  }
   for (std::size_t r = 0; r < published.fullLoad.size(); ++r) {
     const std::string row = std::string(published.fullLoad[r].name) + " hp";
     list.figure("motor_full_load", row, [=](Tables& t) -> double& { return t.fullLoad[r].horsepower; });
@@ -190,7 +200,8 @@ inline std::vector<Cell> cells() {
     const auto which = static_cast<CodeNumber>(n);
     const auto member = [=](Tables& t) -> double& { return t.numbers[n]; };
     // A size by its place in the list of sizes, a column by its temperature, a count of wires by one.
-    if (which == CodeNumber::terminalSize || which == CodeNumber::boxGroundsTogether) {
+    if (which == CodeNumber::terminalSize || which == CodeNumber::rodElectrodeSize ||
+        which == CodeNumber::boxGroundsTogether) {
       list.count("code_numbers", std::string(kCodeNumberKeys[n]), member);
     } else if (which == CodeNumber::nmColumn) {
       list.all.push_back(

@@ -278,4 +278,25 @@ TEST(Tables, ChangedCellReachesTheAnswer) {
   EXPECT_DOUBLE_EQ(ampacity(ConductorSize::awg8, Metal::copper, TemperatureColumn::c75)->count(), 50.0);
 }
 
+// NFPA 70 Table 250.66, typed from memory a second time: ends of its rows and the sizes above them.
+TEST(Conductors, ElectrodeConductorByTheSupplyConductors) {
+  using enum ConductorSize;
+  struct Case {
+    ConductorSize supply;
+    Metal metal;
+    ConductorSize electrode;
+  };
+  for (const Case& c :
+       {Case{awg14, Metal::copper, awg8}, Case{awg2, Metal::copper, awg8}, Case{awg1, Metal::copper, awg6},
+        Case{awg1_0, Metal::copper, awg6}, Case{awg2_0, Metal::copper, awg4},
+        Case{awg3_0, Metal::copper, awg4}, Case{awg4_0, Metal::copper, awg2},
+        Case{kcmil350, Metal::copper, awg2}, Case{kcmil400, Metal::copper, awg1_0},
+        Case{kcmil500, Metal::copper, awg1_0}, Case{awg1_0, Metal::aluminium, awg8},
+        Case{awg2_0, Metal::aluminium, awg6}, Case{awg3_0, Metal::aluminium, awg6},
+        Case{awg4_0, Metal::aluminium, awg4}, Case{kcmil250, Metal::aluminium, awg4},
+        Case{kcmil300, Metal::aluminium, awg2}, Case{kcmil500, Metal::aluminium, awg2}}) {
+    EXPECT_EQ(electrodeConductor(c.supply, c.metal), c.electrode) << conductorName(c.supply, c.metal);
+  }
+}
+
 }  // namespace

@@ -102,6 +102,8 @@ INSTANTIATE_TEST_SUITE_P(
         Damage{"standard_ratings.csv", "60,2017", "60,2018", "not one of the words"},
         Damage{"standard_ratings.csv", "60,2017", "50,2017", "out of order"},
         Damage{"small_conductors.csv", "12,al,15", "12,tin,15", "not one of the words"},
+        Damage{"electrode_conductors.csv", "3/0,250,4", "1/0,250,4", "sizes do not rise"},
+        Damage{"electrode_conductors.csv", "350,500,2", "350,,2", "has no end"},
         Damage{"grounding_conductors.csv", "100,8,6", "100,12,6", "out of order"},
         Damage{"conductor_properties.csv", "8,16510,8.367,0.778,1.28", "8,16510,8.367,,1.28",
                "is not a number"},

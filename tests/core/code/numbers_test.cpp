@@ -31,6 +31,11 @@ TEST(Numbers, TypedAccessorsGiveTheFiguresOfTheSections) {
 }
 
 TEST(Numbers, OtherRowsGiveTheFiguresOfTheSections) {
+  EXPECT_EQ(afciDevice(), RatingAmperes(20));                            // 210.12(A), 2023: (B)
+  EXPECT_EQ(rodElectrodeConductor(), ConductorSize::awg6);               // 250.66(A)
+  EXPECT_DOUBLE_EQ(codeNumber(CodeNumber::buildingOneCircuit), 15.0);    // 225.39(A)
+  EXPECT_DOUBLE_EQ(codeNumber(CodeNumber::buildingTwoCircuits), 30.0);   // 225.39(B)
+  EXPECT_DOUBLE_EQ(codeNumber(CodeNumber::buildingDisconnect), 60.0);    // 225.39(D)
   EXPECT_DOUBLE_EQ(codeNumber(CodeNumber::busOppositeEndsFactor), 1.2);  // 705.12(B)(2)
   EXPECT_DOUBLE_EQ(codeNumber(CodeNumber::sourceCurrentFactor), 1.25);   // 705.28, 705.30
   EXPECT_DOUBLE_EQ(codeNumber(CodeNumber::afciExtensionLength), 6.0);    // 210.12(E), in ft

@@ -269,6 +269,65 @@ TEST(Capacity, ManagedLoadAsksForAListing) {
   EXPECT_EQ(path(figures(plan), CapacityPath::managed).verdict, Verdict::over);
 }
 
+// 702.4(A)(2)(b): the most that load management connects. Without a limit that is the calculation of Article
+// 220 for what stays on, with its demand factors.
+TEST(Capacity, ManagedLoadWithoutALimitIsCalculated) {
+  Plan plan = house();
+  plan.transfer.edit().arrangement = Arrangement::automaticSwitch;
+  for (const char* name : {"Well pump", "Furnace"}) {
+    ManagedLoad row;
+    row.load = load(plan, name).id;
+    row.listed = Answer::yes;
+    row.shedBy = ShedBy::energyManagement;
+    row.offInOutage = Answer::yes;
+    plan.transfer.edit().managed.push_back(row);
+  }
+  const auto managed = [&] { return path(figures(plan), CapacityPath::managed); };
+  const double calculated = managed().asked->count();
+  EXPECT_LT(calculated, figures(plan).feeder.total.count());
+  EXPECT_EQ(managed().conditions.size(), 2U);
+  EXPECT_EQ(managed().rule.key, "capacity.managed");
+  EXPECT_EQ(managed().verdict, Verdict::within);
+
+  // What comes back counts again.
+  for (ManagedLoad& row : plan.transfer.edit().managed) row.offInOutage = Answer::no;
+  EXPECT_DOUBLE_EQ(managed().asked->count(), figures(plan).feeder.total.count());
+  EXPECT_EQ(managed().caution->id.key, "capacity.caution_comes_back");
+
+  // Not known whether it does: between the two, nobody knows; below both, it is within and still to be asked.
+  for (ManagedLoad& row : plan.transfer.edit().managed) row.offInOutage = Answer::unknown;
+  EXPECT_DOUBLE_EQ(managed().asked->count(), figures(plan).feeder.total.count());
+  EXPECT_EQ(managed().verdict, Verdict::notKnown);
+  const double between = (calculated + figures(plan).feeder.total.count()) / 2.0;
+  plan.inverter.edit().continuousApparent = VoltAmperes(between);
+  EXPECT_EQ(managed().conditions.front().state, Condition::notKnown);
+  plan.inverter.edit().continuousApparent = VoltAmperes(calculated * 0.9);
+  EXPECT_EQ(managed().conditions.front().state, Condition::broken);
+
+  // Switched off by a hand, or by what is not listed, nothing is taken off.
+  plan.transfer.edit().managed[0].shedBy = ShedBy::byHand;
+  plan.transfer.edit().managed[1].listed = Answer::no;
+  for (ManagedLoad& row : plan.transfer.edit().managed) row.offInOutage = Answer::yes;
+  EXPECT_DOUBLE_EQ(managed().asked->count(), figures(plan).feeder.total.count());
+
+  // A limit that is set stands before all of it.
+  plan.transfer.edit().managedLimit = VoltAmperes(1234);
+  EXPECT_DOUBLE_EQ(managed().asked->count(), 1234.0);
+  EXPECT_EQ(managed().caution->id.key, "capacity.caution_set_point");
+}
+
+TEST(Capacity, ManagedLoadsLeaveTheCalculationLineByLine) {
+  Plan plan = house();
+  const DemandCalculation all = standardLoad(feederQuestion(plan, Edition::y2023));
+  const LoadId pump[] = {load(plan, "Well pump").id};
+  const DemandCalculation left = standardLoad(feederQuestion(plan, Edition::y2023, publishedTables(), pump));
+  Plan gone = plan;
+  example::editCircuit(gone, example::circuitNamed(gone, "Well pump")).loads.clear();
+  EXPECT_DOUBLE_EQ(left.total.count(), standardLoad(feederQuestion(gone, Edition::y2023)).total.count());
+  // 1,320 VA and a quarter of it as the largest motor, against a quarter of the next one.
+  EXPECT_GT(all.total.count() - left.total.count(), 1320.0);
+}
+
 // 710.15(A): by argument in 2017 and 2020, with a written agreement in 2023, gone in 2026.
 TEST(Capacity, IslandRuleIsNeverWithinWithoutAWrittenAgreement) {
   Plan plan = house();

@@ -58,6 +58,7 @@ const std::map<std::string_view, std::set<std::string_view>>& opens() {
       {"authority_answer.answer", {"authority_answer.who", "authority_answer.in_writing"}},
       {"feeder_run.fixed_conductor", {"feeder_run.fixed_neutral", "feeder_run.fixed_ground"}},
       {"feeder_run.fixed_neutral", {"feeder_run.fixed_conductor", "feeder_run.fixed_ground"}},
+      {"transfer.service_bond_upstream", {"panel.grounding_electrode", "panel.building_disconnect"}},
       {"feeder_run.fixed_ground", {"feeder_run.fixed_conductor", "feeder_run.fixed_neutral"}},
   };
   return all;

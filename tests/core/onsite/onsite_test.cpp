@@ -117,6 +117,17 @@ const std::vector<Case>& cases() {
       {"panel.listing_line", Doer::qualifiedPerson,
        [](Plan& p) { editPanel(p, example::kBackup).listingLine.clear(); },
        [](Plan& p) { editPanel(p, example::kBackup).listingLine = "A"; }, nullptr},
+      {"panel.grounding_electrode", Doer::qualifiedPerson,
+       [](Plan& p) { editPanel(p, example::kBackup).separateBuilding = true; },
+       [](Plan& p) { editPanel(p, example::kBackup).groundingElectrode = Answer::no; },
+       [](Plan& p) { editPanel(p, example::kBackup).separateBuilding = false; }},
+      {"panel.building_disconnect", Doer::qualifiedPerson,
+       [](Plan& p) {
+         editPanel(p, example::kBackup).separateBuilding = true;
+         editPanel(p, example::kBackup).mainBreaker.reset();
+       },
+       [](Plan& p) { editPanel(p, example::kBackup).buildingDisconnect = Answer::yes; },
+       [](Plan& p) { editPanel(p, example::kBackup).mainBreaker = RatingAmperes(60); }},
       {"panel.neutral_terminals", Doer::qualifiedPerson,
        [](Plan& p) { editPanel(p, example::kBackup).neutralTerminals.reset(); },
        [](Plan& p) { editPanel(p, example::kBackup).neutralTerminals = 20; }, backNothing},

@@ -44,6 +44,14 @@ Transfer& bypass(Plan& plan) {
   transfer.bypassSwitchesNeutral = Answer::yes;
   return transfer;
 }
+/// The backup subpanel stands in another building, all of it known.
+Panel& inAnotherBuilding(Plan& plan) {
+  Panel& panel = editPanel(plan, kBackup);
+  panel.separateBuilding = true;
+  panel.groundingElectrode = Answer::yes;
+  panel.buildingDisconnect = Answer::yes;
+  return panel;
+}
 /// The neutral of the office read with its breaker off, the counter loaded: no current.
 ClampReading& neutralReading(Plan& plan) {
   ClampReading& reading = circuit(plan, "Office").readings.emplace_back();
@@ -329,8 +337,41 @@ const RuleCase kCases[] = {
     {"directory.blank", Severity::advice,
      [](Plan& p) { editBreaker(p, find(p, circuitNamed(p, "Office"))->breaker).stage = Stage::removed; }},
     // panels
-    {"panel.other_building", Severity::checkOnSite,
-     [](Plan& p) { editPanel(p, kBackup).separateBuilding = true; }},
+    {"panel.main_over_bus", Severity::mustFix,
+     [](Plan& p) {
+       editPanel(p, kBackup).busRating = RatingAmperes(100);
+       editPanel(p, kBackup).mainBreaker = RatingAmperes(125);
+     }},
+    {"building.electrode_missing", Severity::mustFix,
+     [](Plan& p) { inAnotherBuilding(p).groundingElectrode = Answer::no; }},
+    {"building.electrode_unknown", Severity::checkOnSite,
+     [](Plan& p) { inAnotherBuilding(p).groundingElectrode = Answer::unknown; }},
+    {"building.disconnect_missing", Severity::mustFix,
+     [](Plan& p) { inAnotherBuilding(p).buildingDisconnect = Answer::no; }},
+    {"building.disconnect_unknown", Severity::checkOnSite,
+     [](Plan& p) {
+       Panel& panel = inAnotherBuilding(p);
+       panel.buildingDisconnect = Answer::unknown;
+       panel.mainBreaker.reset();
+     }},
+    {"building.disconnect_small", Severity::mustFix,
+     [](Plan& p) {
+       Panel& panel = inAnotherBuilding(p);
+       panel.buildingDisconnect = Answer::unknown;
+       panel.mainBreaker = RatingAmperes(50);
+     }},
+    {"building.ground", Severity::checkOnSite,
+     [](Plan& p) {
+       inAnotherBuilding(p);
+       p.runs.front().edit().fixedConductor = ConductorSize::awg4;
+       p.runs.front().edit().fixedNeutral = ConductorSize::awg4;
+     }},
+    {"building.cable", Severity::checkOnSite,
+     [](Plan& p) {
+       inAnotherBuilding(p);
+       p.runs.front().edit().wiring = FeederWiring::nmCable;
+     }},
+    {"building.circuits", Severity::checkOnSite, [](Plan& p) { inAnotherBuilding(p); }},
     {"panel.surge", Severity::checkOnSite,
      [](Plan& p) {
        p.breakers.erase(std::remove_if(p.breakers.begin(), p.breakers.end(),
@@ -469,6 +510,11 @@ const RuleCase kCases[] = {
        p.solar.edit().panel = kBackup;
        p.solar.edit().heldBack = Answer::yes;
        p.solar.edit().output = Watts(20000);
+     }},
+    {"generator.starts", Severity::checkOnSite,
+     [](Plan& p) {
+       generator(p);
+       p.generator.edit().ratedCurrent = AcAmperes(21);
      }},
     {"managed.unlisted", Severity::mustFix,
      [](Plan& p) {

@@ -7,6 +7,7 @@
 #include <cmath>
 #include <set>
 
+#include "core/wiring/building.h"
 #include "core/wiring/bus.h"
 #include "core/wiring/dc_cable.h"
 #include "core/wiring/raceway.h"
@@ -82,6 +83,8 @@ TEST(WiringWorking, EveryFormulaGivesTheRecordedResult) {
   Working shared;
   (void)dcCableFigures(piped, Edition::y2023, &shared);
   (void)busFigures(piped, inverterLimits(*piped.inverter), &shared);
+  example::editPanel(piped, example::kBackup).separateBuilding = true;
+  (void)buildingFigures(piped, figuresOf(piped), &shared);
   (void)racewayFigures(piped, {}, Edition::y2023, &shared);
   (void)spliceBoxFigures(piped, Edition::y2023, &shared);
   for (auto& circuit : piped.circuits) circuit.edit().splice = Splice::inPanel;
