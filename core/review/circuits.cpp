@@ -11,6 +11,7 @@ namespace {
 
 constexpr RuleId kSmall{"conductor.small"};
 constexpr RuleId kMotorException{"conductor.motor_exception"};
+constexpr RuleId kMotorConductor{"motor.conductor"};
 constexpr RuleId kProtected{"conductor.protected"};
 constexpr RuleId kNextSizeUp{"conductor.next_size_up"};
 constexpr RuleId kListing{"breaker.listing"};
@@ -22,6 +23,8 @@ constexpr RuleId kOneWire{"terminal.one_conductor"};
 constexpr MessageId kOverPlain{"review.branch.conductor.plain"};
 constexpr MessageId kOverTrade{"review.branch.conductor.trade"};
 constexpr MessageId kOverFix{"review.branch.conductor.fix"};
+constexpr MessageId kLoadPlain{"review.branch.load_above.plain"};
+constexpr MessageId kLoadTrade{"review.branch.load_above.trade"};
 constexpr MessageId kReadLabelPlain{"review.branch.read_label.plain"};
 constexpr MessageId kReadLabelTrade{"review.branch.read_label.trade"};
 constexpr MessageId kNextPlain{"review.branch.next_size_up.plain"};
@@ -81,6 +84,12 @@ void conductorAndBreaker(const ReviewInput& in, Findings& out) {
             say(kNextUnknownPlain, nameOf(*circuit)),
             say(kNextUnknownTrade, nameOf(*circuit), wire, amperes(carries->count()), whole(breaker->rating)),
             {at(*circuit)});
+        break;
+      case BranchProtection::loadAboveAmpacity:
+        out.add("branch.load_above", Severity::mustFix, kMotorConductor, say(kLoadPlain, nameOf(*circuit)),
+                say(kLoadTrade, nameOf(*circuit), wire, amperes(carries->count()),
+                    amperes(answer.asked->count())),
+                {at(*circuit)});
         break;
       case BranchProtection::over: {
         Finding& finding = out.add("branch.conductor", Severity::mustFix, answer.small ? kSmall : kProtected,

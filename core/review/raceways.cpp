@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "core/review/rules.h"
+#include "core/wiring/branch.h"
 
 namespace stayalight::reviewing {
 namespace {
@@ -11,6 +12,8 @@ namespace {
 constexpr RuleId kFill{"raceway.fill"};
 constexpr RuleId kNippleFill{"raceway.nipple_fill"};
 constexpr RuleId kAdjustment{"conductor.adjustment"};
+constexpr RuleId kSmall{"conductor.small"};
+constexpr RuleId kProtected{"conductor.protected"};
 constexpr RuleId kBoxFill{"box.fill"};
 constexpr RuleId kBoxLarge{"box.large"};
 constexpr RuleId kAccess{"box.access"};
@@ -32,7 +35,11 @@ constexpr MessageId kUnknownTrade{"review.raceway.unknown.trade"};
 constexpr MessageId kAdjustedPlain{"review.raceway.adjusted.plain"};
 constexpr MessageId kAdjustedTrade{"review.raceway.adjusted.trade"};
 constexpr MessageId kAdjustedAskPlain{"review.raceway.adjusted_ask.plain"};
-constexpr MessageId kAdjustedAskTrade{"review.raceway.adjusted_ask.trade"};
+constexpr MessageId kAskLabelTrade{"review.raceway.adjusted_ask.label"};
+constexpr MessageId kAskReceptaclesTrade{"review.raceway.adjusted_ask.receptacles"};
+constexpr MessageId kAdjustedLoadTrade{"review.raceway.adjusted.load"};
+constexpr MessageId kExtensionPlain{"review.raceway.extension.plain"};
+constexpr MessageId kExtensionTrade{"review.raceway.extension.trade"};
 constexpr MessageId kPlasticPlain{"review.raceway.plastic_ground.plain"};
 constexpr MessageId kPlasticTrade{"review.raceway.plastic_ground.trade"};
 constexpr MessageId kPlasticFix{"review.raceway.plastic_ground.fix"};
@@ -63,6 +70,14 @@ std::string nameOf(const Raceway& raceway) {
 }
 std::string nameOf(const SpliceBox& box) {
   return box.name.empty() ? std::to_string(box.id.number) : box.name;
+}
+
+bool isHard(BranchProtection protection) {
+  return protection == BranchProtection::over || protection == BranchProtection::receptacles ||
+         protection == BranchProtection::loadAboveAmpacity;
+}
+bool isAsked(BranchProtection protection) {
+  return protection == BranchProtection::readLabel || protection == BranchProtection::receptaclesUnknown;
 }
 
 void raceways(const ReviewInput& in, Findings& out) {
@@ -101,10 +116,7 @@ void raceways(const ReviewInput& in, Findings& out) {
     }
     for (const RacewayBranch& branch : figures.branches) {
       const Circuit& circuit = *find(in.plan, branch.circuit);
-      const bool hard =
-          branch.protection == BranchProtection::over || branch.protection == BranchProtection::receptacles;
-      const bool ask = branch.protection == BranchProtection::readLabel ||
-                       branch.protection == BranchProtection::receptaclesUnknown;
+      const bool hard = isHard(branch.protection), ask = isAsked(branch.protection);
       if (!hard && !ask) continue;
       if (!branch.ampacity.governing) {
         const Figure ambient{raceway.ambient.inCelsius(), "°C", 1};
@@ -114,16 +126,41 @@ void raceways(const ReviewInput& in, Findings& out) {
                 {at(raceway.id), {RecordKind::circuit, circuit.id.number}});
         continue;
       }
-      const Figure carries = amperes(branch.ampacity.governing.value_or(AcAmperes()).count());
+      const Figure carries = amperes(branch.ampacity.governing->count());
       const std::string wire = conductorName(branch.size, Metal::copper);
       const Figure device{static_cast<double>(branch.device.count()), "A", 0};
+      const std::vector<EntityRef> places{{RecordKind::circuit, circuit.id.number}, at(raceway.id)};
+      // Size and breaker do not go together in any raceway: where the circuit's own conductor is of that
+      // size, that is said of the circuit.
+      const bool derated = branch.ampacity.derated && branch.ampacity.terminal &&
+                           *branch.ampacity.derated < *branch.ampacity.terminal;
+      const bool load = branch.protection == BranchProtection::loadAboveAmpacity;
+      if (!derated || (branch.small && !load)) {
+        const auto own = plannedBranch(in.plan, circuit, in.edition, in.tables);
+        if (own && own->size == branch.size && own->answer.protection == branch.protection) continue;
+        if (hard) {
+          out.add("raceway.extension", Severity::mustFix, branch.small ? kSmall : kProtected,
+                  say(kExtensionPlain, reviewing::nameOf(circuit)),
+                  say(kExtensionTrade, reviewing::nameOf(circuit), wire, device, carries), places);
+          continue;
+        }
+      }
       const auto count = static_cast<std::int64_t>(figures.carrying.most());
-      out.add(hard ? "raceway.adjusted" : "raceway.adjusted_ask",
-              hard ? Severity::mustFix : Severity::checkOnSite, kAdjustment,
-              say(hard ? kAdjustedPlain : kAdjustedAskPlain, reviewing::nameOf(circuit), name),
-              say(hard ? kAdjustedTrade : kAdjustedAskTrade, reviewing::nameOf(circuit), wire, count, carries,
-                  device),
-              {{RecordKind::circuit, circuit.id.number}, at(raceway.id)});
+      if (ask) {
+        const bool label = branch.protection == BranchProtection::readLabel;
+        out.add("raceway.adjusted_ask", Severity::checkOnSite, kAdjustment,
+                say(kAdjustedAskPlain, reviewing::nameOf(circuit), name),
+                say(label ? kAskLabelTrade : kAskReceptaclesTrade, reviewing::nameOf(circuit), wire, count,
+                    carries, device),
+                places);
+        continue;
+      }
+      out.add("raceway.adjusted", Severity::mustFix, kAdjustment,
+              say(kAdjustedPlain, reviewing::nameOf(circuit), name),
+              branch.asked ? say(kAdjustedLoadTrade, reviewing::nameOf(circuit), wire, count, carries,
+                                 amperes(branch.asked->count()))
+                           : say(kAdjustedTrade, reviewing::nameOf(circuit), wire, count, carries, device),
+              places);
     }
   }
 }

@@ -4,6 +4,7 @@
 
 #include "core/code/conductors.h"
 #include "core/code/devices.h"
+#include "core/demand/demand.h"
 
 namespace stayalight {
 namespace {
@@ -18,11 +19,12 @@ std::optional<RatingAmperes> labelsAllow(const Circuit& circuit) {
   return smallest;
 }
 /// Anything on it that says motor: its start, its class, its nameplate.
+bool isMotor(const Load& load) {
+  return !load.start.is(StartKind::none) || !load.startClass.is(StartClass::unknown) ||
+         load.lockedRotor.value || load.horsepower || !load.codeLetter.empty();
+}
 bool hasMotor(const Circuit& circuit) {
-  return std::any_of(circuit.loads.begin(), circuit.loads.end(), [](const Load& load) {
-    return !load.start.is(StartKind::none) || !load.startClass.is(StartClass::unknown) ||
-           load.lockedRotor.value || load.horsepower || !load.codeLetter.empty();
-  });
+  return std::any_of(circuit.loads.begin(), circuit.loads.end(), isMotor);
 }
 bool hasElement(const Circuit& circuit) {
   return std::any_of(circuit.loads.begin(), circuit.loads.end(),
@@ -30,6 +32,23 @@ bool hasElement(const Circuit& circuit) {
 }
 
 }  // namespace
+
+AcAmperes askedByLoads(const Circuit& circuit, Edition edition, const Tables& tables) {
+  double sum = 0.0, largestMotor = 0.0;
+  for (const Load& load : circuit.loads) {
+    const std::optional<Nameplate> nameplate = nameplateOf(load, tables);
+    if (!nameplate) continue;
+    const AcVolts volts = !load.connection.is(Connection::lineToLine) ? nominalLegVolts(tables)
+                          : AcVolts(load.ratedVoltage) <= nominalLineVoltsWye(tables)
+                              ? nominalLineVoltsWye(tables)
+                              : nominalLineVoltsSplitPhase(tables);
+    const double current = nameplate->rating.count() / volts.count();
+    sum += current;
+    if (isMotor(load)) largestMotor = std::max(largestMotor, current);
+  }
+  const auto share = demandFigure(DemandKey::largestMotor, edition, tables);
+  return AcAmperes(sum + (share ? share->value : 0.0) * largestMotor);
+}
 
 BranchAnswer branchProtection(const BranchQuestion& question, Edition edition, const Tables& tables) {
   const Circuit& circuit = question.circuit;
@@ -43,21 +62,32 @@ BranchAnswer branchProtection(const BranchQuestion& question, Edition edition, c
   if (limit && (answer.most || !question.ampacity))
     answer.most = answer.most ? std::min(*answer.most, *limit) : *limit;
 
-  // The label comes first: a motor or an air conditioner may have the larger breaker it names.
+  const auto next = answer.small || !question.ampacity
+                        ? std::nullopt
+                        : nextStandardRating(*question.ampacity, edition, tables);
+  const bool nextSize = next && question.device <= *next;
+  const bool several = circuit.severalReceptacles.is(Answer::yes);
+  // A motor or an air conditioner may have the larger breaker that its label names, on a circuit of its own.
   const std::optional<RatingAmperes> allowed = labelsAllow(circuit);
   const bool labelled = allowed && question.device <= *allowed;
-  if (hasMotor(circuit) && labelled) {
+  if (nextSize && circuit.severalReceptacles.is(Answer::no)) {
+    answer.protection = BranchProtection::holds;
+  } else if (!several && hasMotor(circuit) && labelled) {
     answer.protection = BranchProtection::labelAllows;
-  } else if ((hasMotor(circuit) && !allowed) || (labelled && !hasElement(circuit))) {
+  } else if (nextSize) {
+    answer.protection = several ? BranchProtection::receptacles : BranchProtection::receptaclesUnknown;
+  } else if (!several && ((hasMotor(circuit) && !allowed) || (labelled && !hasElement(circuit)))) {
     answer.protection = BranchProtection::readLabel;
   } else {
     answer.protection = BranchProtection::over;
-    const auto next = answer.small ? std::nullopt : nextStandardRating(*question.ampacity, edition, tables);
-    if (next && question.device <= *next) {
-      answer.protection = circuit.severalReceptacles.is(Answer::yes)  ? BranchProtection::receptacles
-                          : circuit.severalReceptacles.is(Answer::no) ? BranchProtection::holds
-                                                                      : BranchProtection::receptaclesUnknown;
-    }
+  }
+  // No exception for the device lets a conductor carry more than it is good for.
+  const AcAmperes asked = askedByLoads(circuit, edition, tables);
+  const bool excepted =
+      answer.protection != BranchProtection::over && answer.protection != BranchProtection::receptacles;
+  if (excepted && question.ampacity && asked.count() > question.ampacity->count() * (1.0 + 1e-9)) {
+    answer.protection = BranchProtection::loadAboveAmpacity;
+    answer.asked = asked;
   }
   return answer;
 }

@@ -14,6 +14,7 @@ enum class BranchProtection : std::uint8_t {
   readLabel,           ///< perhaps so: the label is not entered
   receptacles,         ///< next standard size above the ampacity, and several receptacles on it bar that
   receptaclesUnknown,  ///< next standard size above the ampacity, fine unless it has several receptacles
+  loadAboveAmpacity,   ///< the breaker may be as large as it is, but the conductor does not carry the loads
   over
 };
 
@@ -29,9 +30,15 @@ struct BranchAnswer {
   BranchProtection protection = BranchProtection::holds;
   bool small = false;                 ///< 240.4(D) is the limit that is exceeded
   std::optional<RatingAmperes> most;  ///< largest standard rating that would protect it
+  std::optional<AcAmperes> asked;     ///< by the loads, where they ask for more than the ampacity
 };
+/// What the loads of a circuit ask of its conductor: their nameplates at the nominal volts, the largest motor
+/// with a quarter more (430.22, 430.24). Loads without a nameplate are left out.
+[[nodiscard]] AcAmperes askedByLoads(const Circuit& circuit, Edition edition,
+                                     const Tables& tables = publishedTables());
 /// 240.4: at most the ampacity or, without several receptacles, the next standard rating above it; within
-/// 240.4(D) for small conductors; 240.4(G) puts the label of a motor or an air conditioner above both.
+/// 240.4(D) for small conductors; 240.4(G) puts the label of a motor or an air conditioner above both, on a
+/// circuit without several receptacles. Whatever device is allowed, the conductor carries its loads.
 [[nodiscard]] BranchAnswer branchProtection(const BranchQuestion& question, Edition edition,
                                             const Tables& tables = publishedTables());
 /// The same for a circuit and its breaker as planned, at the ampacity of its terminals' column; nothing where

@@ -34,13 +34,21 @@ Answer groundOf(const FeederRun* run) {
              : Answer::unknown;
 }
 
+// Pieces that lead to the backup subpanel on an ordinary day or in an outage: the inverter's input beside a
+// switch leads to the inverter alone.
+bool onTheWay(const Plan& plan, Segment segment) {
+  return segment != Segment::generatorInlet && segment != Segment::bypass &&
+         (segment != Segment::mainToInverter ||
+          plan.transfer->arrangement.is(Arrangement::inverterPassThrough));
+}
+
 // What the pieces of one mode lose together on their heavier leg; nothing where one of them is not known.
 std::optional<double> dropOf(const Plan& plan, const std::vector<SegmentFigures>& segments, Mode mode,
                              Working* working) {
   std::array<double, 2> sum{};
   std::array<std::vector<StepInput>, 2> parts;
   for (const SegmentFigures& segment : segments) {
-    if (!carries(plan, segment.segment, mode)) continue;
+    if (!onTheWay(plan, segment.segment) || !carries(plan, segment.segment, mode)) continue;
     if (!segment.drop || !segment.entered) return std::nullopt;
     for (std::size_t leg = 0; leg < 2; ++leg) {
       sum[leg] += segment.drop->fraction[leg];
@@ -61,7 +69,7 @@ void addFeeder(const Plan& plan, const std::vector<SegmentFigures>& segments, Bu
   figures.feederInPlan = true;
   figures.ownGround = segments.empty() ? Answer::unknown : Answer::yes;
   for (const SegmentFigures& segment : segments) {
-    if (segment.segment == Segment::generatorInlet || segment.segment == Segment::bypass) continue;
+    if (!onTheWay(plan, segment.segment)) continue;
     figures.pieces.push_back(segment.segment);
     if (groundOf(runOf(plan, segment.segment)) != Answer::yes) figures.ownGround = Answer::unknown;
     const ConductorChoice& wire = segment.conductor;

@@ -251,6 +251,8 @@ void addBranches(const Plan& plan, const Raceway& raceway, RacewayFigures& figur
         {*circuit, breaker->rating, *size, conditions.metal, branch.ampacity.governing}, edition, tables);
     branch.protection = branch.ampacity.governing ? answer.protection : BranchProtection::over;
     branch.most = answer.most;
+    branch.asked = answer.asked;
+    branch.small = answer.small;
     if (working != nullptr && branch.ampacity.governing) {
       recordAmpacity(*working, *size, conditions, branch.ampacity, edition, tables,
                      say(kCircuit, circuitName(*circuit)));
@@ -265,6 +267,7 @@ Verdict verdictOf(const RacewayFigures& figures) {
     switch (branch.protection) {
       case BranchProtection::over:
       case BranchProtection::receptacles:
+      case BranchProtection::loadAboveAmpacity:
         return Verdict::over;
       case BranchProtection::readLabel:
       case BranchProtection::receptaclesUnknown:

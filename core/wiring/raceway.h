@@ -43,6 +43,8 @@ struct RacewayBranch {
   Ampacities ampacity;
   BranchProtection protection = BranchProtection::holds;
   std::optional<RatingAmperes> most;  ///< largest standard rating that protects it here
+  std::optional<AcAmperes> asked;     ///< by its loads, where they ask for more than it carries here
+  bool small = false;                 ///< 240.4(D) is the limit that is exceeded, whatever shares the raceway
 };
 
 struct RacewayFigures {

@@ -48,6 +48,16 @@ constexpr MessageId kWithSplices{"paper.feeder.with_splices"};
 constexpr MessageId kCable{"paper.feeder.dc_cable"};
 constexpr MessageId kCableCurrent{"paper.feeder.dc_current"};
 constexpr MessageId kCableRequired{"paper.feeder.dc_required"};
+constexpr MessageId kBuilding{"paper.feeder.building"};
+constexpr MessageId kOwnGround{"paper.feeder.own_ground"};
+constexpr MessageId kElectrode{"paper.feeder.electrode"};
+constexpr MessageId kElectrodeWire{"paper.feeder.electrode_wire"};
+constexpr MessageId kDisconnect{"paper.feeder.disconnect"};
+constexpr MessageId kDisconnectLeast{"paper.feeder.disconnect_least"};
+constexpr MessageId kByMain{"paper.feeder.by_main"};
+constexpr MessageId kWholeDrop{"paper.feeder.whole_drop"};
+constexpr MessageId kYesNoUnknown[] = {MessageId{"wording.not_known"}, MessageId{"paper.survey.yes"},
+                                       MessageId{"paper.survey.no"}};
 constexpr MessageId kBus{"paper.feeder.bus"};
 constexpr MessageId kBusOption{"paper.feeder.bus_option"};
 constexpr MessageId kBusSum{"paper.feeder.bus_sum"};
@@ -235,6 +245,44 @@ void drawCable(SheetFlow& flow, const DcCableFigures& figures, const Language& l
   table.end();
 }
 
+QString answered(Answer answer, const Language& language) {
+  return words(language, kYesNoUnknown[static_cast<std::size_t>(answer)]);
+}
+
+void drawBuilding(SheetFlow& flow, const Plan& plan, const BuildingFigures& figures,
+                  const Language& language) {
+  drawHeading(flow, words(language, kBuilding, find(plan, figures.panel)->name), 90.0);
+  SheetTable table(flow, partColumns(language));
+  table.head();
+  if (figures.feederInPlan)
+    table.row({words(language, kOwnGround),
+               answered(figures.ownGround, language),
+               {},
+               cited("building.ground", language)});
+  table.row({words(language, kElectrode),
+             answered(figures.electrode, language),
+             {},
+             cited("building.electrode", language)});
+  table.row({words(language, kElectrodeWire), wire(figures.electrodeConductor, Metal::copper, language),
+             wire(figures.supply, figures.metal, language), cited("building.electrode_conductor", language)},
+            true);
+  table.row(
+      {words(language, kDisconnect), answered(figures.disconnect, language),
+       figures.mainBreaker ? words(language, kByMain, std::int64_t{figures.mainBreaker->count()}) : QString(),
+       cited("building.disconnect", language)});
+  table.row({words(language, kDisconnectLeast),
+             rated(figures.leastDisconnect),
+             {},
+             cited("building.disconnect_rating", language)},
+            true);
+  if (figures.drop)
+    table.row({words(language, kWholeDrop),
+               percent(*figures.drop, language, 1),
+               {},
+               cited("drop.advice", language)});
+  table.end();
+}
+
 void drawBus(SheetFlow& flow, const Plan& plan, const BusFigures& figures, const Language& language) {
   drawHeading(flow, words(language, kBus, find(plan, figures.panel)->name), 70.0);
   SheetTable table(flow, {{words(language, kBusOption), 0.44, Align::left, true},
@@ -267,6 +315,7 @@ void drawFeeder(SheetFlow& flow, const Plan& plan, const Assessment& assessment,
   drawRaceways(flow, plan, assessment, language);
   drawGutters(flow, plan, assessment, language);
   if (assessment.dcCable) drawCable(flow, *assessment.dcCable, language);
+  for (const BuildingFigures& figures : assessment.buildings) drawBuilding(flow, plan, figures, language);
   for (const BusFigures& figures : assessment.buses) drawBus(flow, plan, figures, language);
   drawHeading(flow, words(language, kNotesHead), 40.0);
   QStringList notes;

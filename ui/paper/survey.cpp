@@ -375,7 +375,9 @@ QString sharedText(const Plan& plan, const WallRow& row, const Language& languag
 QString wireText(const WallRow& row, const Language& language) {
   if (row.circuits.empty() || !row.circuits.front()->conductor) return {};
   const Circuit& circuit = *row.circuits.front();
-  return conductorText(*circuit.conductor, circuit.metal.valueOr(Metal::copper), language);
+  // In a narrow column it breaks ahead of the cross-section, not within it.
+  return conductorText(*circuit.conductor, circuit.metal.valueOr(Metal::copper), language)
+      .replace(QStringLiteral(" mm"), QChar::Nbsp + QStringLiteral("mm"));
 }
 
 void drawSpaces(SheetFlow& flow, const Plan& plan, const Panel& panel, const Language& language) {

@@ -65,9 +65,10 @@ void FeederLine::paintBox(QPainter& painter, const FeederPicture::Box& box) cons
     painter.drawText(QRectF(rect.left(), rect.center().y() - 1, rect.width(), rect.height() / 2),
                      Qt::AlignCenter, box.fact);
   } else {
+    // The title alone where there is no room for both.
     const QString both = box.fact.isEmpty() ? box.title : QString(box.title + QLatin1Char(' ') + box.fact);
-    painter.drawText(rect, Qt::AlignCenter,
-                     elided(both, rect.width() - 4, Face::condensed, kPictureText, Weight::medium));
+    const bool fits = textWidth(both, Face::condensed, kPictureText, Weight::medium) <= rect.width() - 4;
+    painter.drawText(rect, Qt::AlignCenter, fits ? both : box.title);
   }
 }
 

@@ -140,7 +140,7 @@ class Drawer {
     const double share = area_.height() / rows;
     // A link between two boxes wants room for its breaker.
     const double boxHeight = std::clamp(share - 16.0, 15.0, 30.0);
-    const double boxWidth = std::clamp(area_.width() * 0.19, 74.0, 96.0);
+    const double boxWidth = std::clamp(area_.width() * 0.19, 84.0, 96.0);
     const double first = area_.top() + std::max(boxHeight / 2.0 + 2.0, kAboveLine);
     const double last = area_.bottom() - boxHeight / 2.0 - 2.0;
     const auto y = [&](int row) { return first + (last - first) * row / (rows - 1); };
@@ -214,7 +214,7 @@ class Drawer {
     const double share = generator ? area_.height() * 0.52 : area_.height();
     const double y = generator ? area_.top() + std::max(21.0, share * 0.42) : area_.center().y();
     const double boxHeight = std::clamp(share * 0.5, 18.0, 30.0);
-    const double boxWidth = std::clamp(area_.width() * 0.19, 74.0, 96.0);
+    const double boxWidth = std::clamp(area_.width() * 0.19, 84.0, 96.0);
     const auto at = [&](double x) { return QRectF(x, y - boxHeight / 2.0, boxWidth, boxHeight); };
     main_ = boxOf(facts_.main, at(area_.left()));
     inverter_ = boxOf(facts_.inverter, at(area_.center().x() - boxWidth / 2.0));

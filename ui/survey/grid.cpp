@@ -15,7 +15,7 @@ constexpr GridColumnRow kColumns[] = {
     {GridColumn::name, "name", RecordKind::circuit, "name", 140, false, kEach},
     {GridColumn::serves, "serves", RecordKind::circuit, "serves", 200, false, kPanel},
     {GridColumn::room, "room", RecordKind::circuit, "room", 76, false, kPanel},
-    {GridColumn::conductor, "conductor", RecordKind::circuit, "conductor_AWG", 74, true, kWires},
+    {GridColumn::conductor, "conductor", RecordKind::circuit, "conductor_AWG", 96, true, kWires},
     {GridColumn::metal, "metal", RecordKind::circuit, "metal", 82, false, kWires},
     {GridColumn::wiring, "wiring", RecordKind::circuit, "wiring", 140, false, kWires},
     {GridColumn::voltage, "voltage", RecordKind::circuit, "voltage_V", 72, false, kWires},

@@ -52,6 +52,12 @@ Panel& inAnotherBuilding(Plan& plan) {
   panel.buildingDisconnect = Answer::yes;
   return panel;
 }
+/// Only this circuit runs through the nipple.
+void aloneInTheNipple(Plan& plan, const char* name) {
+  for (auto& other : plan.circuits) {
+    if (other->name != name) other.edit().raceway = {};
+  }
+}
 /// The neutral of the office read with its breaker off, the counter loaded: no current.
 ClampReading& neutralReading(Plan& plan) {
   ClampReading& reading = circuit(plan, "Office").readings.emplace_back();
@@ -584,6 +590,20 @@ const RuleCase kCases[] = {
        p.raceways.front().edit().otherArea = SquareInches(0.1);
        circuit(p, "Office").severalReceptacles = Answer::unknown;
      }},
+    {"raceway.extension", Severity::mustFix,
+     [](Plan& p) {
+       circuit(p, "Office").conductor = ConductorSize::awg12;
+       circuit(p, "Office").extension = ConductorSize::awg14;
+       planned(p, "Office").rating = RatingAmperes(20);
+     }},
+    {"branch.load_above", Severity::mustFix,
+     [](Plan& p) {
+       // 4,320 VA / 240 V = 18 A, a quarter more as a motor: 22.5 A on 14 AWG of 15 A.
+       load(p, "Well pump").nameplate = VoltAmperes(4320);
+       load(p, "Well pump").maximumBreaker = RatingAmperes(30);
+       circuit(p, "Well pump").conductor = ConductorSize::awg14;
+       planned(p, "Well pump").rating = RatingAmperes(30);
+     }},
     {"raceway.plastic_ground", Severity::mustFix,
      [](Plan& p) {
        p.raceways.front().edit().type = RacewayType::pvc80;
@@ -656,6 +676,75 @@ TEST(ReviewRules, NoFalseAlarmAtACondenserWhoseLabelAllowsTheBreaker) {
   circuit(heater, "Water heater").conductor = ConductorSize::awg12;
   load(heater, "Water heater").maximumBreaker = RatingAmperes(30);
   EXPECT_NE(findingOf(findings(heater), "branch.conductor"), nullptr);
+}
+
+TEST(ReviewRules, ALabelForTheBreakerIsNoneForTheWire) {
+  // NFPA 70 430.22: the conductor carries 125 % of the motor's current whatever 430.52 or its label lets the
+  // breaker be. 12 AWG among 16 and more is good for 15 A (30 x 0.5).
+  Plan made = sound::plan();
+  aloneInTheNipple(made, "Well pump");
+  Raceway& pipe = made.raceways.front().edit();
+  pipe.length = Length::feet(6);
+  pipe.otherCarrying = 12;
+  pipe.otherArea = SquareInches(0.1);
+  planned(made, "Well pump").rating = RatingAmperes(30);
+  load(made, "Well pump").maximumBreaker = RatingAmperes(30);
+  load(made, "Well pump").nameplate = VoltAmperes(2880);  // 12 A, 15 A with a quarter more
+  EXPECT_EQ(findingOf(findings(made), "raceway.adjusted"), nullptr);
+  load(made, "Well pump").nameplate = VoltAmperes(2928);  // 12.2 A, 15.25 A
+  const std::vector<Finding> list = findings(made);
+  ASSERT_NE(findingOf(list, "raceway.adjusted"), nullptr);
+  EXPECT_NE(render(findingOf(list, "raceway.adjusted")->trade, plainEnglish()).find("15.3 A"),
+            std::string::npos);
+  EXPECT_EQ(findingOf(list, "branch.load_above"), nullptr);  // its own cable carries it
+  // Without its label the question is what the label says, not how many receptacles there are.
+  load(made, "Well pump").nameplate = VoltAmperes(1000);
+  load(made, "Well pump").maximumBreaker.reset();
+  circuit(made, "Well pump").conductor = ConductorSize::awg10;  // 20 A in the pipe, 30 A alone
+  const std::vector<Finding> asked = findings(made);
+  const Finding* label = findingOf(asked, "raceway.adjusted_ask");
+  ASSERT_NE(label, nullptr);
+  EXPECT_EQ(label->trade.id.key, "review.raceway.adjusted_ask.label");
+}
+
+TEST(ReviewRules, TheNextStandardRatingNeedsNoLabel) {
+  // NFPA 70 240.4(B): 15.6 A at 25 C (30 x 1.04 x 0.5) on 20 A, with one outlet, whatever hangs on it.
+  Plan made = sound::plan();
+  Raceway& pipe = made.raceways.front().edit();
+  pipe.length = Length::feet(6);
+  pipe.ambient = Temperature::celsius(25);
+  pipe.otherCarrying = 12;
+  pipe.otherArea = SquareInches(0.1);
+  aloneInTheNipple(made, "Refrigerator");
+  planned(made, "Refrigerator").rating = RatingAmperes(20);
+  struct Case {
+    Answer several;
+    const char* key;
+  };
+  for (const Case& c : {Case{Answer::no, nullptr}, Case{Answer::unknown, "raceway.adjusted_ask"},
+                        Case{Answer::yes, "raceway.adjusted"}}) {
+    circuit(made, "Refrigerator").severalReceptacles = c.several;
+    const std::vector<Finding> list = findings(made);
+    for (const char* key : {"raceway.adjusted_ask", "raceway.adjusted"}) {
+      const bool wanted = c.key != nullptr && std::string_view(c.key) == key;
+      EXPECT_EQ(findingOf(list, key) != nullptr, wanted) << key << static_cast<int>(c.several);
+    }
+  }
+}
+
+TEST(ReviewRules, AWireTooThinAnywhereIsSaidOnceAndNotOfItsRaceway) {
+  Plan made = sound::plan();
+  planned(made, "Office").rating = RatingAmperes(20);  // 14 AWG, its extension too
+  std::vector<Finding> list = findings(made);
+  EXPECT_NE(findingOf(list, "branch.conductor"), nullptr);
+  EXPECT_EQ(findingOf(list, "raceway.adjusted"), nullptr);
+  EXPECT_EQ(findingOf(list, "raceway.extension"), nullptr);
+  circuit(made, "Office").conductor = ConductorSize::awg12;
+  circuit(made, "Office").extension = ConductorSize::awg14;
+  list = findings(made);
+  EXPECT_EQ(findingOf(list, "branch.conductor"), nullptr);
+  ASSERT_NE(findingOf(list, "raceway.extension"), nullptr);
+  EXPECT_EQ(findingOf(list, "raceway.extension")->rule.key, "conductor.small");
 }
 
 TEST(ReviewRules, SmallConductorsKeepTheirLimit) {

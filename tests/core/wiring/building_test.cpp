@@ -111,6 +111,13 @@ TEST(Building, TheDropIsThatOfTheWholeWay) {
   EXPECT_DOUBLE_EQ(*building.drop,
                    std::max(heavier(Segment::mainToSwitch), heavier(Segment::inverterToSwitch)));
   EXPECT_GT(*building.drop, feeder::at(segments, Segment::switchToBackup).drop->fraction[0]);
+  // What charges the battery beside the switch is not on the way.
+  Plan charging = plan;
+  example::addBreaker(charging, example::kMain, {Column::right, 9}, 2, 30, Feeds::inverterInput,
+                      Stage::fresh);
+  editRun(charging, Segment::mainToInverter).length = Length::feet(300);
+  EXPECT_EQ(only(charging).pieces, building.pieces);
+  EXPECT_NEAR(*only(charging).drop, *building.drop, 1e-9);
   Plan unknown = plan;
   editRun(unknown, Segment::inverterToSwitch).length = Length();
   EXPECT_FALSE(only(unknown).drop);

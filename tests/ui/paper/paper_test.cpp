@@ -210,6 +210,32 @@ class PaperTest : public QObject {
     }
   }
 
+  // NFPA 70 225.39: 60 A; Table 250.66: 8 AWG copper for a feeder of 6 AWG.
+  void aPanelInAnotherBuildingIsOnTheFeederSheet() {
+    Plan plan = samplePlan("river-house.stayalight");
+    const auto textOf = [&] {
+      const ProgramLanguage language;
+      PaperOptions options;
+      options.version = QStringLiteral("1");
+      QStringList all;
+      const auto pages =
+          sheets(plan, assess(plan), chosenSheets(plan, {QStringLiteral("feeder")}, language).value(),
+                 language, options);
+      if (!faults(pages).isEmpty()) return faults(pages);
+      for (const Sheet& page : pages) {
+        for (const SheetText& text : page.texts) all << text.text;
+      }
+      return all.join(u' ');
+    };
+    QVERIFY(!textOf().contains(QStringLiteral("in another building")));
+    for (auto& panel : plan.panels) {
+      if (panel->role.is(PanelRole::backup)) panel.edit().separateBuilding = true;
+    }
+    const QString text = textOf();
+    for (const char* part : {"in another building", "8 AWG Cu", "60 A", "250.32(A)", "225.39"})
+      QVERIFY2(text.contains(QString::fromLatin1(part)), part);
+  }
+
   void panelsOfEverySizePrint() {
     for (int spaces = 4; spaces <= 84; ++spaces) {
       Plan plan = newPlan();
