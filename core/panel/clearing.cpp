@@ -1,6 +1,7 @@
 #include "core/panel/clearing.h"
 
 #include <algorithm>
+#include <map>
 #include <tuple>
 
 namespace stayalight {
@@ -168,7 +169,11 @@ std::size_t darkIn(const std::vector<ClearingStep>& steps) {
 class Search {
  public:
   Search(const Plan& plan, const Panel& panel, const Work& work)
-      : plan_(plan), panel_(panel), work_(work), planned_(occupants(plan, panel.id, Reading::planned)) {}
+      : plan_(plan), panel_(panel), work_(work), planned_(occupants(plan, panel.id, Reading::planned)) {
+    for (std::size_t i = 0; i < planned_.size(); ++i) {
+      for (const HalfSpace& half : coveredHalves(planned_[i].placement)) holds_.emplace(half, i);
+    }
+  }
 
   ClearedPlace best() {
     for (const SpacePosition position : allSpaces(panel_)) tryAt(position);
@@ -187,15 +192,24 @@ class Search {
   /// Relocations proposed, breakers proposed to come out, circuits without supply, steps.
   using Cost = std::tuple<std::size_t, std::size_t, std::size_t, std::size_t>;
 
-  /// A place for one that keeps its circuits, and who stands there.
+  /// A place for one that keeps its circuits, who stands there, and which of them the plan leaves although
+  /// they feed nothing.
   struct Candidate {
     Placement to;
     std::vector<std::size_t> under;
+    std::vector<BreakerId> spares;
   };
-  /// What is sure to be dark, and how many steps there are at least.
+  /// How many come out that the plan leaves, what is sure to be dark, how many steps there are at least.
   struct Bound {
-    std::size_t dark = 0, steps = 0;
+    std::size_t out = 0, dark = 0, steps = 0;
   };
+
+  /// Nothing but a spare that may come out.
+  [[nodiscard]] bool spare(BreakerId id) const {
+    const Breaker& breaker = *find(plan_, id);
+    const bool plain = breaker.feeds.is(Feeds::circuit) || breaker.feeds.is(Feeds::nothing);
+    return plain && !breaker.stage.is(Stage::fresh) && circuitsOn(plan_, id, Reading::planned).empty();
+  }
 
   void tryAt(SpacePosition position) {
     const Placement place{panel_.id, position, Half::whole, kFeederPoles};
@@ -211,7 +225,7 @@ class Search {
       const Breaker& breaker = *find(plan_, id);
       const bool plain = breaker.feeds.is(Feeds::circuit) || breaker.feeds.is(Feeds::nothing);
       if (!plain || breaker.stage.is(Stage::fresh)) return;
-      if (circuitsOn(plan_, id, Reading::planned).empty()) {
+      if (spare(id)) {
         proposals.emplace_back(id, std::nullopt);
       } else {
         keep.push_back(id);
@@ -223,34 +237,52 @@ class Search {
     for (const BreakerId id : keep) candidates_.push_back(candidatesFor(id, place, inTheWay));
     counted_.assign(work_.size(), 0);
     Bound bound;
+    bound.out = proposals.size();
     count(work_.under(place), bound);
     relocate(place, keep, 0, proposals, bound);
   }
 
-  // Free places, those first where the fewest lose their supply.
+  // Places that are free, or hold spares; those first where the fewest come out, then lose their supply.
   [[nodiscard]] std::vector<Candidate> candidatesFor(BreakerId breaker, const Placement& place,
                                                      const std::vector<BreakerId>& inTheWay) const {
     const Placement now = placementOf(*find(plan_, breaker));
     const std::vector<Half> halves = now.half == Half::whole ? std::vector{Half::whole}
                                      : now.poles == 2        ? std::vector{Half::outer, Half::inner}
                                                              : std::vector{Half::a, Half::b};
-    std::vector<std::pair<std::size_t, Candidate>> all;
+    using Order = std::tuple<std::size_t, std::size_t, std::size_t>;
+    std::vector<std::pair<Order, Candidate>> all;
     for (const SpacePosition position : allSpaces(panel_)) {
       for (const Half half : halves) {
-        Candidate candidate{{panel_.id, position, half, now.poles}, {}};
-        if (overlap(candidate.to, place) || refusal(plan_, candidate.to, inTheWay)) continue;
+        Candidate candidate{{panel_.id, position, half, now.poles}, {}, {}};
+        if (!freeButForSpares(candidate, inTheWay) || overlap(candidate.to, place)) continue;
+        std::vector<BreakerId> away = inTheWay;
+        away.insert(away.end(), candidate.spares.begin(), candidate.spares.end());
+        if (refusal(plan_, candidate.to, away)) continue;
         candidate.under = work_.under(candidate.to);
         std::size_t dark = 0;
         for (const std::size_t i : candidate.under) dark += work_.darkOf(i);
-        all.emplace_back(dark, std::move(candidate));
+        all.emplace_back(Order{candidate.spares.size(), dark, candidate.under.size()}, std::move(candidate));
       }
     }
-    std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) {
-      return std::pair(a.first, a.second.under.size()) < std::pair(b.first, b.second.under.size());
-    });
+    std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
     std::vector<Candidate> sorted;
-    for (auto& [dark, candidate] : all) sorted.push_back(std::move(candidate));
+    for (auto& [order, candidate] : all) sorted.push_back(std::move(candidate));
     return sorted;
+  }
+  [[nodiscard]] bool freeButForSpares(Candidate& candidate, const std::vector<BreakerId>& inTheWay) const {
+    for (const HalfSpace& half : coveredHalves(candidate.to)) {
+      const auto [from, to] = holds_.equal_range(half);
+      for (auto at = from; at != to; ++at) {
+        const BreakerId id = planned_[at->second].breaker;
+        auto& spares = candidate.spares;
+        if (std::find(inTheWay.begin(), inTheWay.end(), id) != inTheWay.end() ||
+            std::find(spares.begin(), spares.end(), id) != spares.end())
+          continue;
+        if (!spare(id)) return false;
+        spares.push_back(id);
+      }
+    }
+    return true;
   }
 
   // Adds who is not counted yet.
@@ -269,8 +301,7 @@ class Search {
   // the best so far.
   void relocate(const Placement& place, const std::vector<BreakerId>& keep, std::size_t next,
                 Proposals& proposals, const Bound& bound) {
-    const std::size_t out = proposals.size() - next;
-    if (found_.place && Cost{keep.size(), out, bound.dark, bound.steps} >= cost_) return;
+    if (found_.place && Cost{keep.size(), bound.out, bound.dark, bound.steps} >= cost_) return;
     if (next == keep.size()) {
       consider(place, proposals);
       return;
@@ -279,9 +310,16 @@ class Search {
       if (taken(candidate.to, proposals)) continue;
       Bound with = bound;
       count(candidate.under, with);
+      const std::size_t before = proposals.size();
+      for (const BreakerId id : candidate.spares) {
+        const bool proposed = std::any_of(proposals.begin(), proposals.end(),
+                                          [&](const auto& other) { return other.first == id; });
+        if (!proposed) proposals.emplace_back(id, std::nullopt);
+      }
+      with.out += proposals.size() - before;
       proposals.emplace_back(keep[next], candidate.to);
       relocate(place, keep, next + 1, proposals, with);
-      proposals.pop_back();
+      proposals.resize(before);
       uncount(candidate.under);
     }
   }
@@ -312,6 +350,7 @@ class Search {
   const Panel& panel_;
   const Work& work_;
   std::vector<Occupant> planned_;
+  std::multimap<HalfSpace, std::size_t> holds_;  ///< which of them cover a half of a space
   bool adjacent_ = false;
   ClearedPlace found_;
   Cost cost_{};

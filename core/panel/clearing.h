@@ -37,7 +37,8 @@ struct ClearedPlace {
 /// Of one panel, in the order in which they are set: what feeds the backup subpanel first. A place of the
 /// plan is kept; without one, the two adjacent spaces of a column that ask for the least: nothing the plan
 /// leaves in place, then the fewest circuits without supply, then the fewest steps. Where none is free as
-/// planned, breakers that feed nothing are proposed to come out, and then others to be set in free spaces.
+/// planned, breakers that feed nothing are proposed to come out, and then others to be set in free spaces or
+/// in those of such breakers.
 /// Works on tandems and quads by their halves. Empty where nothing is to be set in the panel.
 [[nodiscard]] std::vector<ClearedPlace> clearedPlaces(const Plan& plan, PanelId panel);
 

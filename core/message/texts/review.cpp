@@ -673,7 +673,8 @@ const TextRow kRows[] = {
     {"review.building.electrode_unknown.trade",
      TEXT("Stayalight", "%1: grounding electrodes of the building not looked for. %2")},
     {"review.building.electrode_size",
-     TEXT("Stayalight", "Conductor to them at least %1, by %2 for %3; rods alone never ask for more than %4.")},
+     TEXT("Stayalight",
+          "Conductor to them at least %1, by %2 for %3; rods alone never ask for more than %4.")},
     {"review.building.electrode_by_table", TEXT("Stayalight", "Conductor to them by %1.")},
     {"review.building.disconnect_missing.plain",
      TEXT("Stayalight", "The building of %1 needs a disconnect of its own.")},
@@ -756,10 +757,10 @@ const TextRow kRows[] = {
     {"review.branch.conductor.fix", TEXT("Stayalight", "Plan a breaker of %1")},
     {"review.branch.load_above.plain",
      TEXT("Stayalight", "The wire of %1 carries less than what hangs on it draws.")},
-    {"review.branch.load_above.trade",
-     TEXT("Stayalight",
-          "%1: %2 carries %3; its loads ask for %4, the largest motor with a quarter more. A larger breaker is "
-          "allowed for a motor, a smaller wire is not.")},
+    {"review.branch.load_above.trade", TEXT("Stayalight",
+                                            "%1: %2 carries %3; its loads ask for %4, the largest motor with "
+                                            "a quarter more. A larger breaker is "
+                                            "allowed for a motor, a smaller wire is not.")},
     {"review.branch.read_label.plain",
      TEXT("Stayalight",
           "Read the label of what hangs on %1: whether its wire suits the breaker depends on it.")},
@@ -850,16 +851,18 @@ const TextRow kRows[] = {
      TEXT("Stayalight", "In %2 the wire of %1 is only protected under a condition: look it up on site.")},
     {"review.raceway.adjusted_ask.label",
      TEXT("Stayalight",
-          "%1: %2 among %3 current-carrying conductors is good for %4 with a breaker of %5. It holds where the "
+          "%1: %2 among %3 current-carrying conductors is good for %4 with a breaker of %5. It holds where "
+          "the "
           "label of its motor or air conditioner names that breaker; enter the label's maximum.")},
     {"review.raceway.adjusted_ask.receptacles",
-     TEXT("Stayalight",
-          "%1: %2 among %3 current-carrying conductors is good for %4 with a breaker of %5, the next standard "
-          "rating. It holds unless several receptacles hang on it.")},
-    {"review.raceway.adjusted.load",
-     TEXT("Stayalight",
-          "%1: %2 among %3 current-carrying conductors is good for %4; its loads ask for %5, the largest motor "
-          "with a quarter more.")},
+     TEXT(
+         "Stayalight",
+         "%1: %2 among %3 current-carrying conductors is good for %4 with a breaker of %5, the next standard "
+         "rating. It holds unless several receptacles hang on it.")},
+    {"review.raceway.adjusted.load", TEXT("Stayalight",
+                                          "%1: %2 among %3 current-carrying conductors is good for %4; its "
+                                          "loads ask for %5, the largest motor "
+                                          "with a quarter more.")},
     {"review.raceway.extension.plain",
      TEXT("Stayalight", "The new piece of wire for %1 is too thin for its breaker.")},
     {"review.raceway.extension.trade",

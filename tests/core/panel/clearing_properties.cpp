@@ -128,11 +128,19 @@ struct Brute {
       for (const Half half : {Half::whole, Half::a, Half::b}) {
         if ((half == Half::whole) != (now.half == Half::whole)) continue;
         const Placement there{kMain, position, half, now.poles};
-        if (meet(there, place) || refusal(plan, there, away)) continue;
+        // A spare that stands there comes out as well.
+        std::vector<BreakerId> also = away;
+        for (const Occupant& occupant : occupants(plan, kMain, Reading::planned)) {
+          if (meet(there, occupant.placement) &&
+              circuitsOn(plan, occupant.breaker, Reading::planned).empty() &&
+              std::count(also.begin(), also.end(), occupant.breaker) == 0)
+            also.push_back(occupant.breaker);
+        }
+        if (meet(there, place) || refusal(plan, there, also)) continue;
         if (std::any_of(to.begin(), to.end(), [&](const Placement& other) { return meet(there, other); }))
           continue;
         to.push_back(there);
-        choose(place, keep, away, to, spares);
+        choose(place, keep, also, to, spares + also.size() - away.size());
         to.pop_back();
       }
     }

@@ -171,6 +171,16 @@ TEST(Clearing, ApartFreeSpacesAreBroughtTogether) {
   EXPECT_EQ(told(plan, best), "out Left 1 (dark 1), out Right 3 (dark 1), propose set Left 2 at 6");
 }
 
+TEST(Clearing, ASpareMakesRoomForTheNeighbourOfAnother) {
+  Plan plan = fullHouse();
+  moveOut(plan, "Left 1", 1, Stage::leftInPlace);
+  moveOut(plan, "Right 3", 2, Stage::leftInPlace);
+  const ClearedPlace best = only(plan);
+  EXPECT_EQ(spaces(plan, best), "1, 3");
+  EXPECT_EQ(told(plan, best),
+            "propose out Left 1 (dark 1), propose out Right 3 (dark 1), propose set Left 2 at 6");
+}
+
 TEST(Clearing, OneFreeSpaceIsNotEnough) {
   Plan plan = fullHouse();
   moveOut(plan, "Left 1", 1);
