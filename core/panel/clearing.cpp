@@ -266,6 +266,7 @@ class Search {
     }
     std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
     std::vector<Candidate> sorted;
+    sorted.reserve(all.size());
     for (auto& [order, candidate] : all) sorted.push_back(std::move(candidate));
     return sorted;
   }

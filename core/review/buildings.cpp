@@ -60,11 +60,13 @@ std::vector<const FeederRun*> runsThat(const ReviewInput& in, const BuildingFigu
 }
 std::vector<Message> namesOf(const std::vector<const FeederRun*>& runs) {
   std::vector<Message> names;
+  names.reserve(runs.size());
   for (const FeederRun* run : runs) names.push_back(segmentName(run->segment.valueOr(Segment::mainToSwitch)));
   return names;
 }
 std::vector<EntityRef> placesOf(const std::vector<const FeederRun*>& runs, const Panel& panel) {
   std::vector<EntityRef> places;
+  places.reserve(runs.size() + 1);
   for (const FeederRun* run : runs) places.push_back({RecordKind::feederRun, run->id.number});
   places.push_back(at(panel));
   return places;

@@ -170,8 +170,9 @@ class Drawer {
       // Between the first two contacts, clear of the text over the second line.
       const double off = (y(0) + 5.0 + y(1) - kAboveLine) / 2.0;
       mark(Mark::off, {contact, off});
-      text(QRectF(contact - 46.0, off - kTextHeight / 2.0, 36.0, kTextHeight), facts_.off,
-           Qt::AlignLeft | Qt::AlignVCenter, false);
+      if (y(1) - kAboveLine - (y(0) + 5.0) >= kTextHeight)
+        text(QRectF(contact - 46.0, off - kTextHeight / 2.0, 36.0, kTextHeight), facts_.off,
+             Qt::AlignLeft | Qt::AlignVCenter, false);
     }
     line(Segment::switchToBackup, {{pivot, middle}, {backup_.rect.left(), middle}});
     const double centre = (pivot + backup_.rect.left()) / 2.0;
@@ -184,10 +185,13 @@ class Drawer {
     if (charges(facts_)) {
       const double x = left + boxWidth * 0.3;
       const double from = main_.rect.bottom(), to = inverter_.rect.top();
-      // Under the box; past it as well where the text over the next line leaves room.
+      // Under the box; past it as well where the text over the next line leaves room; not at all between
+      // boxes that stand close.
       const double top = std::max(from + 1.0, (from + to) / 2.0 - kTextHeight / 2.0 - 4.0);
       const bool clear = top + kTextHeight <= y(1) - kAboveLine;
-      const double end = clear ? contact - 50.0 : main_.rect.right() + 32.0;
+      const double end = to - from < kTextHeight + 1.0 ? x + 10.0
+                         : clear                       ? contact - 50.0
+                                                       : main_.rect.right() + 32.0;
       link(Segment::mainToInverter, {{x, from}, {x, to}}, {x, (from + to) / 2.0},
            QRectF(x + 10.0, top, end - (x + 10.0), kTextHeight));
     }
@@ -327,7 +331,7 @@ FeederPicture feederPicture(const FeederFacts& facts, const QRectF& area) {
 
 double leastPictureHeight(const FeederFacts& facts) {
   const bool generator = facts.has(Segment::generatorInlet);
-  const double sources = through(facts) ? (generator ? 84.0 : 42.0) : generator ? 108.0 : 68.0;
+  const double sources = through(facts) ? (generator ? 84.0 : 42.0) : generator ? 84.0 : 68.0;
   return sources + (facts.has(Segment::bypass) ? kBypassLane : 0.0);
 }
 

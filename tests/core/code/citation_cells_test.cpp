@@ -67,7 +67,7 @@ std::string renumbered(const std::string& section, Edition in) {
   return section;
 }
 std::string inNext(const std::string& cell, Edition in) {
-  if (const std::string whole = renumbered(cell, in); whole != cell) return whole;
+  if (std::string whole = renumbered(cell, in); whole != cell) return whole;
   std::string all;
   for (std::size_t from = 0; from < cell.size();) {
     const std::size_t comma = std::min(cell.find(", ", from), cell.size());
