@@ -18,6 +18,7 @@
 #include "ui/inspector/entity_text.h"
 #include "ui/search/search_bar.h"
 #include "ui/survey/survey_view.h"
+#include "ui/waiting/beside.h"
 
 namespace stayalight::window {
 
@@ -83,7 +84,26 @@ inline void everyForm(MainWindow& window, const Look& look) {
   }
 }
 
+/// The dialog of work that takes long, while it does.
+inline void lookAtWaiting(MainWindow& window, const Look& look) {
+  setUnseenMilliseconds(0);
+  QTimer::singleShot(0, &window, [&] {
+    auto* dialog = window.findChild<QDialog*>(QStringLiteral("waitDialog"));
+    if (dialog == nullptr || !QTest::qWaitForWindowExposed(dialog)) return;
+    settle();
+    look(QStringLiteral("dialog-waiting"), *dialog);
+    dialog->reject();
+  });
+  const bool whole =
+      beside(&window, plainEnglish(), QStringLiteral("Opening the house"), [](const Watch& watch) {
+        while (watch(0.4)) QThread::msleep(5);
+      });
+  setUnseenMilliseconds(kUnseenMilliseconds);
+  if (whole) QTest::qFail("nothing waited", __FILE__, __LINE__);
+}
+
 inline void everyDialog(MainWindow& window, const Look& look) {
+  lookAtWaiting(window, look);
   const std::pair<Command, const char*> beside[] = {
       {Command::settings, "settingsPage"}, {Command::keys, "keysPage"},
       {Command::cautions, "cautionsPage"}, {Command::about, "aboutPage"},
@@ -165,6 +185,9 @@ inline void everyView(MainWindow& window, const Look& look) {
   window.action(Command::catalogue)->trigger();
   settle();
   look(QStringLiteral("boards-catalogue"), window);
+  window.action(Command::onSite)->trigger();
+  settle();
+  look(QStringLiteral("boards-on-site"), window);
   everyForm(window, look);
   window.action(Command::answers)->trigger();
   window.action(Command::survey)->trigger();

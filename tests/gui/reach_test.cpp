@@ -18,6 +18,7 @@
 
 #include "tests/gui/every_view.h"
 #include "ui/style/application.h"
+#include "ui/style/painted_widget.h"
 
 using namespace stayalight;
 using namespace stayalight::window;
@@ -129,6 +130,7 @@ class ReachTest : public WindowTest {
   void everyFieldHasItsLabel();
   void tabReachesEveryControlInReadingOrder();
   void theKeyboardIsSeen();
+  void lettersFollowTheDesktop();
   void noTextIsCutOff();
   void noControlLiesOverAnother();
 };
@@ -292,6 +294,31 @@ void ReachTest::theKeyboardIsSeen() {
     }
     if (before != nullptr) before->setFocus();
   });
+  QVERIFY2(faults.none(), faults.text().constData());
+}
+
+// Letters that the desktop sets larger are larger everywhere: nothing keeps a size of its own.
+void ReachTest::lettersFollowTheDesktop() {
+  constexpr double kLeastLetters = 10.5;  // of the program's sizes the smallest
+  Faults faults;
+  int looked = 0;
+  everyView(*window_, [&](const QString& name, QWidget& shown) {
+    for (QWidget* each : shown.findChildren<QWidget*>()) {
+      if (each->window() != &shown || !each->isVisibleTo(&shown)) continue;
+      const bool text = qobject_cast<QLabel*>(each) != nullptr || isControl(*each);
+      if (!text) continue;
+      ++looked;
+      const int pixels = QFontInfo(each->font()).pixelSize();
+      if (pixels < static_cast<int>(kLeastLetters * systemScale()))
+        faults.add(name, called(*each) + QStringLiteral(" %1 px").arg(pixels));
+    }
+    // What paints itself asks for room in proportion.
+    for (const auto* painted : shown.findChildren<PaintedWidget*>()) {
+      if (painted->sizeHint().height() < static_cast<int>(18 * systemScale()))
+        faults.add(name, called(*painted) + QStringLiteral(" wants %1").arg(painted->sizeHint().height()));
+    }
+  });
+  QVERIFY(looked > 1000);
   QVERIFY2(faults.none(), faults.text().constData());
 }
 

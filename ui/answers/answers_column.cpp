@@ -11,6 +11,7 @@
 
 #include "ui/answers/figure_copy.h"
 #include "ui/answers/leg_bars.h"
+#include "ui/style/application.h"
 #include "ui/style/fonts.h"
 #include "ui/style/marks.h"
 #include "ui/wording/language.h"
@@ -91,11 +92,13 @@ const QStringList& FigureRow::detailLines(double width) const {
 }
 
 int FigureRow::heightForWidth(int width) const {
-  return kLineHeight * (stacked(width - 2) ? 2 : 1) +
-         kDetailHeight * static_cast<int>(detailLines(width - 2).size()) + 3;
+  const double units = width / systemScale() - 2.0;
+  return static_cast<int>(std::ceil((kLineHeight * (stacked(units) ? 2 : 1) +
+                                     kDetailHeight * static_cast<int>(detailLines(units).size()) + 3) *
+                                    systemScale()));
 }
-QSize FigureRow::sizeHint() const { return {300, heightForWidth(std::max(width(), 200))}; }
-QSize FigureRow::minimumSizeHint() const { return {160, kLineHeight}; }
+QSize FigureRow::sizeHint() const { return {scaled(300), heightForWidth(std::max(width(), scaled(200)))}; }
+QSize FigureRow::minimumSizeHint() const { return {scaled(160), scaled(kLineHeight)}; }
 
 void FigureRow::resizeEvent(QResizeEvent* event) {
   QAbstractButton::resizeEvent(event);
@@ -105,9 +108,11 @@ void FigureRow::resizeEvent(QResizeEvent* event) {
 void FigureRow::paintEvent(QPaintEvent*) {
   QPainter painter(this);
   painter.setRenderHint(QPainter::Antialiasing);
-  const double width = this->width() - 2.0;
+  painter.scale(systemScale(), systemScale());
+  const double across = this->width() / systemScale(), down = height() / systemScale();
+  const double width = across - 2.0;
   painter.setPen(QPen(palette_.color(ColorRole::hairline), 1));
-  painter.drawLine(QPointF(0, height() - 0.5), QPointF(this->width(), height() - 0.5));
+  painter.drawLine(QPointF(0, down - 0.5), QPointF(across, down - 0.5));
   double right = width;
   double y = 0;
   if (!verdict_.isEmpty()) {
@@ -148,7 +153,7 @@ void FigureRow::paintEvent(QPaintEvent*) {
     painter.setPen(
         QPen(palette_.color(hasFocus() ? ColorRole::lamp : ColorRole::edge), hasFocus() ? 1.5 : 1));
     painter.setBrush(Qt::NoBrush);
-    painter.drawRoundedRect(QRectF(rect()).adjusted(0.75, 0.75, -0.75, -1.75), 3, 3);
+    painter.drawRoundedRect(QRectF(0, 0, across, down).adjusted(0.75, 0.75, -0.75, -1.75), 3, 3);
   }
 }
 
@@ -201,11 +206,11 @@ AnswersColumn::AnswersColumn(QWidget* parent) : QWidget(parent) {
     column_->addWidget(made);
     return made;
   };
-  headline_ = label(QStringLiteral("headline"), stayalight::font(Face::condensed, 20, Weight::medium));
-  second_ = label(QStringLiteral("second"), stayalight::font(Face::condensed, 12));
-  caution_ = label(QStringLiteral("caution"), stayalight::font(Face::condensed, 12, Weight::medium));
+  headline_ = label(QStringLiteral("headline"), screenFont(Face::condensed, 20, Weight::medium));
+  second_ = label(QStringLiteral("second"), screenFont(Face::condensed, 12));
+  caution_ = label(QStringLiteral("caution"), screenFont(Face::condensed, 12, Weight::medium));
   column_->addSpacing(6);
-  barsHead_ = label(QStringLiteral("barsHead"), stayalight::font(Face::condensed, 12.5, Weight::medium));
+  barsHead_ = label(QStringLiteral("barsHead"), screenFont(Face::condensed, 12.5, Weight::medium));
   bars_ = new LegBars(page_);
   bars_->setObjectName(QStringLiteral("legBars"));
   column_->addWidget(bars_);
@@ -257,9 +262,9 @@ void AnswersColumn::fill() {
       auto* head = new QHBoxLayout;
       head->setContentsMargins(0, 10, 0, 2);
       auto* title = new QLabel(figures_);
-      title->setFont(stayalight::font(Face::condensed, 12.5, Weight::medium));
+      title->setFont(screenFont(Face::condensed, 12.5, Weight::medium));
       auto* note = new QLabel(figures_);
-      note->setFont(stayalight::font(Face::condensed, 11));
+      note->setFont(screenFont(Face::condensed, 11));
       note->setAlignment(Qt::AlignRight | Qt::AlignVCenter);
       head->addWidget(title);
       head->addWidget(note, 1);

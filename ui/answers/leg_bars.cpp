@@ -41,7 +41,7 @@ QString limitAmps(AcAmperes current, const Language& language) {
 
 }  // namespace
 
-LegBars::LegBars(QWidget* parent) : QWidget(parent) {
+LegBars::LegBars(QWidget* parent) : PaintedWidget(parent) {
   setFocusPolicy(Qt::StrongFocus);
   setCursor(Qt::PointingHandCursor);
   setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Fixed);
@@ -70,13 +70,13 @@ void LegBars::show(const std::array<LegBar, 2>& bars, const Language& language) 
   update();
 }
 
-QSize LegBars::sizeHint() const { return {340, static_cast<int>(kHead + 2 * kLegHeight + 4)}; }
-QSize LegBars::minimumSizeHint() const { return {220, sizeHint().height()}; }
+QSizeF LegBars::wanted() const { return {340, kHead + 2 * kLegHeight + 4}; }
+QSizeF LegBars::least() const { return {220, wanted().height()}; }
 
 LegBars::Scale LegBars::scale() const {
   Scale s;
   s.left = kLetterWidth;
-  s.right = width() - kFigureWidth;
+  s.right = across() - kFigureWidth;
   double most = 1.0;
   for (const LegBar& bar : bars_) {
     for (const AcAmperes value :
@@ -89,9 +89,7 @@ LegBars::Scale LegBars::scale() const {
   return s;
 }
 
-void LegBars::paintEvent(QPaintEvent*) {
-  QPainter painter(this);
-  painter.setRenderHint(QPainter::Antialiasing);
+void LegBars::paint(QPainter& painter) {
   const Scale s = scale();
   painter.setFont(stayalight::font(Face::condensed, kSmall));
   painter.setPen(palette_.color(ColorRole::ink2));
@@ -189,16 +187,16 @@ void LegBars::paintLeg(QPainter& painter, const LegBar& bar, const Scale& s, dou
   const Verdict verdict = bar.hasStart ? worse(bar.running, bar.start) : bar.running;
   const QString word = verdictName(verdict, *language_);
   const double wordWidth = textWidth(word, Face::condensed, kText, Weight::medium);
-  painter.drawText(QRectF(width() - wordWidth - 1, caption, wordWidth + 2, 15),
+  painter.drawText(QRectF(across() - wordWidth - 1, caption, wordWidth + 2, 15),
                    Qt::AlignRight | Qt::AlignVCenter, word);
-  paintBead(painter, QRectF(width() - wordWidth - 14, caption + 3, 9, 9), beadOf(verdict), palette_);
+  paintBead(painter, QRectF(across() - wordWidth - 14, caption + 3, 9, 9), beadOf(verdict), palette_);
   painter.setFont(stayalight::font(Face::condensed, kSmall));
   painter.setPen(palette_.color(ColorRole::ink2));
   const QString text = bar.hasStart ? words(*language_, kStartCaption, bar.startName.toStdString(),
                                             bareAmps(bar.likelySum, *language_).toStdString(),
                                             bareAmps(bar.highSum, *language_).toStdString())
                                     : words(*language_, kNoStart);
-  const double room = width() - wordWidth - 18 - s.left;
+  const double room = across() - wordWidth - 18 - s.left;
   painter.drawText(QRectF(s.left, caption, room, 15), Qt::AlignLeft | Qt::AlignVCenter,
                    elided(text, room, Face::condensed, kSmall));
   // focus
@@ -206,7 +204,7 @@ void LegBars::paintLeg(QPainter& painter, const LegBar& bar, const Scale& s, dou
     const double y = focusedLane_ % 2 == 0 ? upper : lower;
     painter.setPen(QPen(palette_.color(ColorRole::lamp), 1.5));
     painter.setBrush(Qt::NoBrush);
-    painter.drawRoundedRect(QRectF(1, y - 3, width() - 2, kLane + 5), 3, 3);
+    painter.drawRoundedRect(QRectF(1, y - 3, across() - 2, kLane + 5), 3, 3);
   }
 }
 
@@ -232,7 +230,7 @@ bool LegBars::event(QEvent* event) {
 
 void LegBars::contextMenuEvent(QContextMenuEvent* event) {
   const bool byKey = event->reason() == QContextMenuEvent::Keyboard;
-  const WorkingTarget target = byKey ? focusedTarget() : targetAt(QPointF(event->pos()));
+  const WorkingTarget target = byKey ? focusedTarget() : targetAt(inUnits(QPointF(event->pos())));
   openFigureMenu(this, byKey ? mapToGlobal(rect().center()) : event->globalPos(),
                  figureAsText(target.title, target.shown), *language_,
                  [this, target] { Q_EMIT workingRequested(target); });
@@ -240,7 +238,7 @@ void LegBars::contextMenuEvent(QContextMenuEvent* event) {
 
 void LegBars::mouseReleaseEvent(QMouseEvent* event) {
   if (event->button() == Qt::LeftButton && rect().contains(event->pos()))
-    Q_EMIT workingRequested(targetAt(event->position()));
+    Q_EMIT workingRequested(targetAt(inUnits(event->position())));
 }
 
 void LegBars::keyPressEvent(QKeyEvent* event) {

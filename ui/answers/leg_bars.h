@@ -4,28 +4,28 @@
 // and a post at the all-day limit; below the other loads' likely peak with the worst start hatched on top,
 // open to its high case.
 
-#include <QtWidgets/QWidget>
 #include <array>
 
 #include "ui/answers/answers_text.h"
+#include "ui/style/painted_widget.h"
 #include "ui/style/palette.h"
 
 namespace stayalight {
 
-class LegBars : public QWidget {
+class LegBars : public PaintedWidget {
   Q_OBJECT
  public:
   explicit LegBars(QWidget* parent = nullptr);
   void show(const std::array<LegBar, 2>& bars, const Language& language);
   void setColors(const Palette& palette);
-  [[nodiscard]] QSize sizeHint() const override;
-  [[nodiscard]] QSize minimumSizeHint() const override;
 
  Q_SIGNALS:
   void workingRequested(const stayalight::WorkingTarget& target);
 
  protected:
-  void paintEvent(QPaintEvent* event) override;
+  [[nodiscard]] QSizeF wanted() const override;
+  [[nodiscard]] QSizeF least() const override;
+  void paint(QPainter& painter) override;
   void mouseReleaseEvent(QMouseEvent* event) override;
   bool event(QEvent* event) override;
   void keyPressEvent(QKeyEvent* event) override;

@@ -18,7 +18,7 @@
 #include <span>
 
 #include "ui/answers/figure_copy.h"
-#include "ui/style/fonts.h"
+#include "ui/style/application.h"
 #include "ui/wording/language.h"
 #include "ui/wording/notation.h"
 
@@ -140,15 +140,15 @@ WorkingWindow::WorkingWindow(const WorkingTarget& target, const Assessment& reco
     : QDialog(parent), figure_(figureAsText(target.title, target.shown)), language_(language) {
   setWindowTitle(words(language, kTitle));
   setObjectName(QStringLiteral("workingWindow"));
-  resize(620, 560);
+  resize(scaled(620), scaled(560));
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(24, 20, 24, 16);
   auto* small = new QLabel(words(language, kTitle), this);
-  small->setFont(stayalight::font(Face::condensed, 12));
+  small->setFont(screenFont(Face::condensed, 12));
   column->addWidget(small);
   auto* head = new FigureLabel(palette, this);
   head->setObjectName(QStringLiteral("figure"));
-  head->setFont(stayalight::font(Face::condensed, 18, Weight::medium));
+  head->setFont(screenFont(Face::condensed, 18, Weight::medium));
   head->setWordWrap(true);
   head->setTextFormat(Qt::PlainText);
   head->setText(target.shown + QLatin1String("   ") + target.title);

@@ -12,7 +12,7 @@
 #include <span>
 
 #include "ui/inspector/entity_text.h"
-#include "ui/style/fonts.h"
+#include "ui/style/application.h"
 #include "ui/style/marks.h"
 #include "ui/wording/language.h"
 
@@ -80,18 +80,16 @@ void FindingCounts::show(const std::array<int, 4>& counts, const Palette& palett
   update();
 }
 
-QSize FindingCounts::sizeHint() const { return {kCountWidth * 4, 18}; }
+QSizeF FindingCounts::wanted() const { return {kCountWidth * 4.0, 18.0}; }
 
-void FindingCounts::paintEvent(QPaintEvent*) {
-  QPainter painter(this);
-  painter.setRenderHint(QPainter::Antialiasing);
+void FindingCounts::paint(QPainter& painter) {
   painter.setFont(stayalight::font(Face::condensed, 12, Weight::medium));
   for (int i = 0; i < 4; ++i) {
-    const double left = width() - (4 - i) * kCountWidth;
-    paintSeverity(painter, QRectF(left, (height() - kMark) / 2, kMark, kMark), static_cast<Severity>(i),
+    const double left = across() - (4 - i) * kCountWidth;
+    paintSeverity(painter, QRectF(left, (down() - kMark) / 2, kMark, kMark), static_cast<Severity>(i),
                   palette_);
     painter.setPen(palette_.color(ColorRole::ink));
-    painter.drawText(QRectF(left + kMark + 4, 0, kCountWidth - kMark - 4, height()),
+    painter.drawText(QRectF(left + kMark + 4, 0, kCountWidth - kMark - 4, down()),
                      Qt::AlignLeft | Qt::AlignVCenter, QString::number(counts_[static_cast<std::size_t>(i)]));
   }
 }
@@ -115,13 +113,13 @@ FindingRow::FindingRow(const Finding& finding, FindingText text, const Palette& 
   setObjectName(QStringLiteral("finding.") +
                 QString::fromUtf8(finding.key.data(), static_cast<qsizetype>(finding.key.size())));
   auto* row = new QHBoxLayout(this);
-  row->setContentsMargins(16 + 22, 5, 12, 5);
+  row->setContentsMargins(scaled(16 + 22), 5, 12, 5);
   row->setSpacing(8);
   auto* column = new QVBoxLayout;
   column->setSpacing(1);
   const auto label = [&](const QString& shown, double size, Weight weight, ColorRole role) {
     auto* made = new QLabel(shown, this);
-    made->setFont(stayalight::font(Face::condensed, size, weight));
+    made->setFont(screenFont(Face::condensed, size, weight));
     made->setWordWrap(true);
     made->setTextFormat(Qt::PlainText);
     color(made, palette_, role);
@@ -137,7 +135,7 @@ FindingRow::FindingRow(const Finding& finding, FindingText text, const Palette& 
   if (finding.fix) {
     fix_ = new QPushButton(text_.fix, this);
     fix_->setObjectName(QStringLiteral("fix"));
-    fix_->setFont(stayalight::font(Face::condensed, 12, Weight::medium));
+    fix_->setFont(screenFont(Face::condensed, 12, Weight::medium));
     fix_->setAccessibleName(text_.fix + QLatin1String(": ") + text_.plain);
     row->addWidget(fix_, 0, Qt::AlignBottom);
     connect(fix_, &QPushButton::clicked, this, [this] { Q_EMIT fixRequested(finding_); });
@@ -160,7 +158,8 @@ void FindingRow::paintEvent(QPaintEvent*) {
   painter.setRenderHint(QPainter::Antialiasing);
   if (finding_.severity == Severity::danger)
     painter.fillRect(QRectF(0, 0, 3, height()), palette_.color(ColorRole::danger));
-  paintSeverity(painter, QRectF(16, 7, kMark, kMark), finding_.severity, palette_);
+  const double mark = kMark * systemScale();
+  paintSeverity(painter, QRectF(16, 7, mark, mark), finding_.severity, palette_);
   painter.setPen(QPen(palette_.color(ColorRole::hairline), 1));
   painter.drawLine(QPointF(16, height() - 0.5), QPointF(width() - 12, height() - 0.5));
   if (hasFocus()) {
@@ -208,7 +207,7 @@ FindingsList::FindingsList(QWidget* parent) : QWidget(parent) {
   auto* top = new QHBoxLayout;
   top->setContentsMargins(16, 0, 12, 0);
   head_ = new QLabel(this);
-  head_->setFont(stayalight::font(Face::condensed, 13, Weight::medium));
+  head_->setFont(screenFont(Face::condensed, 13, Weight::medium));
   counts_ = new FindingCounts(this);
   top->addWidget(head_, 1);
   top->addWidget(counts_);
@@ -225,7 +224,7 @@ FindingsList::FindingsList(QWidget* parent) : QWidget(parent) {
   column_->setContentsMargins(0, 0, 0, 0);
   column_->setSpacing(0);
   none_ = new QLabel(page);
-  none_->setFont(stayalight::font(Face::condensed, 12));
+  none_->setFont(screenFont(Face::condensed, 12));
   none_->setWordWrap(true);
   none_->setContentsMargins(16, 6, 12, 6);
   column_->addWidget(none_);

@@ -4,10 +4,10 @@
 // one step.
 
 #include <QtWidgets/QFrame>
-#include <QtWidgets/QWidget>
 #include <vector>
 
 #include "core/review/review.h"
+#include "ui/style/painted_widget.h"
 #include "ui/style/palette.h"
 
 class QLabel;
@@ -18,14 +18,14 @@ class QVBoxLayout;
 namespace stayalight {
 
 /// Counts of the four severities, each beside its mark.
-class FindingCounts : public QWidget {
+class FindingCounts : public PaintedWidget {
  public:
-  explicit FindingCounts(QWidget* parent = nullptr) : QWidget(parent) {}
+  explicit FindingCounts(QWidget* parent = nullptr) : PaintedWidget(parent) {}
   void show(const std::array<int, 4>& counts, const Palette& palette, const Language& language);
-  [[nodiscard]] QSize sizeHint() const override;
 
  protected:
-  void paintEvent(QPaintEvent* event) override;
+  [[nodiscard]] QSizeF wanted() const override;
+  void paint(QPainter& painter) override;
 
  private:
   std::array<int, 4> counts_{};

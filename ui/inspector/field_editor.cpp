@@ -55,7 +55,7 @@ QToolButton* helpButton(const Field& field, const Language& language, QWidget* p
   button->setText(QStringLiteral("?"));
   button->setAutoRaise(true);
   button->setFocusPolicy(Qt::NoFocus);
-  const int side = static_cast<int>(std::lround(kLeastTarget * systemScale()));
+  const int side = scaled(kLeastTarget);
   button->setFixedSize(side, side);
   const QString help = QString::fromStdString(fieldHelp(field, language));
   button->setAccessibleName(words(language, kHelpOn, fieldLabel(field, language)));
@@ -154,7 +154,7 @@ void FieldEditor::makeNotes() {
   notes_ = new QPlainTextEdit(this);
   notes_->setObjectName(QStringLiteral("value"));
   notes_->setTabChangesFocus(true);
-  notes_->setFixedHeight(kNotesHeight);
+  notes_->setFixedHeight(scaled(kNotesHeight));
   notes_->installEventFilter(this);
   static_cast<QGridLayout*>(layout())->addWidget(notes_, 0, 0);
   connect(notes_, &QPlainTextEdit::textChanged, this, [this] {

@@ -27,7 +27,7 @@ constexpr std::array kTicks = {0.01, 0.1, 1.0, 10.0, 100.0, 1000.0, 10000.0};
 
 }  // namespace
 
-OverloadPicture::OverloadPicture(QWidget* parent) : QWidget(parent) {
+OverloadPicture::OverloadPicture(QWidget* parent) : PaintedWidget(parent) {
   setObjectName(QStringLiteral("overloadPicture"));
   setFocusPolicy(Qt::TabFocus);
 }
@@ -72,9 +72,10 @@ void OverloadPicture::show(const Plan& plan, const StartFigures& starts, const F
   update();
 }
 
-QSize OverloadPicture::sizeHint() const {
-  return {260, 2 * kPlotHeight + kRow * 2 * static_cast<int>(lines_.size()) + 8};
+QSizeF OverloadPicture::wanted() const {
+  return {260.0, 2.0 * kPlotHeight + kRow * 2.0 * static_cast<double>(lines_.size()) + 8.0};
 }
+QSizeF OverloadPicture::least() const { return {200.0, wanted().height()}; }
 
 std::optional<double> OverloadPicture::limit(bool legs, Seconds time) const {
   const LimitAt at = limitAt(limits_, time);
@@ -170,26 +171,25 @@ void OverloadPicture::paintPlot(QPainter& painter, const QRectF& area, const QSt
   }
 }
 
-void OverloadPicture::paintEvent(QPaintEvent*) {
-  QPainter painter(this);
-  painter.setRenderHint(QPainter::Antialiasing);
+void OverloadPicture::paint(QPainter& painter) {
   const Language& language = *style_.language;
-  paintPlot(painter, QRectF(0, 0, width(), kPlotHeight), words(language, kLegs), true);
-  paintPlot(painter, QRectF(0, kPlotHeight, width(), kPlotHeight), words(language, kTotal), false);
+  paintPlot(painter, QRectF(0, 0, across(), kPlotHeight), words(language, kLegs), true);
+  paintPlot(painter, QRectF(0, kPlotHeight, across(), kPlotHeight), words(language, kTotal), false);
   double top = 2.0 * kPlotHeight + 4.0;
   for (const Line& line : lines_) {
     paintBead(painter, QRectF(2, top + (kRow - kBead) / 2, kBead, kBead), beadOf(line.verdict),
               style_.palette);
     painter.setPen(style_.palette.color(ColorRole::ink));
     painter.setFont(stayalight::font(Face::condensed, kSmall));
-    painter.drawText(QRectF(16, top, width() - 16, 2 * kRow), Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap,
+    painter.drawText(QRectF(16, top, across() - 16, 2 * kRow),
+                     Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap,
                      line.text + QLatin1String(", ") + verdictName(line.verdict, language));
     top += 2 * kRow;
   }
   if (hasFocus()) {
     painter.setPen(QPen(style_.palette.color(ColorRole::lamp), 1.5));
     painter.setBrush(Qt::NoBrush);
-    painter.drawRoundedRect(QRectF(rect()).adjusted(0.75, 0.75, -0.75, -0.75), 3, 3);
+    painter.drawRoundedRect(QRectF(0, 0, across(), down()).adjusted(0.75, 0.75, -0.75, -0.75), 3, 3);
   }
 }
 

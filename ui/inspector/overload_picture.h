@@ -3,20 +3,19 @@
 // The overload curve of an inverter as a picture: how much for how long, a leg and in total, with the motor
 // starts of the plan as numbered points on it.
 
-#include <QtWidgets/QWidget>
 #include <vector>
 
 #include "core/start/start.h"
 #include "core/transfer/transfer.h"
 #include "ui/inspector/field_editor.h"
+#include "ui/style/painted_widget.h"
 
 namespace stayalight {
 
-class OverloadPicture : public QWidget {
+class OverloadPicture : public PaintedWidget {
  public:
   explicit OverloadPicture(QWidget* parent = nullptr);
   void show(const Plan& plan, const StartFigures& starts, const FormStyle& style);
-  [[nodiscard]] QSize sizeHint() const override;
   [[nodiscard]] bool hasHeightForWidth() const override { return false; }
 
   /// A start on one of the two pictures.
@@ -34,7 +33,9 @@ class OverloadPicture : public QWidget {
   [[nodiscard]] const std::vector<Line>& lines() const { return lines_; }
 
  protected:
-  void paintEvent(QPaintEvent* event) override;
+  [[nodiscard]] QSizeF wanted() const override;
+  [[nodiscard]] QSizeF least() const override;
+  void paint(QPainter& painter) override;
 
  private:
   void paintPlot(QPainter& painter, const QRectF& area, const QString& title, bool legs) const;

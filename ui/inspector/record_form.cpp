@@ -9,7 +9,7 @@
 #include <algorithm>
 
 #include "ui/inspector/entity_text.h"
-#include "ui/style/fonts.h"
+#include "ui/style/application.h"
 #include "ui/style/icons.h"
 #include "ui/wording/language.h"
 
@@ -122,7 +122,7 @@ void RecordForm::addFields() {
 void RecordForm::addGroup(const LabelGroup& group) {
   auto* column = static_cast<QVBoxLayout*>(layout());
   auto* heading = new QLabel(words(*style_.language, group.heading), this);
-  heading->setFont(stayalight::font(Face::condensed, 12.5, Weight::medium));
+  heading->setFont(screenFont(Face::condensed, 12.5, Weight::medium));
   column->addSpacing(6);
   column->addWidget(heading);
   if (!group.fields.empty()) startGrid();
@@ -167,7 +167,7 @@ void RecordForm::addField(const Field& field) {
   label->setWordWrap(true);
   label->setToolTip(QString::fromStdString(fieldHelp(field, language)));
   label->setBuddy(editor->focusProxy());
-  if (!table) label->setMaximumWidth(kLabelWidth);
+  if (!table) label->setMaximumWidth(scaled(kLabelWidth));
   QPalette colors = label->palette();
   colors.setColor(QPalette::WindowText, style_.palette.color(ColorRole::ink2));
   label->setPalette(colors);
@@ -215,7 +215,7 @@ void RecordForm::addHeading(const Plan& plan) {
   row->setSpacing(4);
   heading_ = new QLabel(this);
   heading_->setObjectName(QStringLiteral("heading"));
-  heading_->setFont(stayalight::font(Face::condensed, 13.5, Weight::medium));
+  heading_->setFont(screenFont(Face::condensed, 13.5, Weight::medium));
   heading_->setTextFormat(Qt::PlainText);
   heading_->setWordWrap(true);
   row->addWidget(heading_, 2);

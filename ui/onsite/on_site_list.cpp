@@ -12,7 +12,7 @@
 #include <QtWidgets/QVBoxLayout>
 #include <algorithm>
 
-#include "ui/style/fonts.h"
+#include "ui/style/application.h"
 #include "ui/wording/language.h"
 
 namespace stayalight {
@@ -42,22 +42,22 @@ class RowDelegate final : public QStyledItemDelegate {
   void setColors(const Palette& palette) { palette_ = palette; }
 
   [[nodiscard]] QSize sizeHint(const QStyleOptionViewItem&, const QModelIndex& index) const override {
-    const int width = list_->viewport()->width() - 2 * kInset;
+    const int width = list_->viewport()->width() - 2 * scaled(kInset);
     const QRect lines =
         QFontMetrics(whatFont())
             .boundingRect(QRect(0, 0, width, 1000), Qt::TextWordWrap, index.data(kWhatRole).toString());
-    return {width, 2 * kPad + kUpper + lines.height()};
+    return {width, 2 * scaled(kPad) + scaled(kUpper) + lines.height()};
   }
 
   void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override {
     const bool current = option.state.testFlag(QStyle::State_Selected);
     painter->save();
     if (current) painter->fillRect(option.rect, palette_.color(ColorRole::ink));
-    const QRect inside = option.rect.adjusted(kInset, kPad, -kInset, -kPad);
-    const QFont place = stayalight::font(Face::condensed, 12.5, Weight::medium);
+    const QRect inside = option.rect.adjusted(scaled(kInset), scaled(kPad), -scaled(kInset), -scaled(kPad));
+    const QFont place = screenFont(Face::condensed, 12.5, Weight::medium);
     const QString doer = index.data(kDoerRole).toString();
     const QFontMetrics small(whatFont()), wide(place);
-    const QRect upper(inside.left(), inside.top(), inside.width(), kUpper);
+    const QRect upper(inside.left(), inside.top(), inside.width(), scaled(kUpper));
     painter->setFont(place);
     painter->setPen(palette_.color(current ? ColorRole::sheet : ColorRole::ink));
     painter->drawText(upper, Qt::AlignLeft | Qt::AlignVCenter,
@@ -66,8 +66,8 @@ class RowDelegate final : public QStyledItemDelegate {
     painter->setFont(whatFont());
     painter->setPen(palette_.color(current ? ColorRole::sheet : ColorRole::ink2));
     painter->drawText(upper, Qt::AlignRight | Qt::AlignVCenter, doer);
-    painter->drawText(inside.adjusted(0, kUpper, 0, 0), Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap,
-                      index.data(kWhatRole).toString());
+    painter->drawText(inside.adjusted(0, scaled(kUpper), 0, 0),
+                      Qt::AlignLeft | Qt::AlignTop | Qt::TextWordWrap, index.data(kWhatRole).toString());
     if (!current) {
       painter->setPen(palette_.color(ColorRole::hairline));
       painter->drawLine(inside.left(), option.rect.bottom(), inside.right(), option.rect.bottom());
@@ -76,7 +76,7 @@ class RowDelegate final : public QStyledItemDelegate {
   }
 
  private:
-  static QFont whatFont() { return stayalight::font(Face::condensed, 11.5); }
+  static QFont whatFont() { return screenFont(Face::condensed, 11.5); }
   QListWidget* list_;
   Palette palette_{Theme::light};
 };

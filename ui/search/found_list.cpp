@@ -4,6 +4,7 @@
 #include <QtGui/QPainter>
 #include <QtWidgets/QStyledItemDelegate>
 
+#include "ui/style/application.h"
 #include "ui/wording/language.h"
 
 namespace stayalight {
@@ -20,7 +21,7 @@ class RowDelegate final : public QStyledItemDelegate {
   void setColors(const Palette& palette) { palette_ = palette; }
 
   [[nodiscard]] QSize sizeHint(const QStyleOptionViewItem&, const QModelIndex&) const override {
-    return {200, kRowHeightPixels};
+    return {200, scaled(kRowHeightPixels)};
   }
 
   void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override {
@@ -30,11 +31,11 @@ class RowDelegate final : public QStyledItemDelegate {
     const bool current = option.state.testFlag(QStyle::State_Selected);
     painter->save();
     if (current) painter->fillRect(option.rect, palette_.color(ColorRole::ink));
-    const QRect inside = option.rect.adjusted(kInset, 2, -kInset, -2);
+    const QRect inside = option.rect.adjusted(scaled(kInset), 2, -scaled(kInset), -2);
     const QColor first = palette_.color(current ? ColorRole::sheet : ColorRole::ink);
     const QColor second = palette_.color(current ? ColorRole::sheet : ColorRole::ink2);
-    const QFont name = stayalight::font(Face::condensed, 13, Weight::medium);
-    const QFont small = stayalight::font(Face::condensed, 11.5);
+    const QFont name = screenFont(Face::condensed, 13, Weight::medium);
+    const QFont small = screenFont(Face::condensed, 11.5);
     const QFontMetrics smallWide(small), nameWide(name);
     const int place = smallWide.horizontalAdvance(found.place);
     const QRect upper(inside.left(), inside.top(), inside.width(), inside.height() / 2);

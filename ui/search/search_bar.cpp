@@ -8,7 +8,7 @@
 #include <QtWidgets/QToolButton>
 
 #include "ui/search/found_list.h"
-#include "ui/style/fonts.h"
+#include "ui/style/application.h"
 #include "ui/style/icons.h"
 #include "ui/wording/language.h"
 
@@ -28,22 +28,22 @@ SearchBar::SearchBar(FoundList* list, QWidget* parent) : QWidget(parent), list_(
   row->setContentsMargins(4, 0, 4, 6);
   row->setSpacing(8);
   label_ = new QLabel(this);
-  label_->setFont(stayalight::font(Face::condensed, 13, Weight::medium));
+  label_->setFont(screenFont(Face::condensed, 13, Weight::medium));
   field_ = new QLineEdit(this);
   field_->setObjectName(QStringLiteral("searchField"));
   field_->setMaxLength(200);
-  field_->setMinimumHeight(26);
+  field_->setMinimumHeight(scaled(26));
   field_->installEventFilter(this);
   label_->setBuddy(field_);
   count_ = new QLabel(this);
   count_->setObjectName(QStringLiteral("searchCount"));
-  count_->setFont(stayalight::font(Face::condensed, 12));
-  count_->setMinimumWidth(90);
+  count_->setFont(screenFont(Face::condensed, 12));
+  count_->setMinimumWidth(scaled(90));
   close_ = new QToolButton(this);
   close_->setObjectName(QStringLiteral("searchClose"));
   close_->setAutoRaise(true);
   close_->setFocusPolicy(Qt::TabFocus);
-  close_->setMinimumSize(26, 26);
+  close_->setMinimumSize(scaled(26), scaled(26));
   row->addWidget(label_);
   row->addWidget(field_, 1);
   row->addWidget(count_);

@@ -9,7 +9,7 @@
 #include <QtWidgets/QSpinBox>
 #include <QtWidgets/QVBoxLayout>
 
-#include "ui/style/fonts.h"
+#include "ui/style/application.h"
 #include "ui/wording/language.h"
 
 namespace stayalight {
@@ -54,7 +54,7 @@ SettingsDialog::SettingsDialog(UserSettings& settings, const Language& language,
   column->setSpacing(10);
   const auto section = [&](MessageId title) {
     auto* head = new QLabel(words(language, title), this);
-    head->setFont(stayalight::font(Face::condensed, 15, Weight::medium));
+    head->setFont(screenFont(Face::condensed, 15, Weight::medium));
     column->addWidget(head);
     auto* form = new QFormLayout;
     form->setHorizontalSpacing(16);
@@ -94,7 +94,7 @@ SettingsDialog::SettingsDialog(UserSettings& settings, const Language& language,
   drawnBy_ = line(plans, kDrawnBy, QStringLiteral("drawnBy"), &Settings::drawnBy);
   auto* note = new QLabel(words(language, kNote), this);
   note->setWordWrap(true);
-  note->setMinimumWidth(kWidth);
+  note->setMinimumWidth(scaled(kWidth));
   column->addWidget(note);
   column->addStretch(1);
   auto* buttons = new QDialogButtonBox(QDialogButtonBox::Close, this);

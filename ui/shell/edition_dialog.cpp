@@ -7,6 +7,7 @@
 #include <QtWidgets/QTableWidget>
 #include <QtWidgets/QVBoxLayout>
 
+#include "ui/style/application.h"
 #include "ui/wording/language.h"
 
 namespace stayalight {
@@ -49,7 +50,7 @@ EditionDialog::EditionDialog(const Plan& plan, Edition to, const Language& langu
   table_->horizontalHeader()->setSectionResizeMode(0, QHeaderView::Stretch);
   for (const int side : {1, 2}) {
     table_->horizontalHeader()->setSectionResizeMode(side, QHeaderView::Interactive);
-    table_->setColumnWidth(side, 170);
+    table_->setColumnWidth(side, scaled(170));
   }
   table_->setRowCount(static_cast<int>(changes.size()));
   for (int row = 0; row < table_->rowCount(); ++row) {

@@ -200,7 +200,7 @@ Effect effectOf(const Plan& plan, const Assessment& now, const BoardMove& move, 
   return effect;
 }
 
-EffectCard::EffectCard(QWidget* parent) : QWidget(parent) {
+EffectCard::EffectCard(QWidget* parent) : PaintedWidget(parent) {
   setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Preferred);
   setMaximumHeight(sizeHint().height());
 }
@@ -223,23 +223,17 @@ void EffectCard::show(const Effect& effect, const Palette& palette, const Langua
   update();
 }
 
-QSize EffectCard::sizeHint() const {
-  return {400, static_cast<int>(kHead + kColumnHead + kRows * kMostRow + 3)};
-}
-QSize EffectCard::minimumSizeHint() const {
-  return {200, static_cast<int>(kHead + kColumnHead + kRows * kLeastRow + 3)};
-}
+QSizeF EffectCard::wanted() const { return {400, kHead + kColumnHead + kRows * kMostRow + 3}; }
+QSizeF EffectCard::least() const { return {200, kHead + kColumnHead + kRows * kLeastRow + 3}; }
 
-void EffectCard::paintEvent(QPaintEvent*) {
-  QPainter painter(this);
-  painter.setRenderHint(QPainter::Antialiasing);
-  const QRectF sheet = QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5);
+void EffectCard::paint(QPainter& painter) {
+  const QRectF sheet = QRectF(0, 0, across(), down()).adjusted(0.5, 0.5, -0.5, -0.5);
   painter.setPen(QPen(palette_.color(ColorRole::hairline), 1));
   painter.setBrush(palette_.color(ColorRole::sheet));
   painter.drawRoundedRect(sheet, 4, 4);
-  painter.fillRect(QRectF(0, 1, 3.5, height() - 2),
+  painter.fillRect(QRectF(0, 1, 3.5, down() - 2),
                    palette_.color(effect_.moving ? ColorRole::lamp : ColorRole::ink));
-  const double left = kMargin + 3, right = width() - kMargin;
+  const double left = kMargin + 3, right = across() - kMargin;
   const auto text = [&](QRectF box, Qt::Alignment alignment, const QString& words, ColorRole role,
                         Weight weight = Weight::regular, double size = kText) {
     painter.setFont(stayalight::font(Face::condensed, size, weight));
@@ -255,7 +249,7 @@ void EffectCard::paintEvent(QPaintEvent*) {
     // A reason why not: whole, on as many lines as it takes.
     painter.setFont(stayalight::font(Face::condensed, kText));
     painter.setPen(palette_.color(ColorRole::ink));
-    painter.drawText(QRectF(left, kHead + 2, right - left, height() - kHead - 4),
+    painter.drawText(QRectF(left, kHead + 2, right - left, down() - kHead - 4),
                      static_cast<int>(Qt::AlignLeft | Qt::AlignTop) | Qt::TextWordWrap, effect_.place);
     return;
   }
@@ -275,10 +269,10 @@ void EffectCard::paintEvent(QPaintEvent*) {
     y += kColumnHead;
   }
   const double rowHeight =
-      std::clamp((height() - y - 3) / static_cast<double>(std::max<std::size_t>(kRows, effect_.rows.size())),
+      std::clamp((down() - y - 3) / static_cast<double>(std::max<std::size_t>(kRows, effect_.rows.size())),
                  kLeastRow, kMostRow);
   for (std::size_t i = 0; i < effect_.rows.size(); ++i) {
-    if (y + rowHeight > height() + 0.5) break;
+    if (y + rowHeight > down() + 0.5) break;
     const EffectRow& row = effect_.rows[i];
     if (i > 0) {
       painter.setPen(QPen(palette_.color(ColorRole::hairline), 1));

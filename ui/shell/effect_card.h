@@ -3,12 +3,12 @@
 // Under the backup board, always in the same place: what the selected breaker is, or what the drag would
 // change.
 
-#include <QtWidgets/QWidget>
 #include <optional>
 #include <vector>
 
 #include "core/assess/assess.h"
 #include "ui/board/move.h"
+#include "ui/style/painted_widget.h"
 #include "ui/style/palette.h"
 
 namespace stayalight {
@@ -32,16 +32,16 @@ struct Effect {
 [[nodiscard]] Effect effectOf(const Plan& plan, const Assessment& now, const BoardMove& move,
                               const Result<Plan>& moved, const Assessment* after, const Language& language);
 
-class EffectCard : public QWidget {
+class EffectCard : public PaintedWidget {
  public:
   explicit EffectCard(QWidget* parent = nullptr);
   void show(const Effect& effect, const Palette& palette, const Language& language);
   [[nodiscard]] const Effect& effect() const { return effect_; }
-  [[nodiscard]] QSize sizeHint() const override;
-  [[nodiscard]] QSize minimumSizeHint() const override;
 
  protected:
-  void paintEvent(QPaintEvent* event) override;
+  [[nodiscard]] QSizeF wanted() const override;
+  [[nodiscard]] QSizeF least() const override;
+  void paint(QPainter& painter) override;
 
  private:
   Effect effect_;

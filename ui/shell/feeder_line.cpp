@@ -2,11 +2,10 @@
 
 #include <QtGui/QPainter>
 #include <QtGui/QPainterPath>
-#include <cmath>
 
 #include "ui/answers/answers_text.h"
 #include "ui/inspector/entity_text.h"
-#include "ui/style/fonts.h"
+#include "ui/style/application.h"
 #include "ui/wording/language.h"
 
 namespace stayalight {
@@ -21,16 +20,12 @@ constexpr double kFoot = 6.0;
 
 }  // namespace
 
-FeederLine::FeederLine(QWidget* parent) : QWidget(parent) {
+FeederLine::FeederLine(QWidget* parent) : PaintedWidget(parent) {
   setSizePolicy(QSizePolicy::Expanding, QSizePolicy::Preferred);
 }
 
-QSize FeederLine::sizeHint() const {
-  return {400, static_cast<int>(std::ceil(kHeadHeight + pictureHeight(facts_) + kFoot))};
-}
-QSize FeederLine::minimumSizeHint() const {
-  return {200, static_cast<int>(std::ceil(kHeadHeight + leastPictureHeight(facts_) + kFoot))};
-}
+QSizeF FeederLine::wanted() const { return {400, kHeadHeight + pictureHeight(facts_) + kFoot}; }
+QSizeF FeederLine::least() const { return {200, kHeadHeight + leastPictureHeight(facts_) + kFoot}; }
 
 void FeederLine::show(const Plan& plan, const Assessment& a, const Palette& palette,
                       const Language& language) {
@@ -45,7 +40,7 @@ void FeederLine::show(const Plan& plan, const Assessment& a, const Palette& pale
     spoken += QLatin1String("; ") + segmentName(segment.segment, language) + QLatin1Char(' ') +
               segmentWords(segment, language);
   setAccessibleName(spoken);
-  setMaximumHeight(sizeHint().height() + 38);
+  setMaximumHeight(sizeHint().height() + scaled(38));
   updateGeometry();
   update();
 }
@@ -123,20 +118,18 @@ void FeederLine::paintSymbol(QPainter& painter, const FeederPicture::Symbol& sym
   }
 }
 
-void FeederLine::paintEvent(QPaintEvent*) {
-  QPainter painter(this);
-  painter.setRenderHint(QPainter::Antialiasing);
+void FeederLine::paint(QPainter& painter) {
   painter.setPen(QPen(palette_.color(ColorRole::hairline), 1));
   painter.setBrush(palette_.color(ColorRole::sheet));
-  painter.drawRoundedRect(QRectF(rect()).adjusted(0.5, 0.5, -0.5, -0.5), 4, 4);
+  painter.drawRoundedRect(QRectF(0, 0, across(), down()).adjusted(0.5, 0.5, -0.5, -0.5), 4, 4);
   painter.setFont(stayalight::font(Face::condensed, 12.5, Weight::medium));
   painter.setPen(palette_.color(ColorRole::ink));
   painter.drawText(QRectF(kMargin, 4, 100, 18), Qt::AlignLeft | Qt::AlignVCenter, head_);
   painter.setFont(stayalight::font(Face::condensed, kPictureText));
   painter.setPen(palette_.color(ColorRole::ink2));
-  painter.drawText(QRectF(120, 4, width() - 120 - kMargin, 18), Qt::AlignRight | Qt::AlignVCenter,
-                   elided(note_, width() - 120 - kMargin, Face::condensed, kPictureText));
-  const QRectF area(kMargin, kHeadHeight, width() - 2.0 * kMargin, height() - kHeadHeight - kFoot);
+  painter.drawText(QRectF(120, 4, across() - 120 - kMargin, 18), Qt::AlignRight | Qt::AlignVCenter,
+                   elided(note_, across() - 120 - kMargin, Face::condensed, kPictureText));
+  const QRectF area(kMargin, kHeadHeight, across() - 2.0 * kMargin, down() - kHeadHeight - kFoot);
   if (facts_.arrangement == Arrangement::none) {
     painter.setFont(stayalight::font(Face::condensed, 11.5));
     painter.drawText(area, Qt::AlignCenter | Qt::TextWordWrap, none_);

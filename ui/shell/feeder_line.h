@@ -3,22 +3,21 @@
 // The feeder as a one-line: the sources, the switch with its centre off or the inverter between, a generator
 // where it comes in, the way around the inverter; devices and wires.
 
-#include <QtWidgets/QWidget>
-
 #include "ui/shell/feeder_picture.h"
+#include "ui/style/painted_widget.h"
 #include "ui/style/palette.h"
 
 namespace stayalight {
 
-class FeederLine : public QWidget {
+class FeederLine : public PaintedWidget {
  public:
   explicit FeederLine(QWidget* parent = nullptr);
   void show(const Plan& plan, const Assessment& assessment, const Palette& palette, const Language& language);
-  [[nodiscard]] QSize sizeHint() const override;
-  [[nodiscard]] QSize minimumSizeHint() const override;
 
  protected:
-  void paintEvent(QPaintEvent* event) override;
+  [[nodiscard]] QSizeF wanted() const override;
+  [[nodiscard]] QSizeF least() const override;
+  void paint(QPainter& painter) override;
 
  private:
   void paintBox(QPainter& painter, const FeederPicture::Box& box) const;

@@ -8,7 +8,7 @@
 #include "core/message/version.h"
 #include "ui/settings/settings_dialog.h"
 #include "ui/shell/main_window.h"
-#include "ui/style/fonts.h"
+#include "ui/style/application.h"
 
 namespace stayalight {
 namespace {
@@ -41,14 +41,14 @@ void showPage(QWidget* parent, const QString& name, const QString& title, const 
   column->setContentsMargins(24, 20, 24, 16);
   column->setSpacing(10);
   auto* head = new QLabel(title, dialog);
-  head->setFont(font(Face::condensed, 18, Weight::medium));
+  head->setFont(screenFont(Face::condensed, 18, Weight::medium));
   column->addWidget(head);
   for (const QString& paragraph : paragraphs) {
     auto* label = new QLabel(paragraph, dialog);
-    label->setFont(font(Face::text, 13));
+    label->setFont(screenFont(Face::text, 13));
     label->setWordWrap(true);
     label->setTextFormat(Qt::PlainText);
-    label->setMinimumWidth(kWidth);
+    label->setMinimumWidth(scaled(kWidth));
     label->setTextInteractionFlags(Qt::TextSelectableByMouse);
     column->addWidget(label);
   }

@@ -7,7 +7,7 @@
 #include <QtWidgets/QVBoxLayout>
 
 #include "ui/document/plan_document.h"
-#include "ui/style/fonts.h"
+#include "ui/style/application.h"
 #include "ui/wording/language.h"
 
 namespace stayalight {
@@ -26,7 +26,7 @@ HistoryWindow::HistoryWindow(const PlanDocument& document, const Language& langu
   setObjectName(QStringLiteral("historyWindow"));
   setAttribute(Qt::WA_DeleteOnClose);
   setWindowTitle(words(language, kTitle));
-  resize(420, 460);
+  resize(scaled(420), scaled(460));
   auto* column = new QVBoxLayout(this);
   column->setContentsMargins(20, 16, 20, 12);
   column->setSpacing(8);
@@ -58,10 +58,10 @@ void HistoryWindow::fill() {
     const QString name = step == 0 ? words(language_, kFirst) : stack.text(step - 1);
     const MessageId how = step == now ? kNow : kUndone;
     auto* item = new QListWidgetItem(step < now ? name : words(language_, how, name.toStdString()), list_);
-    QFont font = stayalight::font(Face::condensed, 13, step == now ? Weight::bold : Weight::regular);
+    QFont font = screenFont(Face::condensed, 13, step == now ? Weight::bold : Weight::regular);
     font.setItalic(step > now);
     item->setFont(font);
-    item->setSizeHint(QSize(100, 26));
+    item->setSizeHint(QSize(100, scaled(26)));
   }
   list_->setCurrentRow(now);
   list_->scrollToItem(list_->item(now));

@@ -32,7 +32,6 @@
 #include "ui/shell/start_page.h"
 #include "ui/strip/outage_strip.h"
 #include "ui/style/application.h"
-#include "ui/style/fonts.h"
 #include "ui/survey/survey_table.h"
 #include "ui/survey/survey_view.h"
 #include "ui/waiting/beside.h"
@@ -153,7 +152,7 @@ void MainWindow::buildHeader() {
   tool(Command::redo, QStringLiteral("redoButton"))->setToolButtonStyle(Qt::ToolButtonIconOnly);
   undoText_ = new QLabel(tools_);
   undoText_->setObjectName(QStringLiteral("undoText"));
-  undoText_->setFont(stayalight::font(Face::condensed, 12));
+  undoText_->setFont(screenFont(Face::condensed, 12));
   undoText_->setMinimumWidth(40);
   undoText_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
   tools->addWidget(undoText_, 1);
@@ -161,8 +160,8 @@ void MainWindow::buildHeader() {
     QToolButton* button = tool(command, name);
     button->setToolButtonStyle(Qt::ToolButtonTextOnly);
     button->setText(words(language_, text));
-    button->setFont(stayalight::font(Face::condensed, 13, Weight::medium));
-    button->setMinimumSize(72, 28);
+    button->setFont(screenFont(Face::condensed, 13, Weight::medium));
+    button->setMinimumSize(scaled(72), scaled(28));
   };
   place(Command::boards, kPlaceBoards, QStringLiteral("placeBoards"));
   place(Command::survey, kPlaceSurvey, QStringLiteral("placeSurvey"));
@@ -254,7 +253,7 @@ void MainWindow::buildPages() {
     button->setText(words(language_, text));
     button->setToolButtonStyle(Qt::ToolButtonTextOnly);
     button->setAutoRaise(true);
-    button->setFont(stayalight::font(Face::condensed, 12, Weight::medium));
+    button->setFont(screenFont(Face::condensed, 12, Weight::medium));
     tabs->addWidget(button);
   };
   sideButton(Command::answers, kSideAnswers, QStringLiteral("sideAnswers"));
@@ -274,7 +273,7 @@ void MainWindow::buildPages() {
   // While facts are typed the answer stays in sight.
   sideSummary_ = new QLabel(facts);
   sideSummary_->setObjectName(QStringLiteral("sideSummary"));
-  sideSummary_->setFont(stayalight::font(Face::condensed, 12, Weight::medium));
+  sideSummary_->setFont(screenFont(Face::condensed, 12, Weight::medium));
   sideSummary_->setWordWrap(true);
   sideSummary_->setContentsMargins(kOuter, 0, kOuter, 0);
   factsColumn->addWidget(sideSummary_);
@@ -332,14 +331,14 @@ void MainWindow::buildStatus() {
   row->setSpacing(16);
   status_ = new QLabel(bar);
   status_->setObjectName(QStringLiteral("statusMessage"));
-  status_->setFont(stayalight::font(Face::condensed, 12, Weight::medium));
+  status_->setFont(screenFont(Face::condensed, 12, Weight::medium));
   status_->setTextFormat(Qt::PlainText);
   hints_ = new QLabel(bar);
-  hints_->setFont(stayalight::font(Face::condensed, 11.5));
+  hints_->setFont(screenFont(Face::condensed, 11.5));
   hints_->setTextFormat(Qt::PlainText);
   edition_ = new QLabel(bar);
   edition_->setObjectName(QStringLiteral("edition"));
-  edition_->setFont(stayalight::font(Face::condensed, 11.5));
+  edition_->setFont(screenFont(Face::condensed, 11.5));
   hints_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
   row->addWidget(status_);
   row->addWidget(hints_, 1);

@@ -13,7 +13,7 @@
 #include "ui/board/layout.h"
 #include "ui/board/paint.h"
 #include "ui/inspector/entity_text.h"
-#include "ui/style/fonts.h"
+#include "ui/style/application.h"
 #include "ui/style/icons.h"
 #include "ui/wording/language.h"
 
@@ -65,7 +65,7 @@ constexpr Asked kAsked[] = {
 class DraftPicture : public QWidget {
  public:
   DraftPicture(const FormStyle& style, QWidget* parent) : QWidget(parent), style_(style) {
-    setMinimumSize(260, 200);
+    setMinimumSize(scaled(260), scaled(200));
   }
   void show(const Plan& plan) {
     plan_ = plan;
@@ -132,7 +132,7 @@ void StartPage::build() {
   column->setSpacing(8);
   const auto label = [&](QWidget* parent, MessageId id, double size, Weight weight, ColorRole role) {
     auto* made = new QLabel(words(language, id), parent);
-    made->setFont(stayalight::font(Face::condensed, size, weight));
+    made->setFont(screenFont(Face::condensed, size, weight));
     made->setWordWrap(true);
     QPalette colors = made->palette();
     colors.setColor(QPalette::WindowText, style_.palette.color(role));
@@ -160,7 +160,7 @@ void StartPage::build() {
       auto* head = new QLabel(QString(QString::number(step + 1) + QStringLiteral("   ") +
                                       words(language, kSteps[static_cast<std::size_t>(step)])),
                               page);
-      head->setFont(stayalight::font(Face::condensed, 14, Weight::medium));
+      head->setFont(screenFont(Face::condensed, 14, Weight::medium));
       form->addWidget(head, row, 0, 1, 3);
       ++row;
     }
@@ -201,8 +201,8 @@ void StartPage::build() {
   auto* go = new QPushButton(words(language, kGo), page);
   go->setObjectName(QStringLiteral("startPlan"));
   go->setDefault(true);
-  go->setMinimumHeight(34);
-  go->setFont(stayalight::font(Face::condensed, 14, Weight::medium));
+  go->setMinimumHeight(scaled(34));
+  go->setFont(screenFont(Face::condensed, 14, Weight::medium));
   connect(go, &QPushButton::clicked, this, [this] { Q_EMIT planReady(draft_); });
   form->setRowMinimumHeight(row - 1, 18);
   form->addWidget(go, row, 0);
@@ -221,7 +221,7 @@ void StartPage::build() {
                         QString(words(language, text) + QLatin1Char('\n') + words(language, note)), page);
     button->setObjectName(name);
     button->setIconSize(QSize(24, 24));
-    button->setMinimumHeight(54);
+    button->setMinimumHeight(scaled(54));
     others->addWidget(button);
     return button;
   };

@@ -13,7 +13,7 @@
 
 #include "ui/inspector/entity_text.h"
 #include "ui/strip/strip_chart.h"
-#include "ui/style/fonts.h"
+#include "ui/style/application.h"
 #include "ui/style/program_style.h"
 #include "ui/wording/language.h"
 
@@ -40,12 +40,12 @@ OutageStrip::OutageStrip(QWidget* parent) : QWidget(parent) {
   auto* top = new QHBoxLayout;
   top->setSpacing(8);
   head_ = new QLabel(this);
-  head_->setFont(stayalight::font(Face::condensed, 13, Weight::medium));
+  head_->setFont(screenFont(Face::condensed, 13, Weight::medium));
   top->addWidget(head_);
   top->addSpacing(8);
   const auto labelled = [&](QLabel*& label, QComboBox*& combo, const QString& name) {
     label = new QLabel(this);
-    label->setFont(stayalight::font(Face::condensed, 12));
+    label->setFont(screenFont(Face::condensed, 12));
     combo = new QComboBox(this);
     combo->setObjectName(name);
     label->setBuddy(combo);
@@ -69,10 +69,10 @@ OutageStrip::OutageStrip(QWidget* parent) : QWidget(parent) {
   table_->setSelectionBehavior(QAbstractItemView::SelectRows);
   table_->verticalHeader()->hide();
   table_->setTabKeyNavigation(false);
-  table_->setFont(stayalight::font(Face::condensed, 12));
+  table_->setFont(screenFont(Face::condensed, 12));
   // A header takes no face from its table.
-  table_->horizontalHeader()->setFont(stayalight::font(Face::condensed, 12));
-  table_->verticalHeader()->setDefaultSectionSize(kLeastTarget + 1);
+  table_->horizontalHeader()->setFont(screenFont(Face::condensed, 12));
+  table_->verticalHeader()->setDefaultSectionSize(scaled(kLeastTarget) + 1);
   table_->horizontalHeader()->setSectionResizeMode(QHeaderView::Stretch);
   pages_->addWidget(chart_);
   pages_->addWidget(table_);

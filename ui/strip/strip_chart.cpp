@@ -11,7 +11,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "ui/style/fonts.h"
+#include "ui/style/application.h"
 #include "ui/style/marks.h"
 #include "ui/wording/language.h"
 
@@ -57,7 +57,7 @@ StripChart::StripChart(QWidget* parent) : QChartView(new QChart, parent) {
   setMouseTracking(true);
   setRenderHint(QPainter::Antialiasing);
   setFrameShape(QFrame::NoFrame);
-  setMinimumHeight(130);
+  setMinimumHeight(scaled(130));
   setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   setVerticalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
   QChart* made = chart();
@@ -159,20 +159,23 @@ void StripChart::show(const StripData& data, const Language& language) {
   viewport()->update();
 }
 
+double StripChart::across() const { return viewport()->width() / systemScale(); }
+double StripChart::down() const { return viewport()->height() / systemScale(); }
+
 double StripChart::xOf(double hour) const {
-  const double left = kLeftRoom, right = viewport()->width() - kRightRoom;
+  const double left = kLeftRoom, right = across() - kRightRoom;
   return left + (hour - data_.first) / (data_.last - data_.first) * (right - left);
 }
 double StripChart::hourAt(double x) const {
-  const double left = kLeftRoom, right = viewport()->width() - kRightRoom;
+  const double left = kLeftRoom, right = across() - kRightRoom;
   return data_.first + (x - left) / std::max(1.0, right - left) * (data_.last - data_.first);
 }
 double StripChart::yOfCharge(double percent) const {
-  const double height = viewport()->height() - kTopRoom - kAxisRoom;
+  const double height = down() - kTopRoom - kAxisRoom;
   return kTopRoom + (100.0 - percent) / 100.0 * kChargeShare * height;
 }
 double StripChart::yOfAmperes(double amperes) const {
-  const double height = viewport()->height() - kTopRoom - kAxisRoom;
+  const double height = down() - kTopRoom - kAxisRoom;
   return kTopRoom + height - (amperes + data_.amperes) / (2.0 * data_.amperes) * kLegShare * height;
 }
 double StripChart::legTextY(double sign) const {
@@ -181,18 +184,27 @@ double StripChart::legTextY(double sign) const {
   const double middle = limit * 2.0 >= data_.amperes ? limit / 2.0 : (limit + data_.amperes) / 2.0;
   return yOfAmperes(sign * middle);
 }
-QPointF StripChart::positionOf(double hour, double percent) const { return {xOf(hour), yOfCharge(percent)}; }
+QPointF StripChart::positionOf(double hour, double percent) const {
+  return QPointF(xOf(hour), yOfCharge(percent)) * systemScale();
+}
 
 QRectF StripChart::startTab() const {
-  return {xOf(data_.start) - kTabWidth / 2, viewport()->height() - kTabHeight - 1.0, kTabWidth, kTabHeight};
+  const QRectF tab = tabInUnits();
+  return {tab.topLeft() * systemScale(), tab.size() * systemScale()};
+}
+QRectF StripChart::tabInUnits() const {
+  return {xOf(data_.start) - kTabWidth / 2, down() - kTabHeight - 1.0, kTabWidth, kTabHeight};
 }
 
 void StripChart::drawBackground(QPainter* painter, const QRectF& rect) {
   // The plot must fill exactly the room our own labels leave.
-  const QRectF plot(kLeftRoom, kTopRoom, viewport()->width() - kLeftRoom - kRightRoom,
-                    viewport()->height() - kTopRoom - kAxisRoom);
-  if (chart()->plotArea() != plot && plot.width() > 10 && plot.height() > 10) chart()->setPlotArea(plot);
+  const QRectF plot(kLeftRoom, kTopRoom, across() - kLeftRoom - kRightRoom, down() - kTopRoom - kAxisRoom);
+  const QRectF onScreen(plot.topLeft() * systemScale(), plot.size() * systemScale());
+  if (chart()->plotArea() != onScreen && plot.width() > 10 && plot.height() > 10)
+    chart()->setPlotArea(onScreen);
   QChartView::drawBackground(painter, rect);
+  painter->save();
+  painter->scale(systemScale(), systemScale());
   for (const QPointF& night : data_.nights) {
     painter->fillRect(QRectF(QPointF(xOf(night.x()), plot.top()), QPointF(xOf(night.y()), plot.bottom())),
                       palette_.color(ColorRole::night));
@@ -225,13 +237,15 @@ void StripChart::drawBackground(QPainter* painter, const QRectF& rect) {
       painter->drawLine(QPointF(left, yOfAmperes(sign * *data_.limit)),
                         QPointF(right, yOfAmperes(sign * *data_.limit)));
   }
+  painter->restore();
 }
 
 void StripChart::drawForeground(QPainter* painter, const QRectF& rect) {
   QChartView::drawForeground(painter, rect);
   painter->save();
   painter->setRenderHint(QPainter::Antialiasing);
-  const double right = viewport()->width() - kRightRoom;
+  painter->scale(systemScale(), systemScale());
+  const double right = across() - kRightRoom;
   const auto text = [&](const QRectF& box, Qt::Alignment alignment, const QString& words, ColorRole role,
                         Weight weight = Weight::regular) {
     painter->setFont(stayalight::font(Face::condensed, kSmall, weight));
@@ -314,13 +328,13 @@ void StripChart::drawForeground(QPainter* painter, const QRectF& rect) {
 }
 
 void StripChart::paintAxis(QPainter& painter) {
-  const double bottom = viewport()->height() - kAxisRoom;
-  const double right = viewport()->width() - kRightRoom;
+  const double bottom = down() - kAxisRoom;
+  const double right = across() - kRightRoom;
   const double length = data_.last - data_.first;
   double step = 3.0;
   while (length / step * 52.0 > right - kLeftRoom && step < 24.0) step *= 2.0;
   painter.setFont(stayalight::font(Face::condensed, kSmall));
-  const QRectF tab = startTab();
+  const QRectF tab = tabInUnits();
   for (double hour = std::ceil(data_.first / step) * step; hour <= data_.last + 1e-9; hour += step) {
     const double x = xOf(hour);
     painter.setPen(QPen(palette_.color(ColorRole::ink3), 1));
@@ -377,9 +391,9 @@ void StripChart::paintHover(QPainter& painter) {
   if (text.isEmpty() || dragging_) return;
   const double x = xOf(*hover_);
   painter.setPen(QPen(palette_.color(ColorRole::edge), 1));
-  painter.drawLine(QPointF(x, kTopRoom), QPointF(x, viewport()->height() - kAxisRoom));
+  painter.drawLine(QPointF(x, kTopRoom), QPointF(x, down() - kAxisRoom));
   const double width = textWidth(text, Face::condensed, kSmall) + 14;
-  const double left = std::clamp(x - width / 2, 2.0, std::max(2.0, viewport()->width() - width - 2));
+  const double left = std::clamp(x - width / 2, 2.0, std::max(2.0, across() - width - 2));
   const QRectF box(left, yOfAmperes(0) - 10, width, 20);
   painter.setBrush(palette_.color(ColorRole::sheet));
   painter.drawRoundedRect(box, 3, 3);
@@ -391,14 +405,15 @@ void StripChart::paintHover(QPainter& painter) {
 void StripChart::mousePressEvent(QMouseEvent* event) {
   if (event->button() != Qt::LeftButton) return;
   setFocus(Qt::MouseFocusReason);
-  const bool nearLine = std::abs(event->position().x() - xOf(data_.start)) <= 8;
-  if (!startTab().adjusted(-3, -4, 3, 3).contains(event->position()) && !nearLine) return;
+  const QPointF at = event->position() / systemScale();
+  const bool nearLine = std::abs(at.x() - xOf(data_.start)) <= 8;
+  if (!tabInUnits().adjusted(-3, -4, 3, 3).contains(at) && !nearLine) return;
   dragging_ = true;
   dragged_ = TimeOfDay(static_cast<int>(std::lround(data_.start * 60)));
 }
 
 void StripChart::mouseMoveEvent(QMouseEvent* event) {
-  const double hour = hourAt(event->position().x());
+  const double hour = hourAt(event->position().x() / systemScale());
   if (dragging_) {
     const double within = std::clamp(hour, data_.first, data_.first + 23.75);
     const TimeOfDay start(static_cast<int>(std::lround(within * 60.0 / kDragStep)) * kDragStep);

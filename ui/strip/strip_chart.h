@@ -45,6 +45,10 @@ class StripChart : public QChartView {
   void focusOutEvent(QFocusEvent* event) override;
 
  private:
+  // Whatever is drawn by hand is in layout units, which follow the letters of the desktop.
+  [[nodiscard]] double across() const;
+  [[nodiscard]] double down() const;
+  [[nodiscard]] QRectF tabInUnits() const;
   [[nodiscard]] double xOf(double hour) const;
   [[nodiscard]] double hourAt(double x) const;
   [[nodiscard]] double yOfCharge(double percent) const;

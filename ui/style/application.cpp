@@ -3,8 +3,8 @@
 #include <QtGui/QFontInfo>
 #include <QtWidgets/QApplication>
 #include <algorithm>
+#include <cmath>
 
-#include "ui/style/fonts.h"
 #include "ui/style/program_style.h"
 
 namespace stayalight {
@@ -15,12 +15,18 @@ double systemScale() {
   return scale;
 }
 
+int scaled(double units) { return static_cast<int>(std::lround(units * systemScale())); }
+
+QFont screenFont(Face face, double units, Weight weight, bool italic) {
+  return font(face, units * systemScale(), weight, italic);
+}
+
 void applyStyle(QApplication& application, const Palette& palette) {
   (void)systemScale();
   if (!loadFaces()) qCritical("a built-in typeface could not be loaded");
   application.setStyle(new ProgramStyle(palette));
   application.setPalette(widgetPalette(palette));
-  application.setFont(font(Face::condensed, 12.0 * systemScale()));
+  application.setFont(screenFont(Face::condensed, 12.0));
 }
 
 Theme themeOfDesktop(const QPalette& desktop) {

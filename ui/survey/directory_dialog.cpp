@@ -9,7 +9,7 @@
 #include <QtWidgets/QTableWidget>
 #include <QtWidgets/QVBoxLayout>
 
-#include "ui/style/fonts.h"
+#include "ui/style/application.h"
 #include "ui/style/icons.h"
 #include "ui/wording/language.h"
 
@@ -53,7 +53,7 @@ DirectoryDialog::DirectoryDialog(const Plan& plan, PanelId panel, const Language
   column->setContentsMargins(20, 16, 20, 14);
   column->setSpacing(8);
   auto* head = new QLabel(windowTitle(), this);
-  head->setFont(stayalight::font(Face::condensed, 18, Weight::medium));
+  head->setFont(screenFont(Face::condensed, 18, Weight::medium));
   head->setTextFormat(Qt::PlainText);
   column->addWidget(head);
   const auto paragraph = [&](MessageId id) {
@@ -91,9 +91,10 @@ DirectoryDialog::DirectoryDialog(const Plan& plan, PanelId panel, const Language
   preview_->setSelectionBehavior(QAbstractItemView::SelectRows);
   preview_->setTabKeyNavigation(false);
   preview_->setWordWrap(true);
-  preview_->setFont(stayalight::font(Face::condensed, 12));
+  preview_->setFont(screenFont(Face::condensed, 12));
   constexpr std::array<int, 5> kWidths = {44, 62, 48, 48, 170};
-  for (std::size_t i = 0; i < kWidths.size(); ++i) preview_->setColumnWidth(static_cast<int>(i), kWidths[i]);
+  for (std::size_t i = 0; i < kWidths.size(); ++i)
+    preview_->setColumnWidth(static_cast<int>(i), scaled(kWidths[i]));
   preview_->horizontalHeader()->setStretchLastSection(true);
   right->addWidget(readLabel);
   right->addWidget(preview_, 1);
@@ -101,7 +102,7 @@ DirectoryDialog::DirectoryDialog(const Plan& plan, PanelId panel, const Language
   column->addLayout(both, 1);
   summary_ = new QLabel(this);
   summary_->setObjectName(QStringLiteral("directorySummary"));
-  summary_->setFont(stayalight::font(Face::condensed, 13, Weight::medium));
+  summary_->setFont(screenFont(Face::condensed, 13, Weight::medium));
   summary_->setTextFormat(Qt::PlainText);
   column->addWidget(summary_);
   paragraph(kCaution);
@@ -116,7 +117,7 @@ DirectoryDialog::DirectoryDialog(const Plan& plan, PanelId panel, const Language
   });
   column->addWidget(buttons);
   connect(text_, &QPlainTextEdit::textChanged, this, [this] { read(); });
-  resize(960, 620);
+  resize(scaled(960), scaled(620));
   read();
   text_->setFocus();
 }

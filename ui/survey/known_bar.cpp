@@ -22,7 +22,7 @@ constexpr std::array<Grade, 5> kOrder = {Grade::measured, Grade::traced, Grade::
 
 }  // namespace
 
-KnownBar::KnownBar(QWidget* parent) : QWidget(parent) { setObjectName(QStringLiteral("knownBar")); }
+KnownBar::KnownBar(QWidget* parent) : PaintedWidget(parent) { setObjectName(QStringLiteral("knownBar")); }
 
 void KnownBar::show(const std::array<std::int32_t, 5>& known, const Palette& palette,
                     const Language& language) {
@@ -38,22 +38,20 @@ void KnownBar::show(const std::array<std::int32_t, 5>& known, const Palette& pal
   update();
 }
 
-QSize KnownBar::sizeHint() const { return {600, 24}; }
-QSize KnownBar::minimumSizeHint() const { return {300, 22}; }
+QSizeF KnownBar::wanted() const { return {600, 24}; }
+QSizeF KnownBar::least() const { return {300, 22}; }
 
-void KnownBar::paintEvent(QPaintEvent*) {
-  QPainter painter(this);
-  painter.setRenderHint(QPainter::Antialiasing);
+void KnownBar::paint(QPainter& painter) {
   const QColor ink = palette_.color(ColorRole::ink), second = palette_.color(ColorRole::ink2);
   painter.setFont(stayalight::font(Face::condensed, kText, Weight::medium));
   painter.setPen(ink);
   const double headWidth = textWidth(head_, Face::condensed, kText, Weight::medium);
-  painter.drawText(QRectF(0, 0, headWidth + 2, height()), Qt::AlignLeft | Qt::AlignVCenter, head_);
+  painter.drawText(QRectF(0, 0, headWidth + 2, down()), Qt::AlignLeft | Qt::AlignVCenter, head_);
   double wordsWidth = 0;
   for (const QString& word : words_) wordsWidth += textWidth(word, Face::condensed, kText) + kGap;
   const double left = headWidth + kGap;
-  const double room = std::max(60.0, std::min(width() * kBarShare, width() - left - wordsWidth));
-  const QRectF bar(left + 0.5, (height() - kBarHeight) / 2.0 + 0.5, room, kBarHeight - 1);
+  const double room = std::max(60.0, std::min(across() * kBarShare, across() - left - wordsWidth));
+  const QRectF bar(left + 0.5, (down() - kBarHeight) / 2.0 + 0.5, room, kBarHeight - 1);
   std::int32_t sum = 0;
   for (const std::int32_t count : known_) sum += count;
   double x = bar.left();
@@ -82,8 +80,8 @@ void KnownBar::paintEvent(QPaintEvent*) {
     const QString& word = words_[static_cast<std::size_t>(grade)];
     const double wide = textWidth(word, Face::condensed, kText);
     painter.setPen(second);
-    painter.drawText(QRectF(x, 0, wide + 2, height()), Qt::AlignLeft | Qt::AlignVCenter, word);
-    paintGradeRule(painter, x, x + wide, height() / 2.0 + kText * 0.62, grade, second);
+    painter.drawText(QRectF(x, 0, wide + 2, down()), Qt::AlignLeft | Qt::AlignVCenter, word);
+    paintGradeRule(painter, x, x + wide, down() / 2.0 + kText * 0.62, grade, second);
     x += wide + kGap;
   }
 }

@@ -13,7 +13,6 @@
 #include <cmath>
 
 #include "ui/style/application.h"
-#include "ui/style/fonts.h"
 #include "ui/style/icons.h"
 #include "ui/style/marks.h"
 #include "ui/wording/language.h"
@@ -30,7 +29,12 @@ constexpr int kRowHeight = 24;
 constexpr int kHeadHeight = 26;
 constexpr int kGutter = 30;
 
-int scaled(int pixels) { return static_cast<int>(pixels * systemScale()); }
+/// The painter goes over to layout units, with the cell's corner as origin; the cell in them.
+QRectF inUnits(QPainter& painter, const QRect& cell) {
+  painter.translate(cell.topLeft());
+  painter.scale(systemScale(), systemScale());
+  return {0.0, 0.0, cell.width() / systemScale(), cell.height() / systemScale()};
+}
 
 // Columns that begin a group of their own get a rule before them.
 bool beginsGroup(GridColumn column) {
@@ -53,21 +57,20 @@ class FlatHead final : public QHeaderView {
     const Palette& palette = table_->colors();
     painter->save();
     painter->fillRect(rect, palette.color(ColorRole::window));
+    const QRectF r = inUnits(*painter, rect);
     const auto column = static_cast<GridColumn>(section);
     const bool current = table_->currentColumn() == column && table_->currentIndex().isValid();
     painter->setFont(stayalight::font(Face::condensed, kHeadText, Weight::medium));
     painter->setPen(palette.color(current ? ColorRole::ink : ColorRole::ink2));
-    const QString text = elided(table_->survey()->columnName(column), rect.width() - 2 * kPad,
-                                Face::condensed, kHeadText, Weight::medium);
+    const QString text = elided(table_->survey()->columnName(column), r.width() - 2 * kPad, Face::condensed,
+                                kHeadText, Weight::medium);
     const Qt::Alignment side = columnRow(column).figure ? Qt::AlignRight : Qt::AlignLeft;
-    painter->drawText(QRectF(rect).adjusted(kPad, 0, -kPad, 0), side | Qt::AlignVCenter, text);
+    painter->drawText(r.adjusted(kPad, 0, -kPad, 0), side | Qt::AlignVCenter, text);
     painter->setPen(QPen(palette.color(ColorRole::ink), 1.2));
-    painter->drawLine(QPointF(rect.left(), rect.bottom() + 0.4),
-                      QPointF(rect.right() + 1, rect.bottom() + 0.4));
+    painter->drawLine(QPointF(r.left(), r.bottom() - 0.6), QPointF(r.right(), r.bottom() - 0.6));
     if (beginsGroup(column)) {
       painter->setPen(QPen(palette.color(ColorRole::edge), 1));
-      painter->drawLine(QPointF(rect.left() + 0.5, rect.top() + 4),
-                        QPointF(rect.left() + 0.5, rect.bottom()));
+      painter->drawLine(QPointF(r.left() + 0.5, r.top() + 4), QPointF(r.left() + 0.5, r.bottom() - 1));
     }
     painter->restore();
   }
@@ -95,7 +98,7 @@ class Gutter final : public QHeaderView {
     painter->setRenderHint(QPainter::Antialiasing);
     const bool lit = section < table_->survey()->rows() && table_->survey()->backedUp(section);
     painter->fillRect(rect, palette.color(lit ? ColorRole::lit : ColorRole::sheet));
-    const QRectF r(rect);
+    const QRectF r = inUnits(*painter, rect);
     if (table_->currentIndex().row() == section)
       painter->fillRect(QRectF(r.left(), r.top(), 4, r.height()), palette.color(ColorRole::ink));
     if (section < table_->survey()->rows()) {
@@ -114,7 +117,7 @@ class Gutter final : public QHeaderView {
       }
     }
     painter->setPen(QPen(palette.color(ColorRole::hairline), 1));
-    painter->drawLine(QPointF(r.left(), r.bottom() + 0.5), QPointF(r.right(), r.bottom() + 0.5));
+    painter->drawLine(QPointF(r.left(), r.bottom() - 0.5), QPointF(r.right(), r.bottom() - 0.5));
     painter->restore();
   }
 
@@ -174,7 +177,6 @@ void SurveyDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
   const int at = index.row();
   const auto column = static_cast<GridColumn>(index.column());
   const GridRow& row = survey.row(at);
-  const QRectF rect(option.rect);
   painter->save();
   painter->setRenderHint(QPainter::Antialiasing);
   const bool lit = survey.backedUp(at);
@@ -187,6 +189,7 @@ void SurveyDelegate::paint(QPainter* painter, const QStyleOptionViewItem& option
     wash.setAlphaF(0.13F);
     painter->fillRect(option.rect, wash);
   }
+  const QRectF rect = inUnits(*painter, option.rect);
   painter->setPen(QPen(palette.color(lit ? ColorRole::litEdge : ColorRole::hairline), 1));
   painter->drawLine(QPointF(rect.left(), rect.bottom() - 0.5), QPointF(rect.right(), rect.bottom() - 0.5));
   if (beginsGroup(column)) {
@@ -263,9 +266,9 @@ QWidget* SurveyDelegate::createEditor(QWidget* parent, const QStyleOptionViewIte
   auto* line = new QLineEdit(parent);
   line->setObjectName(QStringLiteral("cellEditor"));
   line->setFrame(false);
-  line->setFont(stayalight::font(Face::condensed, kText, Weight::medium));
+  line->setFont(screenFont(Face::condensed, kText, Weight::medium));
   line->setAlignment((columnRow(column).figure ? Qt::AlignRight : Qt::AlignLeft) | Qt::AlignVCenter);
-  line->setTextMargins(static_cast<int>(kPad) - 2, 0, static_cast<int>(kPad) - 2, 0);
+  line->setTextMargins(scaled(kPad) - 2, 0, scaled(kPad) - 2, 0);
   line->setMaxLength(static_cast<int>(kLongestText));
   line->setAccessibleName(index.data(Qt::AccessibleTextRole).toString());
   line->setAccessibleDescription(table_->survey()->columnHelp(column));
@@ -372,7 +375,7 @@ SurveyTable::SurveyTable(SurveyModel* model, QWidget* parent)
   reason_ = new QLabel(viewport());
   reason_->setObjectName(QStringLiteral("cellReason"));
   reason_->setTextFormat(Qt::PlainText);
-  reason_->setFont(stayalight::font(Face::condensed, kText, Weight::medium));
+  reason_->setFont(screenFont(Face::condensed, kText, Weight::medium));
   reason_->setMargin(4);
   reason_->setFrameShape(QFrame::Box);
   reason_->hide();

@@ -14,7 +14,7 @@
 #include <QtWidgets/QVBoxLayout>
 
 #include "ui/inspector/entity_text.h"
-#include "ui/style/fonts.h"
+#include "ui/style/application.h"
 #include "ui/style/icons.h"
 #include "ui/survey/clipboard_text.h"
 #include "ui/survey/directory_dialog.h"
@@ -84,7 +84,7 @@ SurveyView::SurveyView(QWidget* parent) : QWidget(parent) {
   first->setContentsMargins(14, 0, 12, 0);
   first->setSpacing(8);
   head_ = new QLabel(this);
-  head_->setFont(stayalight::font(Face::condensed, 13.5, Weight::medium));
+  head_->setFont(screenFont(Face::condensed, 13.5, Weight::medium));
   panels_ = new QComboBox(this);
   panels_->setObjectName(QStringLiteral("surveyPanel"));
   panels_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
@@ -100,8 +100,8 @@ SurveyView::SurveyView(QWidget* parent) : QWidget(parent) {
       all[i]->setObjectName(name + QString::number(i));
       all[i]->setCheckable(true);
       all[i]->setToolButtonStyle(Qt::ToolButtonTextOnly);
-      all[i]->setFont(stayalight::font(Face::condensed, 12, Weight::medium));
-      all[i]->setMinimumHeight(24);
+      all[i]->setFont(screenFont(Face::condensed, 12, Weight::medium));
+      all[i]->setMinimumHeight(scaled(24));
       group->addButton(all[i], static_cast<int>(i));
       together->addWidget(all[i]);
     }
@@ -142,7 +142,7 @@ SurveyView::SurveyView(QWidget* parent) : QWidget(parent) {
   cell_ = new QLabel(this);
   cell_->setObjectName(QStringLiteral("surveyCell"));
   cell_->setTextFormat(Qt::PlainText);
-  cell_->setFont(stayalight::font(Face::condensed, 12));
+  cell_->setFont(screenFont(Face::condensed, 12));
   cell_->setContentsMargins(14, 0, 12, 0);
   cell_->setSizePolicy(QSizePolicy::Ignored, QSizePolicy::Preferred);
   column->addWidget(cell_);

@@ -14,7 +14,7 @@
 #include <memory>
 #include <thread>
 
-#include "ui/style/fonts.h"
+#include "ui/style/application.h"
 #include "ui/wording/language.h"
 
 namespace stayalight {
@@ -41,7 +41,7 @@ class WaitDialog final : public QDialog {
     column->setContentsMargins(20, 16, 20, 14);
     column->setSpacing(10);
     what_ = new QLabel(what, this);
-    what_->setFont(stayalight::font(Face::condensed, 14, Weight::medium));
+    what_->setFont(screenFont(Face::condensed, 14, Weight::medium));
     what_->setTextFormat(Qt::PlainText);
     what_->setWordWrap(true);
     column->addWidget(what_);
@@ -59,7 +59,7 @@ class WaitDialog final : public QDialog {
     cancel_->setAutoDefault(false);
     row->addWidget(cancel_);
     column->addLayout(row);
-    setFixedWidth(std::max(kWidth, sizeHint().width()));
+    setFixedWidth(std::max(scaled(kWidth), sizeHint().width()));
     connect(cancel_, &QPushButton::clicked, this, &QDialog::reject);
     cancel_->setFocus();
   }
