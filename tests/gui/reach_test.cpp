@@ -200,6 +200,8 @@ void ReachTest::everyFieldHasItsLabel() {
       const bool partOfFact = each->accessibleName().contains(QLatin1String(": "));
       const bool ofForm = shown.isModal() || qobject_cast<QDialog*>(&shown) != nullptr ||
                           called(*each).contains(QLatin1String("page/")) ||
+                          called(*each).contains(QLatin1String("inspector/")) ||
+                          called(*each).contains(QLatin1String("catalogue/")) ||
                           called(*each).contains(QLatin1String("startContents/"));
       if (field && ofForm && !partOfFact && !labelled.contains(each)) faults.add(name, called(*each));
     }

@@ -49,10 +49,13 @@ Inspector::Inspector(FormStyle style, QWidget* parent) : QWidget(parent), style_
   column->setSpacing(6);
   auto* top = new QHBoxLayout;
   top->setContentsMargins(kMargin, 0, kMargin, 0);
+  label_ = new QLabel(this);
   chooser_ = new QComboBox(this);
+  label_->setBuddy(chooser_);
   chooser_->setObjectName(QStringLiteral("lookAt"));
   chooser_->setSizeAdjustPolicy(QComboBox::AdjustToMinimumContentsLengthWithIcon);
   chooser_->setMinimumContentsLength(10);
+  top->addWidget(label_);
   top->addWidget(chooser_, 1);
   add_ = new QPushButton(this);
   add_->setObjectName(QStringLiteral("addNew"));
@@ -83,6 +86,7 @@ Inspector::Inspector(FormStyle style, QWidget* parent) : QWidget(parent), style_
 void Inspector::setStyle(const FormStyle& style) {
   style_ = style;
   const Language& language = *style_.language;
+  label_->setText(words(language, kLookAt));
   chooser_->setAccessibleName(words(language, kLookAt));
   add_->setText(words(language, kAddNew));
   add_->setIcon(buttonIcon(Icon::add, style_.palette));

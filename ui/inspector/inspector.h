@@ -61,6 +61,7 @@ class Inspector : public QWidget {
   std::vector<RecordForm*> forms_;
   StartFigures starts_;
   OverloadPicture* curve_ = nullptr;
+  QLabel* label_ = nullptr;
   QComboBox* chooser_;
   QPushButton* add_;
   QScrollArea* scroll_;
