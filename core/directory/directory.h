@@ -66,6 +66,9 @@ struct EnteredDirectory {
 [[nodiscard]] EnteredDirectory enterDirectory(const Plan& plan, PanelId panel,
                                               const std::vector<DirectoryLine>& lines);
 
+/// A panel has at most 84 spaces, and a directory some lines more; a longer text is none.
+inline constexpr std::size_t kMostDirectoryLines = 1000;
+
 /// Rating of a breaker whose line gives none. Common practice, no source.
 inline constexpr RatingAmperes kRatingNotRead{20};
 

@@ -25,6 +25,7 @@ constexpr MessageId kCaution{"survey.directory.caution"};
 constexpr MessageId kAccept{"survey.directory.accept"};
 constexpr MessageId kCancel{"shell.ask.cancel"};
 constexpr MessageId kSummary{"survey.directory.summary"};
+constexpr MessageId kTooLong{"survey.directory.too_long"};
 constexpr MessageId kRowSpoken{"survey.directory.row"};
 constexpr std::array<MessageId, 6> kHeads = {
     MessageId{"survey.directory.line"}, MessageId{"survey.column.space"},
@@ -123,7 +124,10 @@ DirectoryDialog::DirectoryDialog(const Plan& plan, PanelId panel, const Language
 }
 
 void DirectoryDialog::read() {
-  const std::vector<DirectoryLine> lines = readDirectory(text_->toPlainText().toStdString());
+  // Read with each key: a text that is no directory is not read at all.
+  const bool tooLong = text_->blockCount() > static_cast<int>(kMostDirectoryLines);
+  const std::vector<DirectoryLine> lines =
+      tooLong ? std::vector<DirectoryLine>() : readDirectory(text_->toPlainText().toStdString());
   entered_ = enterDirectory(plan_, panel_, lines);
   preview_->setRowCount(static_cast<int>(entered_.outcomes.size()));
   std::int64_t refused = 0;
@@ -154,7 +158,9 @@ void DirectoryDialog::read() {
     }
   }
   preview_->resizeRowsToContents();
-  summary_->setText(words(language_, kSummary, std::int64_t{entered_.added}, refused));
+  summary_->setText(tooLong ? words(language_, kTooLong, std::int64_t{text_->blockCount()},
+                                    static_cast<std::int64_t>(kMostDirectoryLines))
+                            : words(language_, kSummary, std::int64_t{entered_.added}, refused));
   accept_->setEnabled(entered_.added > 0);
 }
 

@@ -150,6 +150,8 @@ const TextRow kRows[] = {
           "Directories are often wrong. Trace each circuit before the plan relies on it. Read the door "
           "only: what lies behind the cover is for qualified people.")},
     {"survey.directory.accept", TEXT("Stayalight", "Add these lines")},
+    {"survey.directory.too_long",
+     TEXT("Stayalight", "These are %1 lines. A panel's directory has at most %2, so none of them is read.")},
     {"survey.directory.summary", TEXT("Stayalight", "New: %1. Not added: %2.")},
     {"survey.directory.row", TEXT("Stayalight", "line %1: %2; %3")},
 };

@@ -469,7 +469,18 @@ void SurveyTest::theDirectoryIsReadLineByLine() {
   QVERIFY(dialog->preview()->item(4, 5)->text().contains(QStringLiteral("Not read")));
   QVERIFY(dialog->preview()->item(5, 5)->text().contains(QStringLiteral("no space 99")));
   QVERIFY(plan() == before);
-  QTest::mouseClick(dialog->findChild<QPushButton*>(QStringLiteral("directoryAccept")), Qt::LeftButton);
+  // What is no directory is not read, and says so; the text stays where it was put.
+  auto* accept = dialog->findChild<QPushButton*>(QStringLiteral("directoryAccept"));
+  const QString typed = dialog->text()->toPlainText();
+  dialog->text()->setPlainText(QStringLiteral("1 Kitchen\n").repeated(static_cast<int>(kMostDirectoryLines)));
+  QCOMPARE(dialog->preview()->rowCount(), 0);
+  QVERIFY(!accept->isEnabled());
+  QVERIFY(dialog->findChild<QLabel*>(QStringLiteral("directorySummary"))
+              ->text()
+              .contains(QStringLiteral("1,001")));
+  dialog->text()->setPlainText(typed);
+  QCOMPARE(dialog->preview()->rowCount(), 6);
+  QTest::mouseClick(accept, Qt::LeftButton);
   QCOMPARE(plan().circuits.size(), std::size_t{4});
   QCOMPARE(steps(), 1);
   window_->document().undo();
