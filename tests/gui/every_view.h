@@ -169,6 +169,10 @@ inline void everyView(MainWindow& window, const Look& look) {
       look(QStringLiteral("boards-carrying"), window);
       QTest::keyClick(window.boards()->boardWidget(from), Qt::Key_Escape);
       QTest::mouseRelease(window.boards()->boardWidget(from), Qt::LeftButton, Qt::NoModifier, QPoint(1, 1));
+      // It flies back to where it came from.
+      const auto* picture = window.boards()->findChild<QWidget*>(QStringLiteral("carriedPicture"));
+      if (!QTest::qWaitFor([picture] { return picture->isHidden(); }))
+        QTest::qFail("it flies on", __FILE__, __LINE__);
     }
   }
   auto* asTable = window.findChild<QPushButton*>(QStringLiteral("asTable"));

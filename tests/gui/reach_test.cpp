@@ -74,9 +74,9 @@ std::vector<QWidget*> controlsOf(QWidget& shown) {
 // The frames of the window in the order in which one reads them; a dialog is one frame.
 int frameOf(const QWidget& widget) {
   const QString path = QLatin1Char('/') + called(widget);
-  const char* const frames[] = {"/header/",      "/startPage/", "/searchBar/", "/boards/",    "/survey/",
-                                "/side",         "/answers/",   "/inspector/", "/catalogue/", "/foundList",
-                                "/outageStrip/", "/findings/",  "/paper/"};
+  const char* const frames[] = {"/header/",   "/startPage/",   "/searchBar/", "/boards/",    "/survey/",
+                                "/side",      "/answers/",     "/inspector/", "/catalogue/", "/onSite/",
+                                "/foundList", "/outageStrip/", "/findings/",  "/paper/"};
   for (std::size_t i = 0; i < std::size(frames); ++i) {
     if (path.contains(QLatin1String(frames[i]))) return static_cast<int>(i);
   }

@@ -71,7 +71,7 @@ void LegBars::show(const std::array<LegBar, 2>& bars, const Language& language) 
 }
 
 QSizeF LegBars::wanted() const { return {340, kHead + 2 * kLegHeight + 4}; }
-QSizeF LegBars::least() const { return {220, wanted().height()}; }
+QSizeF LegBars::least() const { return {200, wanted().height()}; }
 
 LegBars::Scale LegBars::scale() const {
   Scale s;

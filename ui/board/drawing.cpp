@@ -17,6 +17,7 @@ constexpr MessageId kTieNote{"board.tie_note"};
 
 constexpr double kCompactBelow = 20.0;
 constexpr double kFootPixels = 11.0;
+constexpr double kPlateTitle = 13.0, kLeastPlateTitle = 10.0;
 
 }  // namespace
 
@@ -137,9 +138,13 @@ void BoardDrawing::drawFrame() {
   const double inner = plate.width() - 40.0;
   text(TextRole::plateFacts, contents_.facts, plate.right() - 20.0, Qt::AlignRight, base - 0.5, inner * 0.62,
        11.0, ColorRole::plateFact);
-  text(TextRole::plateTitle, contents_.title.toUpper(), plate.left() + 20.0, Qt::AlignLeft, base,
-       inner - std::min(facts, inner * 0.62) - 12.0, 13.0, ColorRole::plateInk, Weight::regular, false,
-       Face::engraved);
+  // On a narrow plate the name is engraved smaller before it is cut.
+  const QString title = contents_.title.toUpper();
+  const double room = inner - std::min(facts, inner * 0.62) - 12.0;
+  const double wanted = textWidth(title, Face::engraved, kPlateTitle);
+  const double size = std::clamp(kPlateTitle * room / std::max(1.0, wanted), kLeastPlateTitle, kPlateTitle);
+  text(TextRole::plateTitle, title, plate.left() + 20.0, Qt::AlignLeft, base, room, size, ColorRole::plateInk,
+       Weight::regular, false, Face::engraved);
 
   out_.spaceArea =
       QRectF(m_.margin - 0.5, kBoardHead - 0.5, m_.width - 2.0 * m_.margin + 1.0, foot - kBoardHead);

@@ -20,6 +20,7 @@ constexpr MessageId kNothingMoves{"board.nothing_moves"};
 
 constexpr double kWideFrom = 1000.0;  // of the view, in layout units: from here on the gap is the wide one
 constexpr double kGap = 54.0, kNarrowGap = 38.0;
+constexpr double kLeastWidth = 640.0;  // of both boards: names are cut shorter, ratings and spaces are not
 constexpr int kUnderGap = 12;
 constexpr int kChooserGap = 4;
 constexpr int kSettle = 120, kReturn = 160;  // milliseconds
@@ -511,7 +512,7 @@ BoardsView::BoardsView(QWidget* parent) : QWidget(parent), parts_(std::make_uniq
   connect(parts_->flight, &QAbstractAnimation::finished, parts_->picture, &QWidget::hide);
   parts_->work.setInterval(0);
   connect(&parts_->work, &QTimer::timeout, this, [this] { parts_->workOne(); });
-  setMinimumSize(880, 200);
+  setMinimumSize(scaled(kLeastWidth), scaled(200));
 }
 
 BoardsView::~BoardsView() {

@@ -13,7 +13,7 @@
 
 #include "ui/catalogue/load_rows.h"
 #include "ui/catalogue/own_lists.h"
-#include "ui/style/fonts.h"
+#include "ui/style/application.h"
 #include "ui/style/icons.h"
 #include "ui/wording/language.h"
 
@@ -88,6 +88,7 @@ CataloguePanel::CataloguePanel(const FormStyle& style, QWidget* parent)
   list_->setModel(rows_);
   list_->setItemDelegate(painter_);
   list_->setUniformItemSizes(true);
+  list_->setMinimumHeight(scaled(24));  // a row stays in sight where letters are large and the window is low
   list_->setDragEnabled(true);
   list_->setDragDropMode(QAbstractItemView::DragOnly);
   list_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
@@ -99,8 +100,9 @@ CataloguePanel::CataloguePanel(const FormStyle& style, QWidget* parent)
     label->setWordWrap(true);
     label->setAlignment(Qt::AlignTop);
   }
-  detail_->setFont(stayalight::font(Face::condensed, 11.5));
+  detail_->setFont(screenFont(Face::condensed, 11.5));
   detail_->setMinimumHeight(QFontMetrics(detail_->font()).lineSpacing() * kDetailLines + 4);
+  detail_->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Minimum);
   wrong_->hide();
   add_->setObjectName(QStringLiteral("addLoad"));
   column->addWidget(target_);

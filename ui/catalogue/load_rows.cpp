@@ -7,7 +7,7 @@
 #include "ui/catalogue/carried.h"
 #include "ui/inspector/entity_text.h"
 #include "ui/inspector/quantity_text.h"
-#include "ui/style/fonts.h"
+#include "ui/style/application.h"
 #include "ui/wording/language.h"
 
 namespace stayalight {
@@ -157,7 +157,7 @@ void LoadRowPainter::paint(QPainter* painter, const QStyleOptionViewItem& option
   painter->save();
   const auto line = [&](const QString& words, double pixels, Weight weight, const QColor& color,
                         Qt::Alignment at) {
-    painter->setFont(font(Face::condensed, pixels, weight));
+    painter->setFont(screenFont(Face::condensed, pixels, weight));
     painter->setPen(color);
     painter->drawText(inside, static_cast<int>(at),
                       painter->fontMetrics().elidedText(words, Qt::ElideRight, inside.width()));
@@ -169,8 +169,8 @@ void LoadRowPainter::paint(QPainter* painter, const QStyleOptionViewItem& option
 }
 
 QSize LoadRowPainter::sizeHint(const QStyleOptionViewItem& option, const QModelIndex&) const {
-  const int lines = QFontMetrics(font(Face::condensed, kNamePixels, Weight::medium)).height() +
-                    QFontMetrics(font(Face::condensed, kFiguresPixels)).height();
+  const int lines = QFontMetrics(screenFont(Face::condensed, kNamePixels, Weight::medium)).height() +
+                    QFontMetrics(screenFont(Face::condensed, kFiguresPixels)).height();
   return {option.rect.width(), lines + 8};
 }
 

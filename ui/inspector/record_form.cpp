@@ -11,6 +11,7 @@
 #include "ui/inspector/entity_text.h"
 #include "ui/style/application.h"
 #include "ui/style/icons.h"
+#include "ui/style/program_style.h"
 #include "ui/wording/language.h"
 
 namespace stayalight {
@@ -167,7 +168,12 @@ void RecordForm::addField(const Field& field) {
   label->setWordWrap(true);
   label->setToolTip(QString::fromStdString(fieldHelp(field, language)));
   label->setBuddy(editor->focusProxy());
-  if (!table) label->setMaximumWidth(scaled(kLabelWidth));
+  if (!table) {
+    label->setMaximumWidth(scaled(kLabelWidth));
+    // A label of one line stands on the line of its field; of more, it begins there.
+    label->setMinimumHeight(scaled(kLeastTarget));
+    label->setAlignment(Qt::AlignLeft | Qt::AlignVCenter);
+  }
   QPalette colors = label->palette();
   colors.setColor(QPalette::WindowText, style_.palette.color(ColorRole::ink2));
   label->setPalette(colors);

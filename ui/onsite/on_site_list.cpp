@@ -50,9 +50,10 @@ class RowDelegate final : public QStyledItemDelegate {
   }
 
   void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override {
-    const bool current = option.state.testFlag(QStyle::State_Selected);
+    const bool chosen = option.state.testFlag(QStyle::State_Selected);
+    const bool current = chosen && list_->hasFocus();
     painter->save();
-    if (current) painter->fillRect(option.rect, palette_.color(ColorRole::ink));
+    if (chosen) painter->fillRect(option.rect, palette_.color(current ? ColorRole::ink : ColorRole::track));
     const QRect inside = option.rect.adjusted(scaled(kInset), scaled(kPad), -scaled(kInset), -scaled(kPad));
     const QFont place = screenFont(Face::condensed, 12.5, Weight::medium);
     const QString doer = index.data(kDoerRole).toString();

@@ -28,9 +28,10 @@ class RowDelegate final : public QStyledItemDelegate {
     const auto row = static_cast<std::size_t>(index.row());
     if (row >= list_->found().size()) return;
     const Found& found = list_->found()[row];
-    const bool current = option.state.testFlag(QStyle::State_Selected);
+    const bool chosen = option.state.testFlag(QStyle::State_Selected);
+    const bool current = chosen && list_->hasFocus();
     painter->save();
-    if (current) painter->fillRect(option.rect, palette_.color(ColorRole::ink));
+    if (chosen) painter->fillRect(option.rect, palette_.color(current ? ColorRole::ink : ColorRole::track));
     const QRect inside = option.rect.adjusted(scaled(kInset), 2, -scaled(kInset), -2);
     const QColor first = palette_.color(current ? ColorRole::sheet : ColorRole::ink);
     const QColor second = palette_.color(current ? ColorRole::sheet : ColorRole::ink2);

@@ -76,7 +76,8 @@ EditionDialog::EditionDialog(const Plan& plan, Edition to, const Language& langu
   connect(buttons, &QDialogButtonBox::rejected, this, &QDialog::reject);
   column->addWidget(buttons);
   if (!changes.empty()) resize(kWidth, kHeight);
-  table_->resizeRowsToContents();
+  // As high as their words at the widths that the columns have once they are seen.
+  table_->verticalHeader()->setSectionResizeMode(QHeaderView::ResizeToContents);
   take->setDefault(true);
 }
 

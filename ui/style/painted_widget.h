@@ -8,6 +8,7 @@
 namespace stayalight {
 
 class PaintedWidget : public QWidget {
+  Q_OBJECT
  public:
   using QWidget::QWidget;
   [[nodiscard]] QSize sizeHint() const final;

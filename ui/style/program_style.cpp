@@ -88,7 +88,8 @@ void ProgramStyle::drawControl(ControlElement element, const QStyleOption* optio
     case CE_MenuBarItem:
       QProxyStyle::drawControl(element, option, painter, widget);
       if (!option->state.testFlag(State_Selected))
-        painter->fillRect(QRect(rect.left(), rect.bottom(), rect.width(), 1), option->palette.window());
+        // Fusion's line under it; on a finer screen that begins above the last row.
+        painter->fillRect(QRect(rect.left(), rect.bottom() - 1, rect.width(), 2), option->palette.window());
       return;
     case CE_ToolBar:
       painter->fillRect(rect, option->palette.window());

@@ -99,6 +99,8 @@ class Gutter final : public QHeaderView {
     const bool lit = section < table_->survey()->rows() && table_->survey()->backedUp(section);
     painter->fillRect(rect, palette.color(lit ? ColorRole::lit : ColorRole::sheet));
     const QRectF r = inUnits(*painter, rect);
+    painter->setPen(QPen(palette.color(ColorRole::hairline), 1));
+    painter->drawLine(QPointF(r.left(), r.bottom() - 0.5), QPointF(r.right(), r.bottom() - 0.5));
     if (table_->currentIndex().row() == section)
       painter->fillRect(QRectF(r.left(), r.top(), 4, r.height()), palette.color(ColorRole::ink));
     if (section < table_->survey()->rows()) {
@@ -116,8 +118,6 @@ class Gutter final : public QHeaderView {
                       Severity::danger, palette);
       }
     }
-    painter->setPen(QPen(palette.color(ColorRole::hairline), 1));
-    painter->drawLine(QPointF(r.left(), r.bottom() - 0.5), QPointF(r.right(), r.bottom() - 0.5));
     painter->restore();
   }
 
@@ -415,7 +415,7 @@ void SurveyTable::setColumns(ColumnSet set) {
 void SurveyTable::fitLastColumn() {
   constexpr auto kLast = static_cast<int>(GridColumn::finding);
   constexpr auto kWords = static_cast<int>(GridColumn::serves);
-  constexpr int kLeastWords = 104, kLeastFinding = 130;
+  constexpr int kLeastWords = 100, kLeastFinding = 130;
   int used = 0;
   for (int column = 0; column < kLast; ++column) {
     if (!isColumnHidden(column) && column != kWords) used += columnWidth(column);
