@@ -546,6 +546,7 @@ void MainWindow::connectActions() {
     open_ = false;
     planChanged();
     showTitle();
+    say({});
   });
   on(Command::newWindow, [this] { newWindow(); });
   on(Command::open, [this] { chooseFile(false); });

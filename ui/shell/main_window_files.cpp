@@ -184,6 +184,7 @@ void MainWindow::startPlan(const Plan& plan) {
   document_->start(withDefaults(plan, UserSettings::instance().now()),
                    QString::fromStdString(plan.site->name));
   showPlan();
+  say({});
 }
 
 void MainWindow::chooseFile(bool elsewhere) {

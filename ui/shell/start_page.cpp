@@ -110,6 +110,8 @@ void StartPage::setStyle(const FormStyle& style) {
 void StartPage::showEvent(QShowEvent* event) {
   if (stale_) build();
   QWidget::showEvent(event);
+  // Whoever begins a plan types its name first.
+  if (!questions_.empty()) questions_.front().editor->setFocus();
 }
 
 void StartPage::build() {

@@ -10,6 +10,7 @@ namespace stayalight {
 namespace {
 
 constexpr MessageId kStepSet{"survey.step.set"};
+constexpr MessageId kStepFirst{"survey.step.first"};
 constexpr MessageId kFreeSpace{"survey.free_space"};
 constexpr MessageId kSpoken{"survey.spoken"};
 constexpr MessageId kSpokenUnknown{"survey.spoken.unknown"};
@@ -404,8 +405,10 @@ bool SurveyModel::setData(const QModelIndex& index, const QVariant& value, int r
     return false;
   }
   dropUnread(place, column);
-  const std::string name = rowName(index.row()).toStdString();
-  change(after.value(), say(kStepSet, columnName(column).toStdString(), name));
+  const bool free = !place.breaker.valid() && !place.circuit.valid();
+  const std::string name =
+      free ? cellText(plan_, place, GridColumn::space, style_).text : rowName(index.row()).toStdString();
+  change(after.value(), say(free ? kStepFirst : kStepSet, columnName(column).toStdString(), name));
   return true;
 }
 

@@ -421,7 +421,7 @@ const TextRow kRows[] = {
     {"field.panel.wiring_space_in2.help",
      TEXT("Stayalight",
           "Cross-section of the narrowest gutter where conductors pass or are spliced: width times depth.")},
-    {"field.panel.feed_end", TEXT("Stayalight", "Fed from")},
+    {"field.panel.feed_end", TEXT("Stayalight", "Supply enters at")},
     {"field.panel.feed_end.help",
      TEXT("Stayalight", "End of the bus where the main breaker or the lugs are.")},
     {"field.panel.bus_option", TEXT("Stayalight", "Bus with two sources")},

@@ -110,6 +110,7 @@ const TextRow kRows[] = {
      TEXT("Stayalight",
           "How well the figures are known: %1 measured, %2 traced, %3 nameplate, %4 typical, %5 unknown")},
     // -- steps
+    {"survey.step.first", TEXT("Stayalight", "%1 of space %2")},
     {"survey.step.set", TEXT("Stayalight", "%1 of %2")},
     {"survey.step.paste", TEXT("Stayalight", "paste %1 cell||paste %1 cells")},
     {"survey.step.fill", TEXT("Stayalight", "fill down")},

@@ -98,6 +98,7 @@ class SurveyTest : public QObject {
   void aPasteOfTooMuchSaysSo();
   void fillDuplicateGradeAndDelete();
   void machinesWithWhoWhenAndHow();
+  void theFirstWordInASpaceIsAStepOfThatSpace();
   void theDirectoryIsReadLineByLine();
   void circuitsGoToAFileAndComeBack();
   void everyCellIsNamedForTheScreenReader();
@@ -449,6 +450,17 @@ void SurveyTest::machinesWithWhoWhenAndHow() {
   press(Qt::Key_Return);
   QVERIFY(!plan().circuits[0]->loads[0].duty.value);
   QCOMPARE(window_->survey()->knownBar()->known()[0], 2);  // and the rating, which nobody has read yet
+}
+
+// A step names the space that was free, not that it was.
+void SurveyTest::theFirstWordInASpaceIsAStepOfThatSpace() {
+  openEmpty();
+  table()->moveTo(0, GridColumn::name);
+  type(QStringLiteral("Kitchen"));
+  press(Qt::Key_Return);
+  QCOMPARE(plan().circuits.size(), std::size_t{1});
+  QVERIFY2(window_->document().undoText().endsWith(QStringLiteral("of space 1")),
+           qPrintable(window_->document().undoText()));
 }
 
 void SurveyTest::theDirectoryIsReadLineByLine() {
