@@ -21,7 +21,7 @@ Grade worseGrade(const std::optional<Grade>& so_far, Grade next) {
 
 // How the current of one pole came about: its loads' watts and vars, and the volts of its leg.
 void recordPole(const Plan& plan, const std::vector<Draw>& loads, const Panel& panel, const Breaker& breaker,
-                Leg leg, AcVolts volts, AcAmperes current, Working& working) {
+                Leg leg, WyeOrder order, const SystemVoltages& system, Working& working) {
   std::array<Step, 2> sums;
   for (const std::size_t part : {std::size_t{0}, std::size_t{1}}) {
     sums[part].formula = FormulaId{part == 0 ? "power.connected" : "power.connected_reactive"};
@@ -30,22 +30,21 @@ void recordPole(const Plan& plan, const std::vector<Draw>& loads, const Panel& p
   for (const Draw& draw : loads) {
     if (draw.breaker != breaker.id || !draw.onLeg[index(leg)]) continue;
     const auto* load = static_cast<const Load*>(findRecord(plan, {RecordKind::load, draw.load.number}));
-    const ComplexPower& power = draw.likely.leg[index(leg)];
+    const ComplexPower power = inOrder(draw.likely, system, order).leg[index(leg)];
     const std::string from = load != nullptr ? load->name : std::string();
     sums[0].inputs.push_back({"P", power.real.count(), Watts::unit(), draw.grade, kNoStep, from});
     sums[1].inputs.push_back({"Q", power.reactive.count(), Vars::unit(), draw.grade, kNoStep, from});
     sums[0].result += power.real.count();
     sums[1].result += power.reactive.count();
   }
-  const double result = std::hypot(sums[0].result, sums[1].result) / volts.count();
-  // Where the worse order of a wye's phases was taken the sums of the likely order do not lead there.
-  if (sums[0].inputs.empty() || std::abs(result - current.count()) > 1e-9 * (1.0 + result)) return;
+  if (sums[0].inputs.empty()) return;
   Step step;
   step.formula = FormulaId{"current.from_power"};
   step.inputs.push_back({"P", sums[0].result, Watts::unit(), std::nullopt, working.add(sums[0]), ""});
   step.inputs.push_back({"Q", sums[1].result, Vars::unit(), std::nullopt, working.add(sums[1]), ""});
-  step.inputs.push_back({"V", volts.count(), "V", std::nullopt, kNoStep, "nominal, leg to neutral"});
-  step.result = result;
+  step.inputs.push_back(
+      {"V", system.legToNeutral.count(), "V", std::nullopt, kNoStep, "nominal, leg to neutral"});
+  step.result = std::hypot(sums[0].result, sums[1].result) / system.legToNeutral.count();
   step.unit = AcAmperes::unit();
   step.note = breakerRunning(panel, breaker, leg);
   working.add(std::move(step));
@@ -71,11 +70,12 @@ void addPanel(const Plan& plan, const Panel& panel, Reading reading, std::vector
     sum.grade = worseGrade(sum.grade, draw.grade);
     sum.known = sum.known && draw.known;
   }
+  LegPower all;
+  for (const auto& each : sums) all += each.second.power;
+  for (const Leg leg : {Leg::l1, Leg::l2}) connected[index(leg)] = legPower(all, system, leg);
   for (const auto& [id, sum] : sums) {
-    for (std::size_t leg = 0; leg < 2; ++leg) connected[leg] += sum.power.leg[leg];
     const Breaker* breaker = find(plan, id);
     if (breaker == nullptr) continue;
-    const Currents flow = currents(sum.power, system);
     const std::vector<Leg> legs = poleLegs(panel, placementOf(*breaker));
     BreakerFigures figures;
     figures.breaker = id;
@@ -83,10 +83,11 @@ void addPanel(const Plan& plan, const Panel& panel, Reading reading, std::vector
     figures.known = sum.known;
     for (const Leg leg : legs) {
       const std::size_t pole = poleOnLeg(legs, leg);
-      figures.running[pole] = flow.legMagnitude(leg);
-      figures.connected[pole] = sum.power.leg[index(leg)].apparent();
-      if (working != nullptr)
-        recordPole(plan, loads, panel, *breaker, leg, system.legToNeutral, figures.running[pole], *working);
+      figures.running[pole] = legCurrent(sum.power, system, leg);
+      figures.connected[pole] = legPower(sum.power, system, leg).apparent();
+      if (working != nullptr) {
+        recordPole(plan, loads, panel, *breaker, leg, orderOfLeg(sum.power, system, leg), system, *working);
+      }
     }
     breakers.push_back(figures);
   }

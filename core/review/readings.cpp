@@ -67,8 +67,8 @@ void lineReadings(const ReviewInput& in, Findings& out) {
       known = known && draw.known;
       sum += draw.high;
     }
-    const Currents flows = currents(sum, system);
-    const double entered = std::max(flows.legMagnitude(Leg::l1).count(), flows.legMagnitude(Leg::l2).count());
+    const double entered =
+        std::max(legCurrent(sum, system, Leg::l1), legCurrent(sum, system, Leg::l2)).count();
     if (!known) continue;
     for (const ClampReading& reading : circuit->readings) {
       if (!reading.conductor.is(ReadConductor::line)) continue;

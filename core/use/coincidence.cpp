@@ -14,12 +14,19 @@ struct Share {
   double on = 0.0;
 };
 
-double wattsOnLeg(const Draw& draw, const LegPower& power, std::size_t leg, const SystemVoltages& system) {
-  double watts = power.leg[leg].real.count();
-  if (system.wye && system.order == WyeOrder::unknown && draw.connection == Connection::lineToLine) {
-    watts = std::max(watts, power.leg[1 - leg].real.count());
-  }
-  return std::max(0.0, watts);
+double wattsOnLeg(const LegPower& power, std::size_t leg, bool eitherOrder) {
+  const double watts = power.leg[leg].real.count();
+  return std::max(0.0, eitherOrder ? std::max(watts, power.leg[1 - leg].real.count()) : watts);
+}
+
+// On a wye another power factor takes watts from one leg to the other; the end of a leg's watts is then that
+// of the likely power factor.
+double wattsOnLeg(const Draw& draw, End end, std::size_t leg, const SystemVoltages& system) {
+  const bool eitherOrder =
+      system.wye && system.order == WyeOrder::unknown && draw.connection == Connection::lineToLine;
+  const double likely = wattsOnLeg(draw.likely, leg, eitherOrder);
+  const double there = wattsOnLeg(powerAt(draw, end), leg, eitherOrder);
+  return end == End::high ? std::max(likely, there) : end == End::low ? std::min(likely, there) : likely;
 }
 
 }  // namespace
@@ -32,9 +39,9 @@ double shareOf(const Draw& draw, Measure measure, End end, const SystemVoltages&
     case Measure::apparentL2:
       return power.leg[1].apparent().count();
     case Measure::wattsL1:
-      return wattsOnLeg(draw, power, 0, system);
+      return wattsOnLeg(draw, end, 0, system);
     case Measure::wattsL2:
-      return wattsOnLeg(draw, power, 1, system);
+      return wattsOnLeg(draw, end, 1, system);
     case Measure::apparent:
       return power.total().apparent().count();
     case Measure::watts:

@@ -31,9 +31,10 @@ enum class Measure : std::uint8_t {
 /// is the larger of both orders; a share is never below zero.
 [[nodiscard]] double shareOf(const Draw& draw, Measure measure, End end, const SystemVoltages& system);
 
-/// The order of a wye's phases that `currents` takes for this power, and a load's power laid out in that
-/// order.
+/// The order of a wye's phases that `currents` takes for this power and `legPower` for a leg of it, and a
+/// load's power laid out in an order.
 [[nodiscard]] WyeOrder orderTaken(const LegPower& power, const SystemVoltages& system);
+[[nodiscard]] WyeOrder orderOfLeg(const LegPower& power, const SystemVoltages& system, Leg leg);
 [[nodiscard]] LegPower inOrder(const LegPower& power, const SystemVoltages& system, WyeOrder order);
 
 /// Load records of the draws, in their order; the loads stay in the plan.

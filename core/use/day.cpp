@@ -28,14 +28,14 @@ DayProfile dayProfile(const std::vector<Draw>& draws, const DayUses& uses, const
       const Range<double>& on = uses[h][i].on;
       const Range<Watts>& watts = draws[i].watts;
       average += draws[i].likely * on.likely;
+      for (const Leg leg : {Leg::l1, Leg::l2}) {
+        const Measure onLeg = leg == Leg::l1 ? Measure::wattsL1 : Measure::wattsL2;
+        out.leg[h][index(leg)] += Watts(shareOf(draws[i], onLeg, End::likely, system) * on.likely);
+      }
       add((watts.likely - watts.low).count() * on.likely, (watts.high - watts.likely).count() * on.likely);
       add(watts.likely.count() * (on.likely - on.low), watts.likely.count() * (on.high - on.likely));
     }
-    const Currents flowing = currents(average, system);
-    for (const Leg leg : {Leg::l1, Leg::l2}) {
-      out.leg[h][index(leg)] = average.leg[index(leg)].real;
-      out.current[h][index(leg)] = flowing.legMagnitude(leg);
-    }
+    for (const Leg leg : {Leg::l1, Leg::l2}) out.current[h][index(leg)] = legCurrent(average, system, leg);
     const Watts likely = average.total().real;
     out.total[h] = {std::max(Watts(0.0), likely - Watts(std::sqrt(below))), likely,
                     likely + Watts(std::sqrt(above))};

@@ -131,14 +131,12 @@ HourFigures hourFigures(const HourLoads& hour, const InverterLimits& limits, Wor
       }
     }
   }
-  const Currents flowing = currents(connected, system);
   for (std::size_t e = 0; e < kEnds.size(); ++e) {
-    const Currents mean = currents(average[e], system);
     for (const Leg leg : {Leg::l1, Leg::l2})
-      setAt(out.leg[index(leg)].averageCurrent, kEnds[e], mean.legMagnitude(leg));
+      setAt(out.leg[index(leg)].averageCurrent, kEnds[e], legCurrent(average[e], system, leg));
     setAt(out.total.average, kEnds[e], average[e].total().real);
     setAt(out.total.averageCurrent, kEnds[e], average[e].total().apparent() / lineVolts);
-    if (kEnds[e] == End::likely) out.neutralAverage = mean.neutralMagnitude();
+    if (kEnds[e] == End::likely) out.neutralAverage = currents(average[e], system).neutralMagnitude();
   }
   out.total.connected = connected.total();
   out.total.connectedCurrent = connected.total().apparent() / lineVolts;
@@ -146,8 +144,8 @@ HourFigures hourFigures(const HourLoads& hour, const InverterLimits& limits, Wor
   out.total.limitApparent = limits.totalApparent;
   for (const Leg leg : {Leg::l1, Leg::l2}) {
     HourLoad& load = out.leg[index(leg)];
-    load.connected = connected.leg[index(leg)];
-    load.connectedCurrent = flowing.legMagnitude(leg);
+    load.connected = legPower(connected, system, leg);
+    load.connectedCurrent = legCurrent(connected, system, leg);
     load.limit = limits.leg;
     load.limitWatts = limits.legWatts;
   }

@@ -34,9 +34,8 @@ Base base(const HourLoads& hour, const Runs& runs, const PeakOf& peakOf) {
     likely[m] = peakOf(kBaseSums[m], End::likely);
     high[m] = peakOf(kBaseSums[m], End::high);
   }
-  const Currents flowing = currents(average, system);
   for (std::size_t leg = 0; leg < 2; ++leg) {
-    out.average[leg] = flowing.legMagnitude(leg == 0 ? Leg::l1 : Leg::l2);
+    out.average[leg] = legCurrent(average, system, leg == 0 ? Leg::l1 : Leg::l2);
     out.likely[leg] = VoltAmperes(likely[leg]) / system.legToNeutral;
     out.high[leg] = VoltAmperes(high[leg]) / system.legToNeutral;
   }

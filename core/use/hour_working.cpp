@@ -92,7 +92,6 @@ void recordHour(const HourLoads& hour, const HourFigures& figures, Working& work
     connected += draws[i].likely;
     average += draws[i].likely * uses[i].on.likely;
   }
-  const WyeOrder connectedOrder = orderTaken(connected, system);
   const WyeOrder order = orderTaken(average, system);
   const auto parts = [&](WyeOrder laidOut, std::size_t leg, bool neutralOnly) {
     std::vector<Part> out;
@@ -110,8 +109,10 @@ void recordHour(const HourLoads& hour, const HourFigures& figures, Working& work
   for (const Leg leg : {Leg::l1, Leg::l2}) {
     const std::string name(legName(leg));
     const HourLoad& load = figures.leg[index(leg)];
-    current(working, parts(connectedOrder, index(leg), false), false, system, say(kConnectedOfLeg, name));
-    current(working, parts(order, index(leg), false), true, system, say(kAverageOfLeg, name));
+    current(working, parts(orderOfLeg(connected, system, leg), index(leg), false), false, system,
+            say(kConnectedOfLeg, name));
+    current(working, parts(orderOfLeg(average, system, leg), index(leg), false), true, system,
+            say(kAverageOfLeg, name));
     peak(working, load.likelyPeakApparent.likely, system.legToNeutral, load.likelyPeakCurrent.likely,
          say(kPeakOfLeg, name));
   }

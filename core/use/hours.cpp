@@ -8,8 +8,11 @@ namespace {
 bool holds(const UseWindow& window, Season season, int hour) {
   if (!window.season.known()) return false;
   if (!window.season.is(Season::all) && !window.season.is(season)) return false;
+  if (window.from.minutes() == window.to.minutes()) return true;
+  // A window that is no whole hours counts in each hour it touches.
+  constexpr int kHour = 60, kDay = 24;
   const int from = window.from.hour();
-  const int to = window.to.hour();
+  const int to = (window.to.minutes() + kHour - 1) / kHour % kDay;
   if (from == to) return true;
   return from < to ? hour >= from && hour < to : hour >= from || hour < to;
 }

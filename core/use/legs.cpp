@@ -80,9 +80,23 @@ WyeOrder orderTaken(const LegPower& power, const SystemVoltages& system) {
                                                                                   : WyeOrder::l2Lags;
 }
 
+WyeOrder orderOfLeg(const LegPower& power, const SystemVoltages& system, Leg leg) {
+  if (!system.wye || system.order != WyeOrder::unknown) return system.order;
+  const VoltAmperes lagging = power.leg[index(leg)].apparent();
+  return reordered(power).leg[index(leg)].apparent() > lagging ? WyeOrder::l2Leads : WyeOrder::l2Lags;
+}
+
 LegPower inOrder(const LegPower& power, const SystemVoltages& system, WyeOrder order) {
   const bool otherWay = system.wye && system.order == WyeOrder::unknown && order == WyeOrder::l2Leads;
   return otherWay ? reordered(power) : power;
+}
+
+ComplexPower legPower(const LegPower& power, const SystemVoltages& system, Leg leg) {
+  return inOrder(power, system, orderOfLeg(power, system, leg)).leg[index(leg)];
+}
+
+AcAmperes legCurrent(const LegPower& power, const SystemVoltages& system, Leg leg) {
+  return legPower(power, system, leg).apparent() / system.legToNeutral;
 }
 
 Currents currents(const LegPower& power, const SystemVoltages& system) {

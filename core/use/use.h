@@ -71,6 +71,10 @@ struct Currents {
   [[nodiscard]] AcAmperes neutralMagnitude() const { return AcAmperes(std::abs(neutral)); }
 };
 [[nodiscard]] Currents currents(const LegPower& power, const SystemVoltages& system);
+/// What a leg carries. Where the order of a wye's phases is not known, of each leg in the order that is worse
+/// for it.
+[[nodiscard]] ComplexPower legPower(const LegPower& power, const SystemVoltages& system, Leg leg);
+[[nodiscard]] AcAmperes legCurrent(const LegPower& power, const SystemVoltages& system, Leg leg);
 
 // ---- loads (draw.cpp)
 // ----------------------------------------------------------------------------------------------

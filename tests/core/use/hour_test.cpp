@@ -117,6 +117,25 @@ TEST(HourFigures, EveryRecordedStepHolds) {
   }
 }
 
+TEST(HourFigures, TheHighEndOfALegsWattsIsNeverBelowItsLikelyOne) {
+  // On a wye a lower power factor takes watts from one leg to the other: P/2 - Q/(2 sqrt 3) shrinks as Q
+  // grows.
+  for (const WyeOrder order : {WyeOrder::l2Lags, WyeOrder::l2Leads}) {
+    Load pump = measured("Pump", 3000, 0.8, 1.0, std::nullopt);
+    pump.connection = Connection::lineToLine;
+    pump.ratedVoltage = 208;
+    pump.powerFactor.low = Fraction(0.6);
+    pump.powerFactor.high = Fraction(0.9);
+    const Figures f =
+        figuresOf({pump}, {}, nullptr, SystemVoltages{AcVolts(120), AcVolts(208), true, order, false});
+    for (const HourLoad& leg : f.hour.leg) {
+      EXPECT_LE(leg.average.low, leg.average.likely);
+      EXPECT_LE(leg.average.likely, leg.average.high);
+      EXPECT_LE(leg.likelyPeak.likely, leg.likelyPeak.high);
+    }
+  }
+}
+
 TEST(BaseWithout, LeavesTheLoadOut) {
   const Figures f =
       figuresOf({measured("A", 600, 1, 1, {}), measured("B", 500, 1, 1, {}), measured("C", 100, 1, 0.3, {})});

@@ -95,6 +95,27 @@ TEST(Legs, AnUnknownOrderTakesTheLargerNeutral) {
   EXPECT_NEAR(currents(power, wye(WyeOrder::unknown)).neutralMagnitude().count(), largest, 1e-9);
 }
 
+TEST(Legs, AnUnknownOrderTakesForEachLegTheOrderThatIsWorseForIt) {
+  // Inductive loads to neutral on both legs, a resistance between them: one order adds its reactive part on
+  // L1, the other on L2. By phasors of each order.
+  const auto laidOut = [](WyeOrder order) {
+    LegPower power = onNeutral(ofAmperes(20, 0.7), ofAmperes(15, 0.6), wye(order));
+    power += onLegs({Watts(3000), Vars(0)}, Connection::lineToLine, Leg::l1, wye(order));
+    return power;
+  };
+  const LegPower unknown = laidOut(WyeOrder::unknown);
+  for (const Leg leg : {Leg::l1, Leg::l2}) {
+    const double lags = currents(laidOut(WyeOrder::l2Lags), wye(WyeOrder::l2Lags)).legMagnitude(leg).count();
+    const double leads =
+        currents(laidOut(WyeOrder::l2Leads), wye(WyeOrder::l2Leads)).legMagnitude(leg).count();
+    EXPECT_GT(std::abs(lags - leads), 1.0) << "or nothing is tried here";
+    EXPECT_NEAR(legCurrent(unknown, wye(WyeOrder::unknown), leg).count(), std::max(lags, leads), 1e-9);
+    EXPECT_NEAR(legPower(unknown, wye(WyeOrder::unknown), leg).apparent().count(),
+                std::max(lags, leads) * 120, 1e-6);
+    EXPECT_NEAR(legCurrent(laidOut(WyeOrder::l2Lags), wye(WyeOrder::l2Lags), leg).count(), lags, 1e-9);
+  }
+}
+
 TEST(Legs, OneSourceOf120VAddsBothLegsInTheNeutral) {
   const SystemVoltages single{AcVolts(120), AcVolts(0), false, WyeOrder::unknown, true};
   LegPower power = onNeutral(ofAmperes(8, 1), ofAmperes(5, 1), single);
