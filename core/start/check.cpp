@@ -122,8 +122,7 @@ class Starts {
     }
     base.likelyTotal = Watts(likelyWatts);
     base.highTotal = Watts(highWatts);
-    const Currents flowing = currents(average, system_);
-    base.average = {flowing.legMagnitude(Leg::l1), flowing.legMagnitude(Leg::l2)};
+    base.average = {legCurrent(average, system_, Leg::l1), legCurrent(average, system_, Leg::l2)};
     base.averageTotal = average.total().real;
     base.averageApparent = average.total().apparent();
     Set all;

@@ -72,6 +72,11 @@ std::optional<Fraction> startEfficiency(const Inverter& inverter) {
   return below->efficiency + (above->efficiency - below->efficiency) * part;
 }
 
+BatteryWatts startIdle(const Inverter& inverter) {
+  if (!inverter.marginalEfficiency) return BatteryWatts(0.0);
+  return inverter.idle.value_or(BatteryWatts(0.0)) * std::max(1, inverter.units);
+}
+
 std::optional<DcAmperes> batteryLimit(const Battery& battery, Seconds duration) {
   const double packs = std::max(1, battery.packs);
   if (battery.peakCurrent && battery.peakTime && duration <= *battery.peakTime)
@@ -174,16 +179,18 @@ CheckedSet checkSet(const std::vector<const RecordedStart*>& set, const Base& ba
     const auto likelyPacks = batteryLimit(limits.battery, likelyTime);
     const auto highPacks = batteryLimit(limits.battery, highTime);
     if (batterySide && (likelyPacks || highPacks)) {
-      const auto figure =
-          figureOf<DcAmperes>({direct(base.averageTotal), direct(base.likelyTotal), direct(base.highTotal),
-                               direct(likely.watts), direct(high.watts), likelyPacks, highPacks},
-                              likelyTime, highTime, allKnown);
+      const DcAmperes idle = startIdle(limits.unit) / *lowest;
+      const auto figure = figureOf<DcAmperes>(
+          {direct(base.averageTotal) + idle, direct(base.likelyTotal) + idle, direct(base.highTotal) + idle,
+           direct(likely.watts), direct(high.watts), likelyPacks, highPacks},
+          likelyTime, highTime, allKnown);
       if (!check.battery || worseThan(figure, *check.battery)) check.battery = figure;
     }
   }
 
   check.verdict = worse(check.total.verdict, check.real.verdict);
-  if (check.battery) check.verdict = worse(check.verdict, check.battery->verdict);
+  // A battery whose figures are not entered is a limit that is not known.
+  check.verdict = worse(check.verdict, check.battery ? check.battery->verdict : Verdict::notKnown);
   for (const Leg leg : {Leg::l1, Leg::l2}) {
     if (const auto& figure = check.leg[index(leg)]) check.verdict = worse(check.verdict, figure->verdict);
   }

@@ -14,6 +14,8 @@ struct StartLimits {
 };
 /// Efficiency that a start is divided by: marginal, else the label's curve at full load.
 [[nodiscard]] std::optional<Fraction> startEfficiency(const Inverter& inverter);
+/// What all units draw besides, with nothing on; none with a label's curve, which has it inside.
+[[nodiscard]] BatteryWatts startIdle(const Inverter& inverter);
 /// What the packs give for that long: the peak up to its time, else the continuous current; none where not
 /// entered.
 [[nodiscard]] std::optional<DcAmperes> batteryLimit(const Battery& battery, Seconds duration);

@@ -104,6 +104,7 @@ void recordCheck(const std::vector<const RecordedStart*>& set, const CheckedSet&
          input("S", motor.apparent.likely.count(), "VA", "", likely),
          input("f", motor.powerFactor.likely, "", "power factor at start"),
          input("e", startEfficiency(limits.unit)->count(), "", "efficiency of the inverter"),
+         input("i", startIdle(limits.unit).count(), "W", "idle draw of all units"),
          input("V", limits.unit.lowestInputVoltage->count(), "V", "lowest input voltage")},
         say(kFromBattery));
   }

@@ -71,6 +71,8 @@ InverterLimits inverterLimits(const Inverter& inverter, const Tables& tables) {
   const double legPerWatt = limits.leg && limits.total && limits.total->count() > 0.0
                                 ? limits.leg->count() / limits.total->count()
                                 : 1.0 / (legs * legVolts.count());
+  // And one without watts no more than its amperes carry.
+  const double mostPerWatt = std::max(legPerWatt, 1.0 / (legs * legVolts.count()));
   const double apparentPerWatt = limits.total && limits.total->count() > 0.0
                                      ? limits.totalApparent->count() / limits.total->count()
                                      : 1.0;
@@ -79,9 +81,10 @@ InverterLimits inverterLimits(const Inverter& inverter, const Tables& tables) {
     InverterLimits::Point point;
     point.time = entered.time;
     point.total =
-        entered.watts ? *entered.watts * units : Watts(entered.legCurrent->count() * units / legPerWatt);
-    point.leg =
-        entered.legCurrent ? *entered.legCurrent * units : AcAmperes(point.total.count() * legPerWatt);
+        entered.watts ? *entered.watts * units : Watts(entered.legCurrent->count() * units / mostPerWatt);
+    // Without amperes of its own a point has no more than follows from its watts at the nominal volts.
+    const double perWatt = std::min(legPerWatt, 1.0 / (legs * legVolts.count()));
+    point.leg = entered.legCurrent ? *entered.legCurrent * units : AcAmperes(point.total.count() * perWatt);
     point.apparent = VoltAmperes(point.total.count() * apparentPerWatt);
     limits.curve.push_back(point);
   }

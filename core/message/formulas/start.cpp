@@ -19,7 +19,7 @@ const FormulaRow kRows[] = {
     {"start.margin", "L - I", "D", "limit less what is asked for"},
     {"start.total_on_base", "B + S", "S", "arithmetic sum, the safe side of the phasor sum"},
     {"start.total_margin", "L - S", "D", "limit less what is asked for"},
-    {"start.battery", "(P + S * f) / (e * V)", "I", "power at the battery over its lowest voltage"},
+    {"start.battery", "((P + S * f) / e + i) / V", "I", "power at the battery over its lowest voltage"},
 };
 
 }  // namespace

@@ -73,8 +73,11 @@ TEST(StartFigures, AStartStandsOnAllOtherLoadsOfItsLeg) {
   EXPECT_NEAR(check.leg[0]->likelyLimit->count(), 60, 1e-9);
   EXPECT_NEAR(check.leg[0]->margin->count(), 30, 1e-9);
   EXPECT_NEAR(check.total.likelySum.count(), 1200 + 20 * 120, 1e-9);
-  EXPECT_EQ(check.verdict, Verdict::within);
   EXPECT_FALSE(check.battery);
+  // Legs and both together hold, and nothing is known of the battery that gives it.
+  EXPECT_EQ(check.leg[0]->verdict, Verdict::within);
+  EXPECT_EQ(check.total.verdict, Verdict::within);
+  EXPECT_EQ(check.verdict, Verdict::notKnown);
 }
 
 TEST(StartFigures, TheLimitFollowsTheLengthOfTheStart) {
@@ -125,6 +128,9 @@ TEST(StartFigures, TheBatteryCarriesTheStartAtItsLowestVoltage) {
   // Power over efficiency and lowest volts: (1000 + 40 x 240 x 0.5) / 0.9 / 44.
   EXPECT_NEAR(brief.battery->likelySum.count(), 5800 / 0.9 / 44, 1e-9);
   EXPECT_NEAR(brief.battery->likelyLimit->count(), 200, 1e-9);
+  // What the unit takes for itself comes out of the packs as well.
+  house.plan.inverter.edit().idle = BatteryWatts(45);
+  EXPECT_NEAR(house.figures().checks.at(0).battery->likelySum.count(), (5800 / 0.9 + 45) / 44, 1e-9);
   house.plan.battery.edit().peakTime = Seconds(0.4);  // the start lasts longer than the peak
   EXPECT_NEAR(house.figures().checks.at(0).battery->likelyLimit->count(), 100, 1e-9);
   EXPECT_EQ(house.figures().checks.at(0).battery->verdict, Verdict::over);

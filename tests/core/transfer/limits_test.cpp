@@ -72,14 +72,14 @@ TEST(InverterLimits, UnitsAdd) {
   EXPECT_DOUBLE_EQ(limits.curve[0].apparent.count(), 19800.0);
 }
 
-TEST(InverterLimits, AMissingFigureOfAPointKeepsTheProportionOfTheAllDayRatings) {
+TEST(InverterLimits, AMissingFigureOfAPointIsTheSmallerOfProportionAndNominalVolts) {
   Inverter inverter = inverterOf(7200);
   inverter.legCurrent = AcAmperes(36);  // more than half
   inverter.overload = {point(10, std::nullopt, 54), point(0.5, 14400, std::nullopt)};
   const InverterLimits limits = inverterLimits(inverter);
   ASSERT_EQ(limits.curve.size(), 2u);
   EXPECT_DOUBLE_EQ(limits.curve[0].time.count(), 0.5);  // ascending whatever the order typed
-  EXPECT_DOUBLE_EQ(limits.curve[0].leg.count(), 72.0);
+  EXPECT_DOUBLE_EQ(limits.curve[0].leg.count(), 60.0);  // 14,400 W / 240 V; in proportion 72 A
   EXPECT_DOUBLE_EQ(limits.curve[1].total.count(), 10800.0);
 }
 
