@@ -12,6 +12,7 @@ using namespace demanding;
 constexpr MessageId kCarries{"capacity.carries"};
 constexpr MessageId kCarriesUnknown{"capacity.carries_unknown"};
 constexpr MessageId kLegCarries{"capacity.leg_carries"};
+constexpr MessageId kFullLeg{"capacity.asked_full_leg"};
 constexpr MessageId kDeclared{"capacity.asked_declared"};
 constexpr MessageId kFull{"capacity.asked_full"};
 constexpr MessageId kManaged{"capacity.asked_managed"};
@@ -212,6 +213,11 @@ std::vector<PathFigures> capacityPaths(const Plan& plan, Edition edition, const 
   if (manual) full.closed = say(kNotAutomatic);
   full.asked = figures.feederLoad.load;
   full.conditions.push_back(carries(kFull, full.asked, source, true));
+  const auto& legs = figures.feederLoad.legs;
+  if (legs && limits.leg) {
+    full.conditions.push_back(
+        carries(kFullLeg, std::max((*legs)[0], (*legs)[1]), nominalLegVolts(tables) * *limits.leg, true));
+  }
 
   PathFigures& managed = begin(CapacityPath::managed, "capacity.managed");
   if (manual) managed.closed = say(kNotAutomatic);

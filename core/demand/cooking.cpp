@@ -10,12 +10,20 @@ namespace stayalight {
 
 using namespace demanding;
 
+namespace {
+
+// Whole kW above, a major fraction counted as one: half a kW or more. Common practice, no source.
+double stepsAbove(double kilowatts, double upTo) {
+  return std::max(0.0, std::floor(kilowatts - upTo + 0.5 + 1e-9));
+}
+
+}  // namespace
+
 double cookingIncreased(double columnC, double average, Edition edition, const Tables& tables) {
   const auto upTo = demandFigure(DemandKey::cookingCTo, edition, tables);
   const auto increase = demandFigure(DemandKey::cookingIncrease, edition, tables);
   if (!upTo || !increase) return columnC;
-  // A major fraction of a kW is more than half of one.
-  const double steps = std::max(0.0, std::ceil(average - upTo->value - 0.5 - 1e-9));
+  const double steps = stepsAbove(average, upTo->value);
   return columnC * (1.0 + increase->value * steps);
 }
 
@@ -38,7 +46,7 @@ std::optional<CookingLoad> byColumnC(const std::vector<double>& ratings, Figures
   }
   if (differ && average > upTo) figures.doubt();  // Note 2 is from memory
   const double result = 1000.0 * cookingIncreased(kilowatts, average, figures.edition(), figures.tables());
-  const double steps = std::max(0.0, std::ceil(average - upTo - 0.5 - 1e-9));
+  const double steps = stepsAbove(average, upTo);
   CookingLoad load{VoltAmperes(result), true, false, kNoStep};
   load.step =
       record(working, "demand.cooking_column_c", ruleOf(DemandKey::cookingC1), result, "VA",

@@ -227,8 +227,9 @@ struct FeederLoad {
   std::optional<VoltAmperes> load;  ///< both legs together
   std::optional<VoltAmperes> continuous;
   bool typed = false;
-  std::optional<DemandLeg> heavier;    ///< where computed: the leg that asks for the larger device
-  std::optional<VoltAmperes> neutral;  ///< net load of the heavier leg
+  std::optional<DemandLeg> heavier;  ///< where computed: the leg that asks for the larger device
+  std::optional<std::array<VoltAmperes, 2>> legs;  ///< where computed
+  std::optional<VoltAmperes> neutral;              ///< net load of the heavier leg
   bool neutralTyped = false;
 };
 struct DemandFigures {

@@ -24,6 +24,7 @@ constexpr MessageId kNoSeason{"demand.not_applicable.no_season"};
 constexpr MessageId kMain{"demand.rating.main"};
 constexpr MessageId kInput{"demand.rating.input"};
 constexpr MessageId kRelay{"demand.rating.relay"};
+constexpr MessageId kInputBreaker{"demand.rating.input_breaker"};
 
 std::optional<RatingAmperes> ratingOf(const Plan& plan) {
   const Panel* const main = mainPanel(plan);
@@ -138,6 +139,21 @@ Left leftFor(double rating, double volts, double load, double continuous, double
   return left;
 }
 
+// The breaker ahead of the inverter's input; of several the largest, as the segment takes it.
+std::optional<RatingAmperes> inputBreaker(const Plan& plan) {
+  const Panel* const backup = backupPanel(plan);
+  const bool through = plan.transfer->arrangement.is(Arrangement::inverterPassThrough);
+  std::optional<RatingAmperes> largest;
+  for (const auto& breaker : plan.breakers) {
+    const bool feedsBackup =
+        through && backup != nullptr && breaker->feeds.is(Feeds::feeder) && breaker->feedsPanel == backup->id;
+    if (!stands(*breaker, Reading::planned) || !(breaker->feeds.is(Feeds::inverterInput) || feedsBackup))
+      continue;
+    if (!largest || breaker->rating > *largest) largest = breaker->rating;
+  }
+  return largest;
+}
+
 ChargeSetting chargeSetting(const Plan& plan, const DemandFigures& figures, Working* working,
                             const Tables& tables) {
   ChargeSetting setting;
@@ -170,12 +186,13 @@ ChargeSetting chargeSetting(const Plan& plan, const DemandFigures& figures, Work
   const auto ofUnits = [&](const std::optional<RatingAmperes>& rating) {
     return rating ? std::optional<double>(rating->count() * units) : std::nullopt;
   };
-  double load = 0.0, continuous = 0.0, legVolts = volts;
+  // What comes through lies on the heavier leg, the charger between both: its amperes are W over line volts.
+  double load = 0.0, continuous = 0.0;
   if (through) {
     if (feeder.heavier) {
-      legVolts = system.legToNeutral.count() * 2.0;
-      load = feeder.heavier->load.count() * 2.0;
-      continuous = feeder.heavier->continuous.count() * 2.0;
+      const double lineOverLeg = volts / system.legToNeutral.count();
+      load = feeder.heavier->load.count() * lineOverLeg;
+      continuous = feeder.heavier->continuous.count() * lineOverLeg;
     } else if (feeder.load) {
       load = feeder.load->count();
       continuous = feeder.continuous.value_or(VoltAmperes()).count();
@@ -183,14 +200,18 @@ ChargeSetting chargeSetting(const Plan& plan, const DemandFigures& figures, Work
       known = false;
     }
   }
-  if (known) {
-    if (const auto rating = ofUnits(plan.inverter->acInput))
-      consider(leftFor(*rating, legVolts, load, continuous, factor, say(kInput, Figure{*rating, "A", 0}),
-                       working));
-    const auto relay = plan.inverter->passThrough ? ofUnits(plan.inverter->passThrough) : std::nullopt;
-    if (through && relay)
-      consider(
-          leftFor(*relay, legVolts, load, continuous, factor, say(kRelay, Figure{*relay, "A", 0}), working));
+  const auto onTheWay = [&](const std::optional<double>& rating, MessageId name) {
+    if (!known || !rating) return;
+    consider(leftFor(*rating, volts, load, continuous, factor, say(name, Figure{*rating, "A", 0}), working));
+  };
+  const auto plain = [](const std::optional<RatingAmperes>& rating) {
+    return rating ? std::optional<double>(rating->count()) : std::nullopt;
+  };
+  onTheWay(ofUnits(plan.inverter->acInput), kInput);
+  if (through) onTheWay(ofUnits(plan.inverter->passThrough), kRelay);
+  onTheWay(plain(inputBreaker(plan)), kInputBreaker);
+  for (const auto& run : plan.runs) {
+    if (run->segment.is(Segment::mainToInverter)) onTheWay(plain(run->fixedDevice), kInputBreaker);
   }
   if (!known || !least) return setting;
   setting.fits = Watts(least->watts);
@@ -209,6 +230,7 @@ FeederLoad feederLoadOf(const Plan& plan, const DemandCalculation& computed, con
     load.neutral = std::max(computed.leg[0].neutral, computed.leg[1].neutral);
     load.load = computed.total;
     load.continuous = computed.continuous;
+    load.legs = {{computed.leg[0].load, computed.leg[1].load}};
     load.heavier = asks(computed.leg[1]) > asks(computed.leg[0]) ? computed.leg[1] : computed.leg[0];
   }
   if (plan.transfer->calculatedLoad) {
@@ -216,6 +238,8 @@ FeederLoad feederLoadOf(const Plan& plan, const DemandCalculation& computed, con
     load.load = plan.transfer->calculatedLoad;
     load.continuous = plan.transfer->continuousPart.value_or(VoltAmperes());
     load.heavier.reset();
+    load.legs.reset();
+    load.neutral.reset();
   }
   if (plan.transfer->neutralLoad) {
     load.neutralTyped = true;

@@ -87,11 +87,13 @@ const TextRow kRows[] = {
     {"demand.method.metered", TEXT("Stayalight", "Method from metered demand")},
     {"demand.rating.main", TEXT("Stayalight", "main of %1")},
     {"demand.rating.input", TEXT("Stayalight", "AC input of the inverter, %1")},
+    {"demand.rating.input_breaker", TEXT("Stayalight", "breaker ahead of the inverter's input, %1")},
     {"demand.rating.relay", TEXT("Stayalight", "pass-through of the inverter, %1")},
     {"demand.not_confirmed", TEXT("Stayalight", "not confirmed for this edition")},
     // -- capacity of the source
     {"capacity.carries", TEXT("Stayalight", "%1: %2 against %3 of the source")},
     {"capacity.carries_unknown", TEXT("Stayalight", "%1 against the source")},
+    {"capacity.asked_full_leg", TEXT("Stayalight", "heavier leg of the calculated load")},
     {"capacity.leg_carries", TEXT("Stayalight", "heavier leg of the loads meant to run")},
     {"capacity.asked_declared", TEXT("Stayalight", "loads meant to run at one time")},
     {"capacity.asked_full", TEXT("Stayalight", "full calculated load of what is transferred")},

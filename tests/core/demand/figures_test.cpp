@@ -177,7 +177,7 @@ TEST(Service, ChargingIsAddedAndItsSettingWorkedOut) {
   Plan plan = house();
   const DemandFigures before = figures(plan);
   EXPECT_FALSE(before.service.charge.asked);
-  example::addBreaker(plan, example::kMain, {Column::right, 9}, 2, 30, Feeds::inverterInput, Stage::fresh);
+  example::addBreaker(plan, example::kMain, {Column::right, 9}, 2, 60, Feeds::inverterInput, Stage::fresh);
   example::editPanel(plan, example::kMain).mainBreaker = RatingAmperes(100);
   plan.inverter.edit().chargeLimit = Watts(3000);
   plan.inverter.edit().acInput = RatingAmperes(50);
@@ -199,6 +199,44 @@ TEST(Service, ChargingIsAddedAndItsSettingWorkedOut) {
   plan.inverter.edit().chargeLimit.reset();
   found = figures(plan);
   EXPECT_TRUE(says(method(found, DemandMethod::standard).after.missing, "demand.missing.charge_limit"));
+}
+
+// The breaker ahead of the input, in the plan or in the wall already, is a rating on the way: 240.4,
+// 210.20(A) and 215.3 ask for 125 % of what is continuous.
+TEST(Service, ChargingKeepsToTheBreakerAheadOfTheInput) {
+  Plan plan = house();
+  example::addBreaker(plan, example::kMain, {Column::right, 9}, 2, 30, Feeds::inverterInput, Stage::fresh);
+  plan.inverter.edit().chargeLimit = Watts(5900);
+  plan.inverter.edit().acInput = RatingAmperes(50);
+  ChargeSetting charge = figures(plan).service.charge;
+  ASSERT_TRUE(charge.fits);
+  EXPECT_NEAR(charge.fits->count(), 30 * 240 / 1.25, 1e-6);
+  EXPECT_EQ(charge.governs.id.key, "demand.rating.input_breaker");
+  EXPECT_EQ(charge.verdict, Verdict::over);
+  FeederRun run;
+  run.id = {1};
+  run.segment = Segment::mainToInverter;
+  run.fixedDevice = RatingAmperes(25);
+  plan.runs.emplace_back(run);
+  charge = figures(plan).service.charge;
+  EXPECT_NEAR(charge.fits->count(), 25 * 240 / 1.25, 1e-6);
+}
+
+// Two legs of a wye: the charger draws W / 208 V on each line, what passes through lies on the heavier leg.
+TEST(Service, OnAWyeChargingIsWorkedOutInAmperes) {
+  Plan plan = house();
+  plan.site.edit().service = ServiceSystem::wye120_208;
+  plan.inverter.edit().output = InverterOutput::wye120_208;
+  plan.transfer.edit().arrangement = Arrangement::inverterPassThrough;
+  plan.inverter.edit().passThrough = RatingAmperes(50);
+  plan.inverter.edit().chargeLimit = Watts(1000);
+  const DemandFigures found = figures(plan);
+  ASSERT_TRUE(found.feederLoad.heavier);
+  const double amperes = (50 - found.feederLoad.heavier->load.count() / 120 -
+                          0.25 * found.feederLoad.heavier->continuous.count() / 120) /
+                         1.25;
+  ASSERT_TRUE(found.service.charge.fits);
+  EXPECT_NEAR(found.service.charge.fits->count(), amperes * 208, 1e-6);
 }
 
 // Through the inverter the feeder's load leaves less of its input for charging.

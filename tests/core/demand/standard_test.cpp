@@ -88,9 +88,11 @@ TEST(Standard, CookingAppliances) {
       {{8.76}, 8000},
       {{8.75}, 7000},  // Note 3: 80 %, column B
       {{3.5}, 2800},
-      {{3.0}, 2400},   // column A
-      {{13}, 8400},    // Note 1: one kW above 12
-      {{12.5}, 8000},  // half a kW is no major fraction
+      {{3.0}, 2400},  // column A
+      {{13}, 8400},   // Note 1: one kW above 12
+      {{12.49}, 8000},
+      {{12.5}, 8400},  // half a kW is a major fraction: common practice, no source
+      {{13.5}, 8800},
       {{12.6}, 8400},
       {{16}, 9600},
       {{27}, 14000},
