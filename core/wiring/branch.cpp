@@ -67,16 +67,20 @@ BranchAnswer branchProtection(const BranchQuestion& question, Edition edition, c
                         : nextStandardRating(*question.ampacity, edition, tables);
   const bool nextSize = next && question.device <= *next;
   const bool several = circuit.severalReceptacles.is(Answer::yes);
+  // Lighting, receptacle, small-appliance and laundry circuits are no motor circuits, whatever is plugged in.
+  const bool ofItsOwn = !several && !circuit.calculationUse.is(CircuitUse::general) &&
+                        !circuit.calculationUse.is(CircuitUse::smallAppliance) &&
+                        !circuit.calculationUse.is(CircuitUse::laundry);
   // A motor or an air conditioner may have the larger breaker that its label names, on a circuit of its own.
   const std::optional<RatingAmperes> allowed = labelsAllow(circuit);
   const bool labelled = allowed && question.device <= *allowed;
   if (nextSize && circuit.severalReceptacles.is(Answer::no)) {
     answer.protection = BranchProtection::holds;
-  } else if (!several && hasMotor(circuit) && labelled) {
+  } else if (ofItsOwn && hasMotor(circuit) && labelled) {
     answer.protection = BranchProtection::labelAllows;
   } else if (nextSize) {
     answer.protection = several ? BranchProtection::receptacles : BranchProtection::receptaclesUnknown;
-  } else if (!several && ((hasMotor(circuit) && !allowed) || (labelled && !hasElement(circuit)))) {
+  } else if (ofItsOwn && ((hasMotor(circuit) && !allowed) || (labelled && !hasElement(circuit)))) {
     answer.protection = BranchProtection::readLabel;
   } else {
     answer.protection = BranchProtection::over;

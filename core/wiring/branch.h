@@ -38,7 +38,7 @@ struct BranchAnswer {
                                      const Tables& tables = publishedTables());
 /// 240.4: at most the ampacity or, without several receptacles, the next standard rating above it; within
 /// 240.4(D) for small conductors; 240.4(G) puts the label of a motor or an air conditioner above both, on a
-/// circuit without several receptacles. Whatever device is allowed, the conductor carries its loads.
+/// circuit of its own. Whatever device is allowed, the conductor carries its loads.
 [[nodiscard]] BranchAnswer branchProtection(const BranchQuestion& question, Edition edition,
                                             const Tables& tables = publishedTables());
 /// The same for a circuit and its breaker as planned, at the ampacity of its terminals' column; nothing where

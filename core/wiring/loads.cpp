@@ -150,6 +150,8 @@ struct Loads {
   // Largest net load between neutral and one leg.
   [[nodiscard]] std::optional<AcAmperes> neutralLoad(const SystemVoltages& system) const {
     if (feeder.neutral) return *feeder.neutral / system.legToNeutral;
+    // A typed load stands for circuits that are not entered; what they send back is not known.
+    if (feeder.typed) return std::nullopt;
     if (hour.neutralWorst > AcAmperes(0.0)) return hour.neutralWorst;
     return std::nullopt;
   }
@@ -182,17 +184,27 @@ double minimumOf(const SegmentLoad& load, double factor) {
   return load.continuous.value_or(AcAmperes()).count() * factor + load.other.value_or(AcAmperes()).count();
 }
 
-// The operating phasors scaled until the heavier leg carries `load`; legs in balance where nothing is known
-// of them.
-std::array<Phasor, 2> phasors(const std::optional<AcAmperes>& load, const LegPower& operating,
-                              const SystemVoltages& system) {
+// The calculated load's legs (those that operate, where nothing is calculated) scaled until the heavier one
+// carries `load`, at the angles of what operates; legs in balance where nothing is known of them.
+std::array<Phasor, 2> phasors(const std::optional<AcAmperes>& load, const FeederLoad& calculated,
+                              const LegPower& operating, const SystemVoltages& system) {
   if (!load) return {};
   const Currents now = currents(operating, system);
-  const double heavier = std::max(std::abs(now.leg[0]), std::abs(now.leg[1]));
-  if (heavier > 0.0) return {now.leg[0] * (load->count() / heavier), now.leg[1] * (load->count() / heavier)};
-  if (system.single) return {Phasor(load->count(), 0.0), Phasor()};
-  const Phasor l2 = legVolts(Leg::l2, system, now.leg[1]);
-  return {Phasor(load->count(), 0.0), l2 / std::abs(l2) * load->count()};
+  std::array<double, 2> sizes = {std::abs(now.leg[0]), std::abs(now.leg[1])};
+  if (calculated.legs && !system.single)
+    sizes = {(*calculated.legs)[0].count(), (*calculated.legs)[1].count()};
+  const double heavier = std::max(sizes[0], sizes[1]);
+  if (heavier <= 0.0) {
+    if (system.single) return {Phasor(load->count(), 0.0), Phasor()};
+    sizes = {1.0, 1.0};
+  }
+  std::array<Phasor, 2> out;
+  for (const Leg leg : {Leg::l1, Leg::l2}) {
+    const std::size_t i = index(leg);
+    const Phasor along = std::abs(now.leg[i]) > 0.0 ? now.leg[i] : legVolts(leg, system, now.leg[1]);
+    out[i] = along / std::abs(along) * (sizes[i] / std::max(sizes[0], sizes[1]) * load->count());
+  }
+  return out;
 }
 
 // A current between the legs, in phase with their volts, in the order of phases that the operating load
@@ -324,7 +336,7 @@ std::vector<SegmentLoad> segmentLoads(const Plan& plan, const HourFigures& hour,
     const bool chargingOnly = segment == Segment::mainToInverter && !passThrough;
     std::optional<AcAmperes> loadOnLegs = load.operating;
     if (segment == Segment::mainToInverter && loadOnLegs) *loadOnLegs -= AcAmperes(std::abs(charge[0]));
-    if (!chargingOnly) load.legCurrent = phasors(loadOnLegs, operating, system);
+    if (!chargingOnly) load.legCurrent = phasors(loadOnLegs, feeder, operating, system);
     for (std::size_t leg = 0; leg < 2; ++leg) load.legCurrent[leg] += charge[leg];
     loads.push_back(std::move(load));
   }

@@ -34,6 +34,7 @@ constexpr MessageId kNoRun{"wiring.missing.run"};
 constexpr MessageId kNoDevice{"wiring.missing.device"};
 constexpr MessageId kNoConductor{"wiring.missing.conductor"};
 constexpr MessageId kNoLabelMaximum{"wiring.missing.label_maximum"};
+constexpr MessageId kNoRelayRating{"wiring.missing.relay_rating"};
 constexpr MessageId kNoSwitchRating{"wiring.missing.switch_rating"};
 constexpr MessageId kNoBusRating{"wiring.missing.bus_rating"};
 constexpr MessageId kNoInputRating{"wiring.missing.input_rating"};
@@ -115,10 +116,9 @@ Limits limitsOf(const Plan& plan, const SegmentLoad& load) {
   if (inverterOutput) limits.add(load.labelMaximum, say(kLabel), kNoLabelMaximum);
   if (load.segment == Segment::mainToInverter) {
     limits.add(ofAllUnits(plan.inverter->acInput, plan), say(kInput), kNoInputRating);
-    if (passThrough && plan.inverter->passThrough) {
-      limits.known.push_back({*ofAllUnits(plan.inverter->passThrough, plan), say(kRelay)});
-    }
     if (passThrough && plan.transfer->rating) limits.known.push_back({*plan.transfer->rating, say(kRelay)});
+    if (passThrough && (plan.inverter->passThrough || !plan.transfer->rating))
+      limits.add(ofAllUnits(plan.inverter->passThrough, plan), say(kRelay), kNoRelayRating);
     return limits;
   }
   if (load.segment == Segment::generatorInlet) {
@@ -158,6 +158,7 @@ DeviceChoice deviceOf(const Plan& plan, const SegmentLoad& load, const FeederRun
 void followAhead(DeviceChoice& device, const std::optional<RatingAmperes>& ahead) {
   device.rating = ahead;
   device.minimumAboveMaximum = false;
+  device.aboveMaximum = ahead && device.maximum && *ahead > *device.maximum;
   device.governs = ahead ? say(kFollows, amperes(*ahead)) : say(kFollowsUnknown);
 }
 

@@ -93,6 +93,7 @@ const TextRow kRows[] = {
     {"wiring.missing.device", TEXT("Stayalight", "overcurrent device")},
     {"wiring.missing.conductor", TEXT("Stayalight", "conductor")},
     {"wiring.missing.label_maximum", TEXT("Stayalight", "greatest output device on the inverter's label")},
+    {"wiring.missing.relay_rating", TEXT("Stayalight", "pass-through rating of the inverter")},
     {"wiring.missing.switch_rating", TEXT("Stayalight", "rating of the transfer switch")},
     {"wiring.missing.bus_rating", TEXT("Stayalight", "bus rating of the backup subpanel")},
     {"wiring.missing.input_rating", TEXT("Stayalight", "input rating of the inverter")},

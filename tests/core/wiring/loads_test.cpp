@@ -164,7 +164,11 @@ TEST(SegmentLoads, NeutralIsTheTypedLoadElseTheWorstLeg) {
   plan.transfer.edit().neutralLoad.reset();
   HourFigures hour;
   hour.neutralWorst = AcAmperes(17.0);
-  const auto loads = segmentLoads(plan, hour, LegPower(), inverterLimits(*plan.inverter), feederOf(plan));
+  FeederLoad feeder = feederOf(plan);
+  EXPECT_FALSE(segmentLoads(plan, hour, LegPower(), inverterLimits(*plan.inverter), feeder)[0].neutral)
+      << "behind a typed load: as large as the lines";
+  feeder.typed = false;
+  const auto loads = segmentLoads(plan, hour, LegPower(), inverterLimits(*plan.inverter), feeder);
   EXPECT_NEAR(loads[0].neutral->count(), 17.0, 1e-9);
   EXPECT_FALSE(
       segmentLoads(plan, HourFigures(), LegPower(), inverterLimits(*plan.inverter), feederOf(plan))[0]
@@ -186,6 +190,23 @@ TEST(SegmentLoads, HeavierLegIsAtTheLoadAndTheOtherInProportion) {
   EXPECT_NEAR(load.legCurrent[1].imag(), 18.75 * 0.6, 1e-9);
   // 10 A against (5 A, lagging): |10 - 4 + 3j| = 6.708 A.
   EXPECT_NEAR(load.neutralOperating.count(), std::hypot(6.0, 3.0), 1e-9);
+}
+
+TEST(SegmentLoads, ACalculatedLoadGivesTheLegsTheirShares) {
+  const Plan plan = manualSwitch();
+  LegPower operating;
+  operating.leg = {complexPower(Watts(480), Fraction(0.8)), complexPower(Watts(1200), Fraction(1.0))};
+  operating.lineToNeutral = operating.leg;
+  FeederLoad feeder = feederOf(plan);
+  feeder.legs = {{VoltAmperes(4500), VoltAmperes(1500)}};
+  const auto loads = segmentLoads(plan, HourFigures(), operating, inverterLimits(*plan.inverter), feeder);
+  const SegmentLoad& load = at(loads, Segment::mainToSwitch);
+  // The calculation has L1 three times as heavy, whatever operates now; the angles are those of what
+  // operates.
+  EXPECT_NEAR(std::abs(load.legCurrent[0]), 37.5, 1e-9);
+  EXPECT_NEAR(std::abs(load.legCurrent[1]), 12.5, 1e-9);
+  EXPECT_NEAR(load.legCurrent[0].imag(), -37.5 * 0.6, 1e-9);
+  EXPECT_NEAR(load.legCurrent[1].real(), -12.5, 1e-9);
 }
 
 TEST(SegmentLoads, WithoutKnownLoadsTheLegsAreInBalance) {

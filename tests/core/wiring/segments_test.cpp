@@ -229,6 +229,23 @@ TEST(Segments, WhatIsMissingMakesTheVerdictNotKnown) {
   }
 }
 
+TEST(Segments, ARelayWithoutARatingIsNotWithin) {
+  Plan plan = passThrough();
+  plan.transfer.edit().rating.reset();
+  plan.inverter.edit().passThrough.reset();
+  EXPECT_TRUE(says(figure(plan, Segment::mainToInverter).notKnown, "wiring.missing.relay_rating"));
+  plan.transfer.edit().rating = RatingAmperes(200);  // the transfer equipment's own rating is one
+  EXPECT_FALSE(says(figure(plan, Segment::mainToInverter).notKnown, "wiring.missing.relay_rating"));
+}
+
+TEST(Segments, WhatProtectsTheWireBehindTheSwitchIsHeldToTheSwitchToo) {
+  Plan plan = manualSwitch();
+  plan.transfer.edit().rating = RatingAmperes(15);
+  const SegmentFigures figures = figure(plan, Segment::switchToBackup);
+  EXPECT_TRUE(figures.device.aboveMaximum);
+  EXPECT_EQ(figures.verdict, Verdict::over);
+}
+
 TEST(Segments, LargerWireThanRequiredEnlargesTheGround) {
   Plan plan = manualSwitch();
   editRun(plan, Segment::mainToSwitch).fixedConductor = ConductorSize::awg4;
