@@ -15,8 +15,9 @@ namespace stayalight {
 struct UsableEnergy {
   std::optional<BatteryWattHours> nominal;  ///< packs × nominal
   Range<double> health;
-  double temperatureFactor = 1.0;  ///< usable share at the cells' temperature; 0 where it is not known
-  std::optional<Range<BatteryWattHours>> capacityNow;  ///< nominal × health × temperature factor
+  double temperatureFactor = 1.0;  ///< likely share at the cells' temperature; 0 where it is not known
+  std::optional<Range<BatteryWattHours>>
+      capacityNow;  ///< nominal × health × temperature factor; ends in quadrature
   double startCharge = 1.0, floor = 0.0, reserve = 0.0;
   std::optional<Range<BatteryWattHours>> usable;  ///< capacity now × (start charge − floor)
 };
@@ -62,7 +63,7 @@ inline constexpr Hours kOutageHorizon{72.0};
 /// Usable share of the 25 C capacity at a cell temperature (lithium iron phosphate; common practice, no
 /// source): linear between the points of the table, flat above the last, nothing below -20 C, where most
 /// packs stop.
-[[nodiscard]] std::optional<double> capacityAtTemperature(Temperature cells);
+[[nodiscard]] std::optional<Range<double>> capacityAtTemperature(Temperature cells);
 /// Temperature of the cells: as entered, else 25 C indoors; nothing for a garage or outdoors.
 [[nodiscard]] std::optional<Temperature> cellTemperature(const Battery& battery);
 [[nodiscard]] UsableEnergy usableEnergy(const Battery& battery, Fraction startCharge);

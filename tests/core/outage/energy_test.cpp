@@ -18,19 +18,34 @@ TEST(CapacityAtTemperature, LiesInTheBandOfTheTrade) {
                                    {10, 0.90, 0.94, 0.96},  {5, 0.80, 0.88, 0.93},  {0, 0.70, 0.82, 0.90},
                                    {-10, 0.55, 0.70, 0.85}, {-20, 0.30, 0.55, 0.70}};
   for (const TemperatureCase& c : cases) {
-    const std::optional<double> share = capacityAtTemperature(Temperature::celsius(c.celsius));
+    const std::optional<Range<double>> share = capacityAtTemperature(Temperature::celsius(c.celsius));
     ASSERT_TRUE(share) << c.celsius;
-    EXPECT_NEAR(*share, c.typical, 1e-12) << c.celsius;
-    EXPECT_GE(*share, c.low) << c.celsius;
-    EXPECT_LE(*share, c.high) << c.celsius;
+    EXPECT_NEAR(share->likely, c.typical, 1e-12) << c.celsius;
+    EXPECT_NEAR(share->low, c.low, 1e-12) << c.celsius;
+    EXPECT_NEAR(share->high, c.high, 1e-12) << c.celsius;
   }
 }
 
 TEST(CapacityAtTemperature, IsLinearBetweenPointsAndRefusesBelowTheLast) {
-  EXPECT_NEAR(*capacityAtTemperature(Temperature::celsius(2.5)), (0.82 + 0.88) / 2, 1e-12);
-  EXPECT_NEAR(*capacityAtTemperature(Temperature::celsius(-5)), (0.82 + 0.70) / 2, 1e-12);
-  EXPECT_NEAR(*capacityAtTemperature(Temperature::celsius(50)), 1.0, 1e-12);
+  EXPECT_NEAR(capacityAtTemperature(Temperature::celsius(2.5))->likely, (0.82 + 0.88) / 2, 1e-12);
+  EXPECT_NEAR(capacityAtTemperature(Temperature::celsius(-5))->likely, (0.82 + 0.70) / 2, 1e-12);
+  EXPECT_NEAR(capacityAtTemperature(Temperature::celsius(50))->likely, 1.0, 1e-12);
   EXPECT_FALSE(capacityAtTemperature(Temperature::celsius(-20.001)));
+}
+
+TEST(UsableEnergy, TheColdWidensTheBand) {
+  // -20 C: 0.55 likely, 0.30 to 0.70; health measured to a tenth. Independent facts add in quadrature.
+  Battery battery;
+  battery.nominalKilowattHours = 10.0;
+  battery.cellTemperature = Temperature::celsius(-20);
+  battery.health.value = Fraction(1.0);
+  battery.health.low = Fraction(0.9);
+  battery.health.high = Fraction(1.0);
+  const UsableEnergy energy = usableEnergy(battery, Fraction(1.0));
+  ASSERT_TRUE(energy.capacityNow);
+  EXPECT_NEAR(energy.capacityNow->likely.count(), 5500, 1e-9);
+  EXPECT_NEAR(energy.capacityNow->low.count(), 5500 * (1 - std::hypot(0.1, 0.25 / 0.55)), 1e-6);
+  EXPECT_NEAR(energy.capacityNow->high.count(), 7000, 1e-6);
 }
 
 TEST(CellTemperature, IsTwentyFiveIndoorsAndNotKnownOutside) {
