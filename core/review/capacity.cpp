@@ -25,6 +25,8 @@ constexpr MessageId kServiceBeforePlain{"review.service.over_before.plain"};
 constexpr MessageId kServiceBeforeTrade{"review.service.over_before.trade"};
 constexpr MessageId kServiceUnknownPlain{"review.service.not_known.plain"};
 constexpr MessageId kServiceUnknownTrade{"review.service.not_known.trade"};
+constexpr MessageId kNotCountedPlain{"review.charge.not_counted.plain"};
+constexpr MessageId kNotCountedTrade{"review.charge.not_counted.trade"};
 constexpr MessageId kChargePlain{"review.charge.over.plain"};
 constexpr MessageId kChargeTrade{"review.charge.over.trade"};
 constexpr MessageId kChargeFix{"review.charge.over.fix"};
@@ -117,6 +119,13 @@ void service(const ReviewInput& in, Findings& out) {
 void charging(const ReviewInput& in, Findings& out) {
   if (in.demand == nullptr || !in.demand->covered) return;
   const ChargeSetting& charge = in.demand->service.charge;
+  const auto& limit = in.plan.inverter->chargeLimit;
+  const bool wanted = limit && limit->count() > 0.0;
+  if (wanted && !charge.asked && !in.plan.transfer->arrangement.is(Arrangement::none)) {
+    out.add("charge.not_counted", Severity::advice, kCalculation, say(kNotCountedPlain),
+            say(kNotCountedTrade, watts(limit->count() * std::max(1, in.plan.inverter->units))),
+            {at(RecordKind::inverter), at(RecordKind::transfer)});
+  }
   if (charge.verdict != Verdict::over || !charge.fits || !charge.entered) return;
   Finding& finding = out.add("charge.over", Severity::mustFix, kCalculation, say(kChargePlain),
                              say(kChargeTrade, watts(charge.entered->count()), watts(charge.fits->count()),

@@ -3,7 +3,9 @@
 #include <algorithm>
 
 #include "core/code/conductors.h"
+#include "core/code/numbers.h"
 #include "core/review/rules.h"
+#include "core/use/use.h"
 #include "core/wiring/branch.h"
 
 namespace stayalight::reviewing {
@@ -14,6 +16,7 @@ constexpr RuleId kMotorException{"conductor.motor_exception"};
 constexpr RuleId kMotorConductor{"motor.conductor"};
 constexpr RuleId kProtected{"conductor.protected"};
 constexpr RuleId kNextSizeUp{"conductor.next_size_up"};
+constexpr RuleId kBranchLoad{"branch.load"};
 constexpr RuleId kListing{"breaker.listing"};
 constexpr RuleId kAlarmsTogether{"practice.alarms_together"};
 constexpr RuleId kPoles{"practice.two_pole_legs"};
@@ -31,6 +34,12 @@ constexpr MessageId kNextPlain{"review.branch.next_size_up.plain"};
 constexpr MessageId kNextTrade{"review.branch.next_size_up.trade"};
 constexpr MessageId kNextUnknownPlain{"review.branch.next_size_unknown.plain"};
 constexpr MessageId kNextUnknownTrade{"review.branch.next_size_unknown.trade"};
+constexpr MessageId kTooMuchPlain{"review.branch.overload.plain"};
+constexpr MessageId kTooMuchTrade{"review.branch.overload.trade"};
+constexpr MessageId kVoltagePlain{"review.load.voltage.plain"};
+constexpr MessageId kVoltageTrade{"review.load.voltage.trade"};
+constexpr MessageId kToNeutral{"review.load.voltage.to_neutral"};
+constexpr MessageId kBetweenHots{"review.load.voltage.between_hots"};
 constexpr MessageId kLabelPlain{"review.branch.label_maximum.plain"};
 constexpr MessageId kLabelTrade{"review.branch.label_maximum.trade"};
 constexpr MessageId kRaisedPlain{"review.branch.rating_raised.plain"};
@@ -104,6 +113,54 @@ void conductorAndBreaker(const ReviewInput& in, Findings& out) {
         }
         break;
       }
+    }
+  }
+}
+
+// One load that is more than its breaker is for, or continuous loads that together are. Other loads of a
+// circuit need not run at one time.
+void loadAboveBreaker(const ReviewInput& in, Findings& out) {
+  const double factor = continuousFactor(in.tables).count();
+  for (const auto& circuit : in.plan.circuits) {
+    const Breaker* breaker = plannedBreaker(in.plan, *circuit);
+    const Panel* panel = breaker != nullptr ? find(in.plan, breaker->panel) : nullptr;
+    if (panel == nullptr) continue;
+    const SystemVoltages system = voltages(in.plan, Mode::ordinary, in.tables);
+    LegPower continuous;
+    AcAmperes asked;
+    const Load* largest = nullptr;
+    for (const Draw& draw : draws(in.plan, panel->id, Reading::planned, system, in.tables)) {
+      if (draw.circuit != circuit->id || !draw.known) continue;
+      const auto load = std::find_if(circuit->loads.begin(), circuit->loads.end(),
+                                     [&](const Load& each) { return each.id == draw.load; });
+      if (load == circuit->loads.end()) continue;
+      if (load->continuous) continuous += draw.likely;
+      for (const Leg leg : {Leg::l1, Leg::l2}) {
+        const AcAmperes alone = legCurrent(draw.likely, system, leg) * (load->continuous ? factor : 1.0);
+        const AcAmperes together = legCurrent(continuous, system, leg) * factor;
+        if (std::max(alone, together) <= asked) continue;
+        asked = std::max(alone, together);
+        largest = &*load;
+      }
+    }
+    if (largest == nullptr || asked.count() <= breaker->rating.count() * (1.0 + 1e-9)) continue;
+    out.add("branch.overload", Severity::mustFix, kBranchLoad, say(kTooMuchPlain, nameOf(*circuit)),
+            say(kTooMuchTrade, nameOf(*largest, *circuit), amperes(asked.count()), whole(breaker->rating)),
+            {at(*circuit), at(*largest), at(*breaker)});
+  }
+}
+
+// 120 V between two hots, or 208 V and more between a hot and the neutral.
+void voltageOfLoads(const ReviewInput& in, Findings& out) {
+  const double between = 0.5 * (nominalLegVolts(in.tables).count() + nominalLineVoltsWye(in.tables).count());
+  for (const auto& circuit : in.plan.circuits) {
+    for (const Load& load : circuit->loads) {
+      const bool lineToLine = load.connection.is(Connection::lineToLine);
+      if (!load.connection.known() || lineToLine == (load.ratedVoltage > between)) continue;
+      out.add("load.voltage", Severity::mustFix, {}, say(kVoltagePlain, nameOf(load, *circuit)),
+              say(kVoltageTrade, Figure{static_cast<double>(load.ratedVoltage), "V", 0},
+                  std::vector<Message>{say(lineToLine ? kBetweenHots : kToNeutral)}),
+              {at(load)});
     }
   }
 }
@@ -245,8 +302,9 @@ void alarms(const ReviewInput& in, Findings& out) {
   }
 }
 
-constexpr Rule kRules[] = {conductorAndBreaker, labelMaximum, changedBreaker, poles, twoOnOneBreaker,
-                           aluminium,           untraced,     ratingNotRead,  alarms};
+constexpr Rule kRules[] = {
+    conductorAndBreaker, loadAboveBreaker, voltageOfLoads, labelMaximum,  changedBreaker, poles,
+    twoOnOneBreaker,     aluminium,        untraced,       ratingNotRead, alarms};
 
 }  // namespace
 

@@ -9,6 +9,7 @@ namespace stayalight::reviewing {
 namespace {
 
 constexpr RuleId kGeneratorBond{"bond.portable_generator"};
+constexpr RuleId kTransferListed{"transfer.listed"};
 constexpr RuleId kSingleSource{"source.single_120"};
 constexpr RuleId kGeneratorAtHome{"practice.generator"};
 constexpr RuleId kGeneratorLoad{"practice.generator_load"};
@@ -17,6 +18,10 @@ constexpr RuleId kManagement{"capacity.automatic"};
 
 constexpr MessageId kFactsPlain{"review.bond.generator.plain"};
 constexpr MessageId kFactsTrade{"review.bond.generator.trade"};
+constexpr MessageId kNoBreakerPlain{"review.generator.no_breaker.plain"};
+constexpr MessageId kNoBreakerTrade{"review.generator.no_breaker.trade"};
+constexpr MessageId kNoSwitchPlain{"review.generator.no_switch.plain"};
+constexpr MessageId kNoSwitchTrade{"review.generator.no_switch.trade"};
 constexpr MessageId kMonoxidePlain{"review.generator.monoxide.plain"};
 constexpr MessageId kMonoxideTrade{"review.generator.monoxide.trade"};
 constexpr MessageId kSmallPlain{"review.generator.small.plain"};
@@ -46,6 +51,26 @@ void generatorNotEntered(const ReviewInput& in, Findings& out) {
     if (!stands(*breaker, Reading::planned) || !breaker->feeds.is(Feeds::generator)) continue;
     out.add("bond.generator", Severity::checkOnSite, kGeneratorBond, say(kFactsPlain),
             say(kFactsTrade, spacesOf(in.plan, *breaker)), {at(*breaker), at(RecordKind::generator)});
+  }
+}
+
+// What keeps it from meeting the utility: a place in the transfer equipment, or a breaker with a listed
+// interlock.
+void comesInSomewhere(const ReviewInput& in, Findings& out) {
+  const Choice<GeneratorPoint>& comesIn = in.plan.generator->comesIn;
+  const Choice<Arrangement>& arrangement = in.plan.transfer->arrangement;
+  const bool placed = std::any_of(in.plan.breakers.begin(), in.plan.breakers.end(), [](const auto& breaker) {
+    return stands(*breaker, Reading::planned) && breaker->feeds.is(Feeds::generator);
+  });
+  if (comesIn.is(GeneratorPoint::mainPanel) && !placed) {
+    out.add("generator.no_breaker", Severity::danger, kTransferListed, say(kNoBreakerPlain),
+            say(kNoBreakerTrade), {at(RecordKind::generator)});
+  }
+  const bool hasSwitch =
+      arrangement.is(Arrangement::manualSwitch) || arrangement.is(Arrangement::automaticSwitch);
+  if (comesIn.is(GeneratorPoint::transfer) && !hasSwitch) {
+    out.add("generator.no_switch", Severity::mustFix, kTransferListed, say(kNoSwitchPlain),
+            say(kNoSwitchTrade), {at(RecordKind::generator), at(RecordKind::transfer)});
   }
 }
 
@@ -173,8 +198,8 @@ void managedLoads(const ReviewInput& in, Findings& out) {
   }
 }
 
-constexpr Rule kRules[] = {generatorNotEntered, monoxide,      generatorLoad, generatorStarts,
-                           single120,           solarInOutage, managedLoads};
+constexpr Rule kRules[] = {generatorNotEntered, comesInSomewhere, monoxide,      generatorLoad,
+                           generatorStarts,     single120,        solarInOutage, managedLoads};
 
 }  // namespace
 

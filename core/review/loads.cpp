@@ -33,12 +33,17 @@ constexpr MessageId kMarginTrade{"review.leg.margin.trade"};
 constexpr MessageId kOddsPlain{"review.load.odds.plain"};
 constexpr MessageId kOddsTrade{"review.load.odds.trade"};
 constexpr MessageId kStartOverPlain{"review.start.over.plain"};
-constexpr MessageId kStartOverLegTrade{"review.start.over_leg.trade"};
-constexpr MessageId kStartOverTotalTrade{"review.start.over_total.trade"};
-constexpr MessageId kStartOverBatteryTrade{"review.start.over_battery.trade"};
+constexpr MessageId kStartOverTrade{"review.start.over.trade"};
+constexpr MessageId kOnLeg{"review.start.on_leg"};
+constexpr MessageId kOnBoth{"review.start.on_both"};
+constexpr MessageId kOnBattery{"review.start.on_battery"};
 constexpr MessageId kStartUnknownPlain{"review.start.unknown.plain"};
 constexpr MessageId kStartUnknownTrade{"review.start.unknown.trade"};
 constexpr MessageId kStartUnknownNoLimitTrade{"review.start.unknown_no_limit.trade"};
+constexpr MessageId kLowPlain{"review.start.locked_rotor_low.plain"};
+constexpr MessageId kLowTrade{"review.start.locked_rotor_low.trade"};
+constexpr MessageId kBelowPlain{"review.inverter.curve_below.plain"};
+constexpr MessageId kBelowTrade{"review.inverter.curve_below.trade"};
 constexpr MessageId kPairPlain{"review.start.pair.plain"};
 constexpr MessageId kPairTrade{"review.start.pair.trade"};
 constexpr MessageId kAllPlain{"review.start.all_at_once.plain"};
@@ -154,27 +159,39 @@ std::string motorName(const Plan& plan, LoadId id) {
 EntityRef motorPlace(LoadId id) { return {RecordKind::load, id.number}; }
 Figure seconds(Seconds time) { return {time.count(), "s", 1}; }
 
-/// The figure of a start that is over, said for a tradesperson: a leg, both together, or the battery.
-Message startOver(const StartCheck& check, const std::string& name) {
+/// The figure of a start that is over: a leg's, that of both together, or the battery's.
+struct StartOver {
+  Message where;
+  Figure sum, base, average, limit;
+  Seconds time;
+};
+template <class Q>
+bool isOver(const StartFigure<Q>& figure) {
+  return figure.verdict == Verdict::over && figure.likelyLimit;
+}
+template <class Q>
+StartOver overOf(Message where, const StartFigure<Q>& figure, const char* unit, int decimals) {
+  const auto shown = [&](const Q& value) { return Figure{value.count(), unit, decimals}; };
+  return {std::move(where),          shown(figure.likelySum),    shown(figure.likelyBase),
+          shown(figure.averageBase), shown(*figure.likelyLimit), figure.likelyTime};
+}
+std::optional<StartOver> startOver(const StartCheck& check) {
   for (const Leg which : {check.worstLeg, otherLeg(check.worstLeg)}) {
     const auto& leg = check.leg[index(which)];
-    if (!leg || leg->verdict != Verdict::over || !leg->likelyLimit) continue;
-    return say(kStartOverLegTrade, name, std::string(legName(which)), amperes(leg->likelySum.count()),
-               amperes(leg->likelyBase.count()), amperes(leg->averageBase.count()),
-               amperes(leg->likelyLimit->count()), seconds(leg->likelyTime));
+    if (leg && isOver(*leg)) return overOf(say(kOnLeg, std::string(legName(which))), *leg, "A", 1);
   }
-  if (check.total.verdict == Verdict::over && check.total.likelyLimit) {
-    return say(kStartOverTotalTrade, name, Figure{check.total.likelySum.count(), "VA", 0},
-               Figure{check.total.likelyBase.count(), "VA", 0},
-               Figure{check.total.likelyLimit->count(), "VA", 0}, seconds(check.total.likelyTime));
-  }
-  if (check.battery && check.battery->likelyLimit) {
-    return say(kStartOverBatteryTrade, name, amperes(check.battery->likelySum.count()),
-               amperes(check.battery->likelyLimit->count()), seconds(check.battery->likelyTime));
-  }
-  return say(kStartOverTotalTrade, name, Figure{check.total.likelySum.count(), "VA", 0},
-             Figure{check.total.likelyBase.count(), "VA", 0}, Figure{0, "VA", 0},
-             seconds(check.total.likelyTime));
+  if (isOver(check.total)) return overOf(say(kOnBoth), check.total, "VA", 0);
+  if (isOver(check.real)) return overOf(say(kOnBoth), check.real, "W", 0);
+  if (check.battery && isOver(*check.battery)) return overOf(say(kOnBattery), *check.battery, "A", 1);
+  return std::nullopt;
+}
+
+/// Only the battery's side is not known; one finding asks for its figures, not one a motor.
+bool batteryAlone(const StartCheck& check) {
+  const auto within = [](const auto& figure) { return figure.verdict == Verdict::within; };
+  return !check.battery && within(check.total) && within(check.real) &&
+         std::all_of(check.leg.begin(), check.leg.end(),
+                     [&](const auto& leg) { return !leg || within(*leg); });
 }
 
 void starts(const ReviewInput& in, Findings& out) {
@@ -183,10 +200,12 @@ void starts(const ReviewInput& in, Findings& out) {
     if (check.loads.empty()) continue;
     const std::string name = motorName(in.plan, check.loads.front());
     const std::vector<EntityRef> places{motorPlace(check.loads.front())};
-    if (check.verdict == Verdict::over) {
+    if (const auto over = startOver(check); over && check.verdict == Verdict::over) {
       out.add("start.over", Severity::mustFix, kStartOnBase, say(kStartOverPlain, name),
-              startOver(check, name), places);
-    } else if (check.verdict == Verdict::notKnown) {
+              say(kStartOverTrade, name, std::vector{over->where}, over->sum, over->base, over->average,
+                  over->limit, seconds(over->time)),
+              places);
+    } else if (check.verdict == Verdict::notKnown && !batteryAlone(check)) {
       const auto& leg = check.leg[index(check.worstLeg)];
       out.add("start.unknown", Severity::checkOnSite, kStartOnBase, say(kStartUnknownPlain, name),
               leg && leg->highLimit ? say(kStartUnknownTrade, name, std::string(legName(check.worstLeg)),
@@ -200,25 +219,55 @@ void starts(const ReviewInput& in, Findings& out) {
       in.starts->worstPair->loads.size() == 2) {
     const StartCheck& pair = *in.starts->worstPair;
     const std::string a = motorName(in.plan, pair.loads[0]), b = motorName(in.plan, pair.loads[1]);
-    const auto& leg = pair.leg[index(pair.worstLeg)];
-    const std::vector<Message> names = listed({a, b});
-    out.add(
-        "start.pair", Severity::advice, kStartPair, say(kPairPlain, a, b),
-        leg && leg->likelyLimit
-            ? say(kPairTrade, names, std::string(legName(pair.worstLeg)), amperes(leg->likelySum.count()),
-                  amperes(leg->likelyLimit->count()))
-            : say(kPairTrade, names, std::string("L1 + L2"), Figure{pair.total.likelySum.count(), "VA", 0},
-                  Figure{pair.total.likelyLimit.value_or(VoltAmperes(0)).count(), "VA", 0}),
-        {motorPlace(pair.loads[0]), motorPlace(pair.loads[1])});
+    if (const auto over = startOver(pair)) {
+      out.add("start.pair", Severity::advice, kStartPair, say(kPairPlain, a, b),
+              say(kPairTrade, listed({a, b}), std::vector{over->where}, over->sum, over->limit),
+              {motorPlace(pair.loads[0]), motorPlace(pair.loads[1])});
+    }
   }
   if (in.starts->allAtOnce && in.starts->allAtOnce->verdict == Verdict::over) {
-    const StartCheck& all = *in.starts->allAtOnce;
-    const auto& leg = all.leg[index(all.worstLeg)];
-    const double sum = leg ? leg->likelySum.count() : 0.0;
-    const double limit = leg && leg->likelyLimit ? leg->likelyLimit->count() : 0.0;
-    out.add("start.all_at_once", Severity::advice, kStartPair, say(kAllPlain),
-            say(kAllTrade, std::string(legName(all.worstLeg)), amperes(sum), amperes(limit)),
-            {at(backupOf(in))});
+    if (const auto over = startOver(*in.starts->allAtOnce)) {
+      out.add("start.all_at_once", Severity::advice, kStartPair, say(kAllPlain),
+              say(kAllTrade, std::vector{over->where}, over->sum, over->limit), {at(backupOf(in))});
+    }
+  }
+}
+
+// No motor starts across the line on less than it runs on; the running amperes are easily read in their
+// place.
+void lockedRotor(const ReviewInput& in, Findings& out) {
+  constexpr double kLeastTimes = 2.0;  // common practice, no source
+  for (const auto& circuit : in.plan.circuits) {
+    for (const Load& load : circuit->loads) {
+      if (!load.start.is(StartKind::acrossTheLine) || !load.lockedRotor.value) continue;
+      std::optional<double> running;
+      if (load.runningCurrent.value) running = load.runningCurrent.value->count();
+      if (load.running.value && load.ratedVoltage > 0) {
+        const double factor = load.powerFactor.value ? std::max(0.1, load.powerFactor.value->count()) : 1.0;
+        running = load.running.value->count() / factor / load.ratedVoltage;
+      }
+      if (!running || load.lockedRotor.value->count() >= *running * kLeastTimes) continue;
+      out.add(
+          "start.locked_rotor_low", Severity::mustFix, kStartOnBase, say(kLowPlain, nameOf(load, *circuit)),
+          say(kLowTrade, nameOf(load, *circuit), amperes(load.lockedRotor.value->count()), amperes(*running)),
+          {at(load)});
+    }
+  }
+}
+
+// A point of the overload curve carries at least what the unit carries all day.
+void curve(const ReviewInput& in, Findings& out) {
+  const Inverter& inverter = *in.plan.inverter;
+  for (std::size_t i = 0; i < inverter.overload.size(); ++i) {
+    const OverloadPoint& point = inverter.overload[i];
+    const bool watts = point.watts && inverter.continuous && *point.watts < *inverter.continuous;
+    const bool current = point.legCurrent && inverter.legCurrent && *point.legCurrent < *inverter.legCurrent;
+    if (!watts && !current) continue;
+    out.add("inverter.curve_below", Severity::mustFix, {}, say(kBelowPlain),
+            say(kBelowTrade, seconds(point.time),
+                watts ? Figure{point.watts->count(), "W", 0} : amperes(point.legCurrent->count()),
+                watts ? Figure{inverter.continuous->count(), "W", 0} : amperes(inverter.legCurrent->count())),
+            {{RecordKind::overloadPoint, 0, static_cast<std::int32_t>(i)}});
   }
 }
 
@@ -339,7 +388,8 @@ void whatIsOnTheCircuits(const ReviewInput& in, Findings& out) {
   }
 }
 
-constexpr Rule kRules[] = {legs, total, starts, ratings, battery, endsByOverload, whatIsOnTheCircuits};
+constexpr Rule kRules[] = {legs,    total,   starts,         lockedRotor,        curve,
+                           ratings, battery, endsByOverload, whatIsOnTheCircuits};
 
 }  // namespace
 

@@ -2,6 +2,7 @@
 // matters.
 
 #include <algorithm>
+#include <array>
 #include <cstdlib>
 #include <map>
 
@@ -37,6 +38,9 @@ constexpr MessageId kApartTrade{"review.multiwire.apart.trade"};
 constexpr MessageId kCommonTripPlain{"review.multiwire.common_trip.plain"};
 constexpr MessageId kCommonTripTrade{"review.multiwire.common_trip.trade"};
 constexpr MessageId kCommonTripFix{"review.multiwire.common_trip.fix"};
+constexpr MessageId kOnePolePlain{"review.multiwire.one_pole.plain"};
+constexpr MessageId kOnePoleTrade{"review.multiwire.one_pole.trade"};
+constexpr MessageId kOnePoleFix{"review.multiwire.one_pole.fix"};
 constexpr MessageId kProtectionPlain{"review.multiwire.protection.plain"};
 constexpr MessageId kProtectionTrade{"review.multiwire.protection.trade"};
 
@@ -256,7 +260,32 @@ void singlePoleProtection(const ReviewInput& in, Findings& out) {
   }
 }
 
-constexpr Rule kRules[] = {split, oneLeg, openedTogether, singlePoleProtection};
+// The two hots of a group on one two-pole breaker, and every load entered on the same pole of it.
+void onOnePole(const ReviewInput& in, Findings& out) {
+  for (const auto& [number, members] : groups(in.plan)) {
+    if (members.size() != 2 || members[0].breaker != members[1].breaker || members[0].breaker->poles != 2)
+      continue;
+    std::array<std::int32_t, 3> on{};
+    for (const Member& member : members) {
+      for (const Load& load : member.circuit->loads) {
+        if (load.connection.is(Connection::lineToNeutral)) ++on[load.pole == 2 ? 2 : 1];
+      }
+    }
+    const bool bothUsed = !members[0].circuit->loads.empty() && !members[1].circuit->loads.empty();
+    if (!bothUsed || (on[1] > 0) == (on[2] > 0)) continue;
+    Finding& finding = out.add("multiwire.one_pole", Severity::mustFix, kVoltageBetween,
+                               say(kOnePolePlain, listed(names(members))),
+                               say(kOnePoleTrade, listed(names(members))), places(members));
+    fix::SetFields poles;
+    for (const Load& load : members[1].circuit->loads) {
+      if (load.connection.is(Connection::lineToNeutral))
+        poles.fields.push_back({at(load), "pole", std::int64_t{on[1] > 0 ? 2 : 1}});
+    }
+    if (!poles.fields.empty()) out.offer(finding, poles, say(kOnePoleFix, nameOf(*members[1].circuit)));
+  }
+}
+
+constexpr Rule kRules[] = {onOnePole, split, oneLeg, openedTogether, singlePoleProtection};
 
 }  // namespace
 

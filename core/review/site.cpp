@@ -1,8 +1,9 @@
-// The code that holds at the site, and the fault current there.
+// What every plan is about, the code that holds at the site, and the fault current there.
 
 #include <algorithm>
 
 #include "core/code/edition.h"
+#include "core/plan/field.h"
 #include "core/review/rules.h"
 
 namespace stayalight::reviewing {
@@ -10,6 +11,14 @@ namespace {
 
 constexpr RuleId kFaultCurrent{"fault.current"};
 
+constexpr MessageId kWordPlain{"review.plan.later_word.plain"};
+constexpr MessageId kWordTrade{"review.plan.later_word.trade"};
+constexpr MessageId kNoMainPlain{"review.site.no_main.plain"};
+constexpr MessageId kNoMainTrade{"review.site.no_main.trade"};
+constexpr MessageId kSecondPlain{"review.site.second_panel.plain"};
+constexpr MessageId kSecondTrade{"review.site.second_panel.trade"};
+constexpr MessageId kNoBackupPlain{"review.site.no_backup.plain"};
+constexpr MessageId kNoBackupTrade{"review.site.no_backup.trade"};
 constexpr MessageId kCanadaPlain{"review.site.canada.plain"};
 constexpr MessageId kCanadaTrade{"review.site.canada.trade"};
 constexpr MessageId kEditionPlain{"review.site.edition.plain"};
@@ -24,6 +33,29 @@ constexpr MessageId kFaultOverPlain{"review.site.fault_over.plain"};
 constexpr MessageId kFaultOverTrade{"review.site.fault_over.trade"};
 constexpr MessageId kRatingUnknownPlain{"review.site.interrupting_unknown.plain"};
 constexpr MessageId kRatingUnknownTrade{"review.site.interrupting_unknown.trade"};
+
+// A plan without findings must not be one that nothing could be found in.
+void panelsThere(const ReviewInput& in, Findings& out) {
+  if (mainPanel(in.plan) == nullptr)
+    out.add("site.no_main", Severity::mustFix, {}, say(kNoMainPlain), say(kNoMainTrade),
+            {at(RecordKind::site)});
+  if (backupPanel(in.plan) == nullptr) {
+    out.add("site.no_backup", Severity::mustFix, {}, say(kNoBackupPlain), say(kNoBackupTrade),
+            {at(RecordKind::site)});
+  }
+  for (const PanelRole role : {PanelRole::main, PanelRole::backup}) {
+    std::vector<EntityRef> places;
+    std::vector<std::string> names;
+    for (const auto& panel : in.plan.panels) {
+      if (!panel->role.is(role)) continue;
+      places.push_back(at(*panel));
+      names.push_back(nameOf(*panel));
+    }
+    if (places.size() < 2) continue;
+    out.add("site.second_panel", Severity::mustFix, {}, say(kSecondPlain, listed(names)),
+            say(kSecondTrade, listed(names)), places);
+  }
+}
 
 void code(const ReviewInput& in, Findings& out) {
   const Site& site = *in.plan.site;
@@ -87,7 +119,37 @@ void faultCurrent(const ReviewInput& in, Findings& out) {
   }
 }
 
-constexpr Rule kRules[] = {code, faultCurrent};
+// A word of a later program is kept in the file, and the figures take the first choice of the field for it.
+void laterWords(const ReviewInput& in, Findings& out, RecordKind kind, const void* record, EntityRef place) {
+  const RecordType& type = recordType(kind);
+  for (const Field& field : type.fields) {
+    if (field.kind == FieldKind::identity) place = {kind, std::get<std::int64_t>(field.get(record))};
+    if (field.kind != FieldKind::choice || field.help == "field.site.code_edition") continue;
+    const FieldValue value = field.get(record);
+    const auto* word = std::get_if<std::string>(&value);
+    if (word == nullptr ||
+        std::find(field.choices.begin(), field.choices.end(), *word) != field.choices.end())
+      continue;
+    out.add("plan.later_word", Severity::mustFix, {},
+            say(kWordPlain, std::vector<Message>{say(MessageId{field.help})}),
+            say(kWordTrade, std::vector<Message>{say(MessageId{field.help})}, *word), {place});
+  }
+  for (const Children& list : type.children) {
+    if (list.kind == RecordKind::ownLists) continue;
+    for (std::size_t i = 0; i < list.count(record); ++i) {
+      const EntityRef inside = list.single ? EntityRef{list.kind}
+                               : isRow(list.kind)
+                                   ? EntityRef{list.kind, place.id, static_cast<std::int32_t>(i)}
+                                   : place;
+      laterWords(in, out, list.kind, list.at(record, i), inside);
+    }
+  }
+}
+void wordsOfALaterProgram(const ReviewInput& in, Findings& out) {
+  laterWords(in, out, RecordKind::plan, &in.plan, {RecordKind::plan});
+}
+
+constexpr Rule kRules[] = {wordsOfALaterProgram, panelsThere, code, faultCurrent};
 
 }  // namespace
 

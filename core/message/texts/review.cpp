@@ -150,6 +150,19 @@ const TextRow kRows[] = {
           "conductors from the new disconnect; grounding electrode conductor to it; old three-wire range and "
           "dryer circuits need a fourth wire; fault current label, emergency disconnect and surge device at "
           "the new place.")},
+    {"review.generator.no_breaker.plain", TEXT("Stayalight",
+                                               "The generator is to feed the main panel, and nothing in the "
+                                               "plan keeps it from meeting the utility.")},
+    {"review.generator.no_breaker.trade",
+     TEXT("Stayalight",
+          "No breaker for the generator stands in a panel, and no interlock is named: place its back-fed "
+          "breaker "
+          "with the panel's listed interlock, or bring it in at listed transfer equipment.")},
+    {"review.generator.no_switch.plain",
+     TEXT("Stayalight", "The generator is to come in at a transfer switch that the plan does not have.")},
+    {"review.generator.no_switch.trade", TEXT("Stayalight",
+                                              "Choose a manual or automatic switch as the arrangement, or "
+                                              "another place where the generator comes in.")},
     {"review.generator.monoxide.plain",
      TEXT("Stayalight",
           "Run the generator only outdoors, away from openings, and with carbon monoxide alarms that work.")},
@@ -318,6 +331,11 @@ const TextRow kRows[] = {
                                                 "Multiwire group %1, spaces %2 feeds a line-to-line load: a "
                                                 "common-trip two-pole breaker, a handle tie is not enough.")},
     {"review.multiwire.common_trip.fix", TEXT("Stayalight", "Plan a common trip")},
+    {"review.multiwire.one_pole.plain",
+     TEXT("Stayalight", "Both hots of %1 are counted on one leg: their loads are entered on the same pole.")},
+    {"review.multiwire.one_pole.trade",
+     TEXT("Stayalight", "%1 share a two-pole breaker; the loads of one of them belong on its other pole.")},
+    {"review.multiwire.one_pole.fix", TEXT("Stayalight", "Put the loads of %1 on the other pole")},
     {"review.multiwire.protection.plain", TEXT("Stayalight",
                                                "The breaker of %1 trips at once there, because the circuit "
                                                "shares its neutral: it needs the two-pole kind.")},
@@ -405,13 +423,13 @@ const TextRow kRows[] = {
     {"review.start.over.plain", TEXT("Stayalight",
                                      "When %1 starts while the other things run, the inverter is likely to "
                                      "switch off and everything goes dark.")},
-    {"review.start.over_leg.trade", TEXT("Stayalight",
-                                         "%1 on %2: start on base %3 (likely base %4, average %5) against %6 "
-                                         "at %7. A soft starter, a lighter base or a larger inverter.")},
-    {"review.start.over_total.trade",
-     TEXT("Stayalight", "%1, both legs: start on base %2 (likely base %3) against %4 at %5.")},
-    {"review.start.over_battery.trade",
-     TEXT("Stayalight", "%1: the start draws %2 from the battery against %3 of its packs at %4.")},
+    {"review.start.over.trade",
+     TEXT("Stayalight",
+          "%1, %2: start on base %3 (likely base %4, average %5) against %6 at %7. A "
+          "soft starter, a lighter base or a larger inverter.")},
+    {"review.start.on_leg", TEXT("Stayalight", "%1")},
+    {"review.start.on_both", TEXT("Stayalight", "both legs together")},
+    {"review.start.on_battery", TEXT("Stayalight", "current of the battery")},
     {"review.start.unknown.plain", TEXT("Stayalight",
                                         "Whether %1 starts on the inverter is not known: its start and what "
                                         "runs beside it have to be measured.")},
@@ -421,20 +439,28 @@ const TextRow kRows[] = {
           "base, or enter the locked-rotor amperes of the nameplate.")},
     {"review.start.unknown_no_limit.trade",
      TEXT("Stayalight", "%1: start current or overload curve not entered.")},
+    {"review.start.locked_rotor_low.plain",
+     TEXT("Stayalight", "Read the nameplate of %1 again: it would start on hardly more than it runs on.")},
+    {"review.start.locked_rotor_low.trade",
+     TEXT("Stayalight", "%1: locked-rotor %2 against running %3. LRA is asked for, not RLA or FLA.")},
     {"review.start.pair.plain",
      TEXT("Stayalight",
           "%1 and %2 both start by themselves; if they do so in the same moment, everything goes dark.")},
     {"review.start.pair.trade",
      TEXT("Stayalight",
-          "Worst pair %1: %2 at %3 against %4. After a dead interval this is likely, else rare.")},
+          "Worst pair %1, %2: %3 against %4. After a dead interval this is likely, else rare.")},
     {"review.start.all_at_once.plain", TEXT("Stayalight",
                                             "After an outage has lasted, do not switch everything on at "
                                             "once: switch on one circuit after the other, alarms first.")},
     {"review.start.all_at_once.trade", TEXT("Stayalight",
-                                            "All at once on %1: %2 against %3. Use the switching-on order; "
+                                            "All at once, %1: %2 against %3. Use the switching-on order; "
                                             "alarm circuits are on from the beginning.")},
 
     // -- inverter and battery
+    {"review.inverter.curve_below.plain",
+     TEXT("Stayalight", "Read the inverter's label again: for a moment it would carry less than all day.")},
+    {"review.inverter.curve_below.trade",
+     TEXT("Stayalight", "Overload point of %1: %2, below the continuous %3.")},
     {"review.inverter.ratings.plain",
      TEXT("Stayalight", "Read the inverter's label: what it carries all day is not entered.")},
     {"review.inverter.ratings.trade",
@@ -523,6 +549,12 @@ const TextRow kRows[] = {
      TEXT("Stayalight", "Whether the main carries what is new with this work is not known yet.")},
     {"review.service.not_known.trade",
      TEXT("Stayalight", "Load of the main after the work. Still needed: %1.")},
+    {"review.charge.not_counted.plain",
+     TEXT("Stayalight", "Charging from the utility is entered, but nothing in the plan feeds the charger.")},
+    {"review.charge.not_counted.trade", TEXT("Stayalight",
+                                             "Charge limit %1, and no breaker for the inverter's input "
+                                             "stands in a panel: charging is counted nowhere. "
+                                             "Where it is to charge from the utility, place that breaker.")},
     {"review.charge.over.plain",
      TEXT("Stayalight", "The battery is set to charge with more than the wiring has left for it.")},
     {"review.charge.over.trade",
@@ -776,6 +808,17 @@ const TextRow kRows[] = {
           "Find out whether %1 feeds one receptacle or several: its breaker is one size above its wire.")},
     {"review.branch.next_size_unknown.trade",
      TEXT("Stayalight", "%1: %2 with %3 on %4; allowed unless it feeds several receptacles.")},
+    {"review.branch.overload.plain",
+     TEXT("Stayalight", "%1 takes more than its breaker is for; it will trip.")},
+    {"review.branch.overload.trade",
+     TEXT("Stayalight",
+          "%1: asks for %2, continuous load at 125 %, behind %3. A circuit of its own, or a larger "
+          "breaker and wire.")},
+    {"review.load.voltage.plain",
+     TEXT("Stayalight", "Voltage and connection of %1 do not go together; one of them is entered wrongly.")},
+    {"review.load.voltage.trade", TEXT("Stayalight", "Rated %1, connected %2.")},
+    {"review.load.voltage.to_neutral", TEXT("Stayalight", "between a hot and the neutral")},
+    {"review.load.voltage.between_hots", TEXT("Stayalight", "between two hots")},
     {"review.branch.label_maximum.plain",
      TEXT("Stayalight", "The breaker is larger than the label of %1 allows.")},
     {"review.branch.label_maximum.trade", TEXT("Stayalight", "%1: label's maximum %2, breaker %3.")},
@@ -968,6 +1011,25 @@ const TextRow kRows[] = {
     {"review.alarms.unknown.trade", TEXT("Stayalight", "Smoke alarms not looked for: %1.")},
 
     // -- site
+    {"review.plan.later_word.plain",
+     TEXT("Stayalight", "A word of a later program stands in \"%1\", and the figures do not know it.")},
+    {"review.plan.later_word.trade",
+     TEXT("Stayalight",
+          "\"%1\" holds \"%2\", counted as if it were the first choice: choose a word known here.")},
+    {"review.site.no_main.plain", TEXT("Stayalight", "No main panel is entered yet.")},
+    {"review.site.no_main.trade",
+     TEXT("Stayalight",
+          "Add a panel in the role of the main; loads, legs and the feeder's breaker hang on it.")},
+    {"review.site.second_panel.plain", TEXT("Stayalight", "Two panels stand in one role: %1.")},
+    {"review.site.second_panel.trade",
+     TEXT("Stayalight",
+          "One main panel and one backup subpanel are planned here; feeder, bus and spaces are those of the "
+          "first "
+          "of %1. Give the others the role of a subpanel, or make a plan of their own.")},
+    {"review.site.no_backup.plain", TEXT("Stayalight", "No backup subpanel is entered yet.")},
+    {"review.site.no_backup.trade",
+     TEXT("Stayalight",
+          "Add a panel in the role of the backup subpanel; without it nothing of the outage is worked out.")},
     {"review.site.canada.plain", TEXT("Stayalight",
                                       "The site is in Canada, whose code this program does not cover: loads, "
                                       "legs, starts and hours are computed, figures of the code are not.")},

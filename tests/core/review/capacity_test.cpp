@@ -92,6 +92,19 @@ TEST(ReviewOfTheMain, NotKnownIsSaidWhereTheWorkAddsToIt) {
   EXPECT_EQ(findingOf(findings(plan), "service.not_known"), nullptr);
 }
 
+TEST(ReviewOfTheCharging, ALimitThatNothingFeedsIsSaid) {
+  Plan plan = house();
+  plan.transfer.edit().arrangement = Arrangement::manualSwitch;
+  plan.inverter.edit().chargeLimit = Watts(3000);
+  EXPECT_NE(findingOf(findings(plan), "charge.not_counted"), nullptr);
+  example::addBreaker(plan, example::kMain, {Column::right, 9}, 2, 30, Feeds::inverterInput, Stage::fresh);
+  EXPECT_EQ(findingOf(findings(plan), "charge.not_counted"), nullptr);
+  plan = house();
+  plan.transfer.edit().arrangement = Arrangement::manualSwitch;
+  plan.inverter.edit().chargeLimit = Watts(0);
+  EXPECT_EQ(findingOf(findings(plan), "charge.not_counted"), nullptr);
+}
+
 TEST(ReviewOfTheCharging, TheFixSetsWhatFits) {
   Plan plan = charging();
   plan.inverter.edit().acInput = RatingAmperes(20);  // 20 A x 240 V / 1.25 = 3,840 W

@@ -94,7 +94,7 @@ TEST(ReviewOfStarts, ShowsTheStartOnItsBaseAndTheAverageBeside) {
   const std::vector<Finding> list = reviewed(quietHour(), starts);
   ASSERT_NE(findingOf(list, "start.over"), nullptr);
   const std::string trade = render(findingOf(list, "start.over")->trade, plainEnglish());
-  for (const char* part : {"Well pump on L1", "41.0 A", "9.0 A", "4.0 A", "37.5 A", "0.6 s"})
+  for (const char* part : {"Well pump, L1", "41.0 A", "9.0 A", "4.0 A", "37.5 A", "0.6 s"})
     EXPECT_NE(trade.find(part), std::string::npos) << trade;
 }
 
