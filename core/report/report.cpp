@@ -24,8 +24,13 @@ constexpr int kAreaDecimals = 4;
 constexpr std::array<std::string_view, 5> kContentRoles = {"hot", "neutral", "ground", "cable", "other"};
 constexpr std::array<std::string_view, 3> kClearings = {"taken_out", "taken_out_for_a_while",
                                                         "set_elsewhere"};
-constexpr std::array<std::string_view, 6> kProtections = {
-    "holds", "label_allows", "read_label", "several_receptacles", "receptacles_not_known", "over"};
+constexpr std::array<std::string_view, 7> kProtections = {"holds",
+                                                          "label_allows",
+                                                          "read_label",
+                                                          "several_receptacles",
+                                                          "receptacles_not_known",
+                                                          "load_above_ampacity",
+                                                          "over"};
 
 Json rounded(double value, int decimals) {
   if (!std::isfinite(value)) return nullptr;
@@ -66,28 +71,40 @@ template <class E, std::size_t N>
 std::string word(E value, const std::array<std::string_view, N>& words) {
   return std::string(words[static_cast<std::size_t>(value)]);
 }
+/// The same where the words stand here: one for each value up to `kLast`.
+template <auto kLast, std::size_t N>
+std::string wordOf(decltype(kLast) value, const std::array<std::string_view, N>& words) {
+  static_assert(N == static_cast<std::size_t>(kLast) + 1, "a word for each value");
+  return word(value, words);
+}
 std::string word(Verdict v) {
-  return word(v, std::array<std::string_view, 3>{"within", "over", "not_known"});
+  return wordOf<Verdict::notKnown>(v, std::array<std::string_view, 3>{"within", "over", "not_known"});
 }
 std::string word(Severity s) {
-  return word(s, std::array<std::string_view, 4>{"danger", "must_fix", "check_on_site", "advice"});
+  return wordOf<Severity::advice>(
+      s, std::array<std::string_view, 4>{"danger", "must_fix", "check_on_site", "advice"});
 }
-std::string word(Doer d) { return word(d, std::array<std::string_view, 2>{"household", "qualified_person"}); }
+std::string word(Doer d) {
+  return wordOf<Doer::qualifiedPerson>(d, std::array<std::string_view, 2>{"household", "qualified_person"});
+}
 std::string word(Basis b) {
-  return word(b, std::array<std::string_view, 4>{"code", "listed_instruction", "practice", "local"});
+  return wordOf<Basis::local>(
+      b, std::array<std::string_view, 4>{"code", "listed_instruction", "practice", "local"});
 }
 std::string word(StartSource s) {
-  return word(s, std::array<std::string_view, 6>{"nameplate", "code_letter", "horsepower_table",
-                                                 "start_class", "running", "not_known"});
+  return wordOf<StartSource::notKnown>(
+      s, std::array<std::string_view, 6>{"nameplate", "code_letter", "horsepower_table", "start_class",
+                                         "running", "not_known"});
 }
 std::string word(OutageEnd e) {
-  return word(e, std::array<std::string_view, 6>{"floor_reached", "leg_overload", "total_overload",
-                                                 "battery_current", "beyond_horizon", "not_known"});
+  return wordOf<OutageEnd::notKnown>(
+      e, std::array<std::string_view, 6>{"floor_reached", "leg_overload", "total_overload", "battery_current",
+                                         "beyond_horizon", "not_known"});
 }
 std::string word(DemandMethod m) { return word(m, kDemandMethodWords); }
 std::string word(CapacityPath p) { return word(p, ChoiceWords<CapacityPath>::words); }
 std::string word(Condition c) {
-  return word(c, std::array<std::string_view, 3>{"kept", "broken", "not_known"});
+  return wordOf<Condition::notKnown>(c, std::array<std::string_view, 3>{"kept", "broken", "not_known"});
 }
 std::string word(Segment s) { return word(s, ChoiceWords<Segment>::words); }
 std::string word(StartKind s) { return word(s, ChoiceWords<StartKind>::words); }
@@ -468,20 +485,21 @@ class Report {
     Json contents = Json::array();
     for (const RacewayContent& content : figures.contents) {
       contents.push_back(Json{{"what", text(content.what)},
-                              {"role", word(content.role, kContentRoles)},
+                              {"role", wordOf<RacewayContent::Role::other>(content.role, kContentRoles)},
                               {"count", content.count},
                               {"size_AWG", word(content.size)},
                               {"area_in2", num(content.area)}});
     }
     Json branches = Json::array();
     for (const RacewayBranch& branch : figures.branches) {
-      branches.push_back(Json{{"circuit", branch.circuit.number},
-                              {"size_AWG", word(std::optional(branch.size))},
-                              {"device_A", num(branch.device)},
-                              {"terminal_ampacity_A", num(branch.ampacity.terminal)},
-                              {"derated_ampacity_A", num(branch.ampacity.derated)},
-                              {"ampacity_A", num(branch.ampacity.governing)},
-                              {"protection", word(branch.protection, kProtections)}});
+      branches.push_back(
+          Json{{"circuit", branch.circuit.number},
+               {"size_AWG", word(std::optional(branch.size))},
+               {"device_A", num(branch.device)},
+               {"terminal_ampacity_A", num(branch.ampacity.terminal)},
+               {"derated_ampacity_A", num(branch.ampacity.derated)},
+               {"ampacity_A", num(branch.ampacity.governing)},
+               {"protection", wordOf<BranchProtection::over>(branch.protection, kProtections)}});
     }
     return Json{
         {"raceway", figures.raceway.number},
@@ -528,7 +546,7 @@ class Report {
       Json dark = Json::array();
       for (const CircuitId circuit : step.dark) dark.push_back(circuit.number);
       steps.push_back(Json{{"breaker", step.breaker.number},
-                           {"what", std::string(kClearings[static_cast<std::size_t>(step.what)])},
+                           {"what", wordOf<Clearing::relocated>(step.what, kClearings)},
                            {"to", spaces(step.to)},
                            {"in_plan", !step.proposed},
                            {"without_supply", dark},

@@ -1,4 +1,6 @@
+#include <algorithm>
 #include <nlohmann/json.hpp>
+#include <string_view>
 
 #include "core/report/report.h"
 
@@ -107,9 +109,12 @@ Json shapeOf(const Json& value, const std::string& key) {
     return Json{{"type", "string"}};
   }
   // Null in the specimen: a figure where the key ends in a unit or counts, else a text.
-  const bool figure = value.is_number() || key.ends_with("_A") || key.ends_with("_W") ||
-                      key.ends_with("_VA") || key.ends_with("_h") || key.starts_with("odds") ||
-                      key.starts_with("times") || key == "panel";
+  static constexpr std::string_view kUnits[] = {"_A", "_W", "_VA",  "_var", "_V", "_Wh", "_kWh",
+                                                "_h", "_s", "_in2", "_in3", "_C", "_ft", "_fraction"};
+  const bool figure = value.is_number() || key.starts_with("odds") || key.starts_with("times") ||
+                      key == "panel" ||
+                      std::any_of(std::begin(kUnits), std::end(kUnits),
+                                  [&](std::string_view unit) { return key.ends_with(unit); });
   return Json{{"type", Json::array({figure ? "number" : "string", "null"})}};
 }
 
@@ -123,8 +128,8 @@ std::string reportSchema() {
       {"description",
        "Keys end in their unit (_A, _W, _VA, _var, _V, _Wh, _h, _s). What is not known is null. Figures are "
        "rounded once: A and h to 2 decimals, W, VA and Wh to 1, shares and chances to 4. Low, likely and "
-       "high "
-       "are the 10th, 50th and 90th percentile. All figures are estimates for planning."}};
+       "high are the 10th, 50th and 90th percentile in day and outage; in hour and starts, which limits are "
+       "held against, they take the unfavourable end of each fact. All figures are estimates for planning."}};
   const Json shape = shapeOf(report, "");
   for (const auto& [key, value] : shape.items()) schema[key] = value;
   schema["type"] = "object";

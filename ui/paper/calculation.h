@@ -1,6 +1,6 @@
 #pragma once
 
-// The sheet "Load calculation": backup feeder line by line, the main by each method, charging, and by which
+// The sheet of the load calculation: backup feeder line by line, the main by each method, charging, and by which
 // rule the source is large enough.
 
 #include "ui/paper/flow.h"

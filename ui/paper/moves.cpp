@@ -45,7 +45,9 @@ constexpr MessageId kVerdicts[] = {MessageId{"paper.moves.holds"},
                                    MessageId{"paper.moves.read_label"},
                                    MessageId{"paper.moves.receptacles"},
                                    MessageId{"paper.moves.receptacles_unknown"},
+                                   MessageId{"paper.moves.load_above"},
                                    MessageId{"paper.moves.over"}};
+static_assert(std::size(kVerdicts) == static_cast<std::size_t>(BranchProtection::over) + 1);
 constexpr MessageId kRoles[] = {MessageId{"paper.moves.hot"}, MessageId{"paper.moves.neutral"},
                                 MessageId{"paper.moves.ground"}, MessageId{"paper.moves.cable"},
                                 MessageId{"paper.moves.other"}};

@@ -168,8 +168,8 @@ const TextRow kRows[] = {
                                    "and lists in this window can be read by them.")},
     {"paper.view_file", TEXT("Stayalight", "plan")},
     // -- circuits that move
-    {"paper.load.head", TEXT("Stayalight", "LOAD CALCULATION")},
-    {"paper.load.title", TEXT("Stayalight", "Backup feeder, main and source")},
+    {"paper.load.head", TEXT("Stayalight", "LOADS AND CAPACITY")},
+    {"paper.load.title", TEXT("Stayalight", "Load calculation: feeder, main, source")},
     {"paper.load.feeder", TEXT("Stayalight", "Feeder of the backup subpanel, standard method")},
     {"paper.load.typed", TEXT("Stayalight", "Typed in: %1. It stands before the load worked out below, %2.")},
     {"paper.load.needed", TEXT("Stayalight", "Still needed: %1.")},
@@ -374,6 +374,7 @@ const TextRow kRows[] = {
     {"paper.moves.verdict", TEXT("Stayalight", "Breaker protects it")},
     {"paper.moves.holds", TEXT("Stayalight", "yes")},
     {"paper.moves.label_allows", TEXT("Stayalight", "by the motor's label")},
+    {"paper.moves.load_above", TEXT("Stayalight", "wire too small for its loads")},
     {"paper.moves.read_label", TEXT("Stayalight", "read the load's label")},
     {"paper.moves.receptacles", TEXT("Stayalight", "no: several receptacles")},
     {"paper.moves.receptacles_unknown", TEXT("Stayalight", "yes unless several receptacles")},

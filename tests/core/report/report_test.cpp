@@ -1,4 +1,5 @@
 #include "core/report/report.h"
+#include "core/file/file.h"
 
 #include <gtest/gtest.h>
 
@@ -179,9 +180,12 @@ void keepsTo(const Json& value, const Json& schema, const std::string& path) {
 
 TEST(Report, OfARealPlanKeepsToTheSchema) {
   const Json schema = Json::parse(reportSchema());
-  for (const Plan& plan : {Plan{}, example::exampleHouse(), example::exampleHouseMoved()}) {
-    keepsTo(report(plan, assess(plan)), schema, "");
+  std::vector<Plan> plans = {Plan{}, example::exampleHouse(), example::exampleHouseMoved()};
+  for (const char* name : {"plain-house", "river-house"}) {
+    const std::string path = std::string(STAYALIGHT_SOURCE_DIR "/samples/") + name + ".stayalight";
+    plans.push_back(readPlan(textOf(path), path).value().plan);
   }
+  for (const Plan& plan : plans) keepsTo(report(plan, assess(plan)), schema, "");
 }
 
 TEST(Report, TheSchemaInResourcesIsTheOneOfTheReport) {
