@@ -1,5 +1,6 @@
 #include <QtCore/QString>
 #include <cstdio>
+#include <filesystem>
 
 #include "app/command_line.h"
 #include "app/headless.h"
@@ -57,6 +58,11 @@ int main(int argc, char** argv) {
       return drawPlan(command, argc, argv);
     case Task::window:
       break;
+  }
+  // Said here, before a display is looked for: a mistyped command looks like a plan.
+  if (!command.plans.empty() && !std::filesystem::exists(command.plans.front())) {
+    writeError(say(MessageId{"command.no_such_plan"}, command.plans.front()));
+    return kExitError;
   }
   return runWindow(argc, argv,
                    command.plans.empty() ? QString() : QString::fromLocal8Bit(command.plans.front().c_str()));

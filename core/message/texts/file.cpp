@@ -46,6 +46,8 @@ const TextRow kRows[] = {
     {"command.unknown_option", TEXT("Stayalight", "%1 is no option of %2; --help says which there are")},
     {"command.no_value", TEXT("Stayalight", "%1 wants a value behind it")},
     {"command.no_plan", TEXT("Stayalight", "%1 wants a plan file; --help says more")},
+    {"command.no_such_plan",
+     TEXT("Stayalight", "%1 is no plan file that is there, and no command; --help says which there are")},
     {"command.one_plan", TEXT("Stayalight", "one plan at a time: %1 is one too many")},
     {"command.no_out", TEXT("Stayalight", "%1 wants --out FILE")},
     {"command.paper", TEXT("Stayalight", "--paper %1: the paper is letter or a4")},
