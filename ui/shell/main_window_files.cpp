@@ -352,10 +352,11 @@ bool MainWindow::mayLeave() {
 
 void MainWindow::offerAutosaves() {
   for (const Leftover& leftover : leftovers()) {
+    const QString name = leftover.name.isEmpty() ? words(language_, kUntitled) : leftover.name;
     const QString when = QLocale().toString(leftover.written.toLocalTime(), QLocale::ShortFormat);
     QMessageBox box(QMessageBox::Question, words(language_, kErrorTitle),
                     words(language_, leftover.fileChanged ? kAskRecoverChanged : kAskRecover,
-                          leftover.name.toStdString(), when.toStdString()),
+                          name.toStdString(), when.toStdString()),
                     QMessageBox::NoButton, this);
     box.setObjectName(QStringLiteral("recoverBox"));
     QPushButton* yes = box.addButton(words(language_, kRecoverYes), QMessageBox::AcceptRole);
@@ -371,9 +372,9 @@ void MainWindow::offerAutosaves() {
     if (box.clickedButton() != yes) continue;
     if (!mayLeave()) return;
     std::optional<Result<PlanFile>> aside;
-    if (!beside(this, language_, words(language_, kOpening, leftover.name.toStdString()),
+    if (!beside(this, language_, words(language_, kOpening, name.toStdString()),
                 [&](const Watch& watch) { aside = readPlanFile(leftover.file, watch); })) {
-      say(words(language_, kOpenCancelled, leftover.name.toStdString()));
+      say(words(language_, kOpenCancelled, name.toStdString()));
       return;
     }
     if (!aside->ok()) {

@@ -335,7 +335,9 @@ void StripChart::paintAxis(QPainter& painter) {
   while (length / step * 52.0 > right - kLeftRoom && step < 24.0) step *= 2.0;
   painter.setFont(stayalight::font(Face::condensed, kSmall));
   const QRectF tab = tabInUnits();
-  for (double hour = std::ceil(data_.first / step) * step; hour <= data_.last + 1e-9; hour += step) {
+  const auto lastTick = static_cast<int>(std::floor(data_.last / step + 1e-9));
+  for (auto tick = static_cast<int>(std::ceil(data_.first / step)); tick <= lastTick; ++tick) {
+    const double hour = tick * step;
     const double x = xOf(hour);
     painter.setPen(QPen(palette_.color(ColorRole::ink3), 1));
     painter.drawLine(QPointF(x, bottom), QPointF(x, bottom + 3));

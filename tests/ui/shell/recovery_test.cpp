@@ -17,6 +17,8 @@ class RecoveryTest : public QObject {
   void init();
   void cleanup() { delete window_; }
   void afterACrashTheLastChangesAreOffered();
+  void aPlanThatWasNeverSavedHasAName();
+  void aFileThatWasChangedSinceIsSaid();
   void whoAsksLaterIsAskedAgain();
   void whatIsThrownAwayIsGone();
   void aFileChangedOnTheDiskIsReadAgain();
@@ -103,6 +105,40 @@ void RecoveryTest::afterACrashTheLastChangesAreOffered() {
   pressKey(*window_, Qt::Key_S, Qt::ControlModifier);
   QCOMPARE(loadPlan(path_).value().plan, changed);
   QVERIFY(leftovers().empty());
+}
+
+void RecoveryTest::aPlanThatWasNeverSavedHasAName() {
+  window_->startPlan(newPlan());
+  const Result<Plan> after =
+      addCircuit(plan(), mainPanel(plan())->id, std::nullopt, 1, RatingAmperes(20), "Hall");
+  QVERIFY(after.ok() && !window_->document().apply(after.value(), QStringLiteral("circuit")));
+  crash();
+  QString text;
+  answerNextBox(QStringLiteral("recover"), &text);
+  window_->offerAutosaves();
+  QVERIFY2(text.contains(QStringLiteral("Untitled")) && !text.contains(QStringLiteral("\"\"")),
+           qPrintable(text));
+  QCOMPARE(plan(), after.value());
+  QVERIFY(window_->document().path().isEmpty());
+}
+
+void RecoveryTest::aFileThatWasChangedSinceIsSaid() {
+  change();
+  const Plan changed = plan();
+  const Plan other = [&] {
+    Plan made = plan();
+    made.site.edit().name = "Written elsewhere";
+    return made;
+  }();
+  crash();
+  QVERIFY(!writeBytes(path_, QByteArray::fromStdString(writePlan(other))));
+  QString text;
+  answerNextBox(QStringLiteral("recover"), &text);
+  window_->offerAutosaves();
+  QVERIFY2(text.contains(QStringLiteral("something else")), qPrintable(text));
+  QCOMPARE(plan(), changed);
+  // Nothing is overwritten until it is saved.
+  QCOMPARE(loadPlan(path_).value().plan, other);
 }
 
 void RecoveryTest::whoAsksLaterIsAskedAgain() {
