@@ -1,7 +1,7 @@
 #pragma once
 
-// The sheet of the load calculation: backup feeder line by line, the main by each method, charging, and by which
-// rule the source is large enough.
+// The sheet of the load calculation: backup feeder line by line, the main by each method, charging, and by
+// which rule the source is large enough.
 
 #include "ui/paper/flow.h"
 
