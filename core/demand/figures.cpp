@@ -6,6 +6,7 @@
 #include "core/code/numbers.h"
 #include "core/demand/record.h"
 #include "core/plan/field.h"
+#include "core/transfer/breaker_in_plan.h"
 
 namespace stayalight {
 namespace {
@@ -139,21 +140,6 @@ Left leftFor(double rating, double volts, double load, double continuous, double
   return left;
 }
 
-// The breaker ahead of the inverter's input; of several the largest, as the segment takes it.
-std::optional<RatingAmperes> inputBreaker(const Plan& plan) {
-  const Panel* const backup = backupPanel(plan);
-  const bool through = plan.transfer->arrangement.is(Arrangement::inverterPassThrough);
-  std::optional<RatingAmperes> largest;
-  for (const auto& breaker : plan.breakers) {
-    const bool feedsBackup =
-        through && backup != nullptr && breaker->feeds.is(Feeds::feeder) && breaker->feedsPanel == backup->id;
-    if (!stands(*breaker, Reading::planned) || !(breaker->feeds.is(Feeds::inverterInput) || feedsBackup))
-      continue;
-    if (!largest || breaker->rating > *largest) largest = breaker->rating;
-  }
-  return largest;
-}
-
 ChargeSetting chargeSetting(const Plan& plan, const DemandFigures& figures, Working* working,
                             const Tables& tables) {
   ChargeSetting setting;
@@ -209,7 +195,7 @@ ChargeSetting chargeSetting(const Plan& plan, const DemandFigures& figures, Work
   };
   onTheWay(ofUnits(plan.inverter->acInput), kInput);
   if (through) onTheWay(ofUnits(plan.inverter->passThrough), kRelay);
-  onTheWay(plain(inputBreaker(plan)), kInputBreaker);
+  onTheWay(plain(breakerInPlan(plan, Segment::mainToInverter)), kInputBreaker);
   for (const auto& run : plan.runs) {
     if (run->segment.is(Segment::mainToInverter)) onTheWay(plain(run->fixedDevice), kInputBreaker);
   }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/transfer/breaker_in_plan.h"
 #include "core/wiring/device.h"
 #include "core/wiring/drop.h"
 #include "core/wiring/grounding.h"
@@ -55,39 +56,6 @@ bool endsAtBackup(Segment segment) {
          segment == Segment::bypass;
 }
 bool hasOwnDevice(Segment segment) { return segment != Segment::switchToBackup; }
-
-// The breaker of a panel in the plan that stands for the segment's device.
-std::optional<RatingAmperes> breakerInPlan(const Plan& plan, Segment segment) {
-  const Panel* const backup = backupPanel(plan);
-  std::optional<RatingAmperes> largest;
-  for (const auto& breaker : plan.breakers) {
-    if (!stands(*breaker, Reading::planned)) continue;
-    const bool feedsBackup =
-        breaker->feeds.is(Feeds::feeder) && backup != nullptr && breaker->feedsPanel == backup->id;
-    bool match = false;
-    switch (segment) {
-      case Segment::mainToSwitch:
-        match = feedsBackup;
-        break;
-      case Segment::mainToInverter:
-        match = breaker->feeds.is(Feeds::inverterInput) ||
-                (feedsBackup && plan.transfer->arrangement.is(Arrangement::inverterPassThrough));
-        break;
-      case Segment::inverterToSwitch:
-      case Segment::inverterToBackup:
-        match = breaker->feeds.is(Feeds::inverterOutput);
-        break;
-      case Segment::generatorInlet:
-        match = breaker->feeds.is(Feeds::generator) && !plan.generator->device;
-        break;
-      case Segment::switchToBackup:
-      case Segment::bypass:
-        break;
-    }
-    if (match && (!largest || breaker->rating > *largest)) largest = breaker->rating;
-  }
-  return largest;
-}
 
 std::optional<RatingAmperes> ofAllUnits(const std::optional<RatingAmperes>& rating, const Plan& plan) {
   if (!rating) return std::nullopt;
