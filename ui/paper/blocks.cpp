@@ -1,7 +1,8 @@
+#include "ui/paper/blocks.h"
+
 #include <algorithm>
 #include <cmath>
 
-#include "ui/paper/schedule.h"
 #include "ui/wording/language.h"
 
 namespace stayalight {
@@ -82,6 +83,11 @@ constexpr MessageId kChanges{"paper.changes_by_hand"};
 constexpr MessageId kSignatures[] = {MessageId{"paper.checked_by"}, MessageId{"paper.licence"},
                                      MessageId{"paper.date"}, MessageId{"paper.inspector"}};
 
+constexpr double kIndent =
+    34.0;  // what stands beside a mark or a short heading begins so far from the margin
+constexpr double kTableRow = 12.2;  // of the tables of figures
+constexpr double kFigure = 44.0;    // a column of them
+
 QString number(double value, int decimals, const Language& language) {
   return QString::fromStdString(language.number(value, decimals));
 }
@@ -126,17 +132,35 @@ struct Fact {
   QString head, value;
 };
 
-void drawFactRow(SheetFlow& flow, const std::vector<Fact>& facts) {
-  const double shares[] = {0.27, 0.30, 0.19, 0.24};
-  double x = flow.left();
-  for (std::size_t i = 0; i < facts.size(); ++i) {
-    const double w = shares[i] * flow.width();
-    if (i > 0) flow.rule({x - 6.0, flow.y() - 2.0}, {x - 6.0, flow.y() + 19.0});
-    flow.text(x, flow.y() + 5.5, facts[i].head, 7.2);
-    flow.text(x, flow.y() + 16.5, facts[i].value, 9.0, Weight::bold, Align::left, w - 12.0);
-    x += w;
+// Rows of facts in common columns, shared as `kShares` says unless a value wants more.
+void drawFactRows(SheetFlow& flow, const std::vector<std::vector<Fact>>& rows) {
+  constexpr double kShares[] = {0.27, 0.30, 0.19, 0.24};
+  constexpr double kApart = 12.0;
+  std::vector<double> widths, wanted;
+  double all = 0.0;
+  bool fits = true;
+  for (std::size_t i = 0; i < std::size(kShares); ++i) {
+    double want = 0.0;
+    for (const auto& row : rows)
+      want = std::max(want, textWidth(row[i].value, Face::condensed, 9.0, Weight::bold) + kApart);
+    wanted.push_back(want);
+    widths.push_back(kShares[i] * flow.width());
+    all += want;
+    fits = fits && want <= widths.back();
   }
-  flow.advance(25.0);
+  if (!fits) {
+    for (std::size_t i = 0; i < widths.size(); ++i) widths[i] = wanted[i] * flow.width() / all;
+  }
+  for (const auto& row : rows) {
+    double x = flow.left();
+    for (std::size_t i = 0; i < row.size(); ++i) {
+      if (i > 0) flow.rule({x - 6.0, flow.y() - 2.0}, {x - 6.0, flow.y() + 19.0});
+      flow.text(x, flow.y() + 5.5, row[i].head, 7.2);
+      flow.text(x, flow.y() + 16.5, row[i].value, 9.0, Weight::bold, Align::left, widths[i] - kApart);
+      x += widths[i];
+    }
+    flow.advance(25.0);
+  }
 }
 
 // A table of label, one or two figures, unit.
@@ -151,10 +175,10 @@ class FigureTable {
   }
   void row(const QString& label, const std::vector<QString>& figures, const QString& unit, bool strong = true,
            double indent = 0.0) {
-    const double baseline = y + 9.6;
+    const double baseline = y + 9.0;
     const double unitX = left_ + width_;
-    const double second = left_ + width_ - 24.0, first = second - 52.0;
-    double room = (figures.size() > 1 ? first : second) - 50.0 - left_;
+    const double second = left_ + width_ - 24.0, first = second - kFigure;
+    double room = (figures.size() > 1 ? first : second) - kFigure + 2.0 - left_;
     flow_.text(left_ + indent, baseline, label, 8.2, Weight::regular, Align::left, room - indent);
     const Weight weight = strong ? Weight::bold : Weight::regular;
     if (figures.size() == 1) flow_.text(second, baseline, figures[0], 8.2, weight, Align::right);
@@ -163,31 +187,31 @@ class FigureTable {
       flow_.text(second, baseline, figures[1], 8.2, weight, Align::right);
     }
     flow_.text(unitX, baseline, unit, 7.6, Weight::regular, Align::right);
-    y += 13.0;
+    y += kTableRow;
     flow_.rule({left_, y}, {left_ + width_, y});
   }
   void legHead() {
-    const double second = left_ + width_ - 24.0, first = second - 52.0;
+    const double second = left_ + width_ - 24.0, first = second - kFigure;
     for (const auto& [x, leg] : {std::pair{first, Leg::l1}, std::pair{second, Leg::l2}}) {
-      flow_.mark({SheetMarkKind::legLine, QRectF(x - 26.0, y, 12.0, 13.0), Severity::danger, leg});
-      flow_.text(x, y + 9.6, leg == Leg::l1 ? QStringLiteral("L1") : QStringLiteral("L2"), 8.2, Weight::bold,
+      flow_.mark({SheetMarkKind::legLine, QRectF(x - 26.0, y, 12.0, kTableRow), Severity::danger, leg});
+      flow_.text(x, y + 9.0, leg == Leg::l1 ? QStringLiteral("L1") : QStringLiteral("L2"), 8.2, Weight::bold,
                  Align::right);
     }
-    y += 13.0;
+    y += kTableRow;
     flow_.rule({left_, y}, {left_ + width_, y});
   }
   void line(const QString& label, const QString& value) {
-    const double baseline = y + 9.6;
+    const double baseline = y + 9.0;
     const double valueWidth = textWidth(value, Face::condensed, 8.2, Weight::bold);
     flow_.text(left_, baseline, label, 8.2, Weight::regular, Align::left, width_ - valueWidth - 8.0);
     flow_.text(left_ + width_, baseline, value, 8.2, Weight::bold, Align::right, width_);
-    y += 13.0;
+    y += kTableRow;
     flow_.rule({left_, y}, {left_ + width_, y});
   }
   void note(const QString& value) {
-    y += 2.0;
+    y += 1.0;
     y += flow_.paragraph(left_ + 8.0, y, width_ - 8.0, value, 7.4);
-    y += 3.0;
+    y += 2.4;
     flow_.rule({left_, y}, {left_ + width_, y});
   }
 
@@ -210,23 +234,49 @@ const StartFigure<AcAmperes>* worstStart(const Assessment& assessment, Leg leg) 
   return worst;
 }
 
-void drawLegTable(FigureTable& table, const Assessment& assessment, const PanelFigures& totals, bool backup,
-                  Reading reading, const Language& language) {
-  const auto& connected = reading == Reading::before ? totals.connectedBefore : totals.connected;
+std::vector<QString> voltAmperes(const std::array<ComplexPower, 2>& power, const Language& language) {
+  return {number(std::round(power[0].apparent().count()), 0, language),
+          number(std::round(power[1].apparent().count()), 0, language)};
+}
+
+// What a panel that is not the backup subpanel carries, in one row.
+void drawLegRow(SheetFlow& flow, const PanelFigures& totals, Reading reading, const Language& language) {
+  struct Load {
+    MessageId what;
+    std::array<ComplexPower, 2> power;
+  };
+  std::vector<Load> loads{
+      {kConnected, reading == Reading::before ? totals.connectedBefore : totals.connected}};
+  if (reading == Reading::planned) {
+    loads.push_back(
+        {kConnectedFed, {totals.connected[0] + totals.fed[0], totals.connected[1] + totals.fed[1]}});
+    loads.push_back({kConnectedBefore, totals.connectedBefore});
+  }
+  double x = flow.left();
+  const double width = flow.width() / 3.0;
+  for (const Load& load : loads) {
+    if (x > flow.left()) flow.rule({x - 6.0, flow.y() - 1.0}, {x - 6.0, flow.y() + 20.0});
+    flow.text(x, flow.y() + 6.5, words(language, load.what), 7.2, Weight::regular, Align::left, width - 12.0);
+    const std::vector<QString> figures = voltAmperes(load.power, language);
+    double at = x;
+    for (const Leg leg : {Leg::l1, Leg::l2}) {
+      flow.mark({SheetMarkKind::legLine, QRectF(at, flow.y() + 10.0, 10.0, 9.0), Severity::danger, leg});
+      const QString figure = (leg == Leg::l1 ? QStringLiteral("L1 ") : QStringLiteral("L2 ")) +
+                             figures[static_cast<std::size_t>(index(leg))];
+      flow.text(at + 13.0, flow.y() + 17.5, figure, 9.0, Weight::bold);
+      at += 13.0 + textWidth(figure, Face::condensed, 9.0, Weight::bold) + 9.0;
+    }
+    flow.text(at - 6.0, flow.y() + 17.5, QStringLiteral("VA"), 8.0);
+    x += width;
+  }
+  flow.advance(22.0);
+}
+
+void drawLegTable(FigureTable& table, const Assessment& assessment, const PanelFigures& totals,
+                  const Language& language) {
   table.head(words(language, kLoadByLeg));
   table.legHead();
-  const auto va = [&](const std::array<ComplexPower, 2>& power) {
-    return std::vector<QString>{number(std::round(power[0].apparent().count()), 0, language),
-                                number(std::round(power[1].apparent().count()), 0, language)};
-  };
-  table.row(words(language, kConnected), va(connected), QStringLiteral("VA"));
-  if (!backup) {
-    const std::array<ComplexPower, 2> all{connected[0] + totals.fed[0], connected[1] + totals.fed[1]};
-    if (reading == Reading::planned) table.row(words(language, kConnectedFed), va(all), QStringLiteral("VA"));
-    if (reading == Reading::planned)
-      table.row(words(language, kConnectedBefore), va(totals.connectedBefore), QStringLiteral("VA"), false);
-    return;
-  }
+  table.row(words(language, kConnected), voltAmperes(totals.connected, language), QStringLiteral("VA"));
   const auto& hour = assessment.hour;
   const auto pair = [&](const auto& of) {
     return std::vector<QString>{of(hour.leg[0], Leg::l1), of(hour.leg[1], Leg::l2)};
@@ -317,10 +367,11 @@ void drawFacts(SheetFlow& flow, const Plan& plan, const Assessment& assessment, 
       : tandems == Answer::no ? words(language, kTandemNo, spaces)
                               : words(language, kTandemUnknown, spaces);
   const SystemVoltages system = voltages(plan, backup ? Mode::outage : Mode::ordinary);
-  drawFactRow(flow, {{words(language, kSystem), words(language, system.wye ? kSystemWye : kSystemSplit)},
-                     {words(language, kBus), ratingText(panel.busRating, language, kNotEntered)},
-                     {words(language, kMain), ratingText(panel.mainBreaker, language, kLugsOnly)},
-                     {words(language, kSpaces), tandemWords}});
+  const std::vector<Fact> equipment{
+      {words(language, kSystem), words(language, system.wye ? kSystemWye : kSystemSplit)},
+      {words(language, kBus), ratingText(panel.busRating, language, kNotEntered)},
+      {words(language, kMain), ratingText(panel.mainBreaker, language, kLugsOnly)},
+      {words(language, kSpaces), tandemWords}};
   QString from = words(language, kFromUtility);
   if (backup)
     from =
@@ -339,12 +390,13 @@ void drawFacts(SheetFlow& flow, const Plan& plan, const Assessment& assessment, 
   if (last != nullptr && last->ground)
     ground = words(language, kGroundWire, sizeWords(*last->ground).toStdString());
   const Answer bond = panel.neutralBonded.valueOr(Answer::unknown);
-  drawFactRow(flow, {{words(language, kFedFrom), from},
-                     second,
-                     {words(language, kGrounding), ground},
-                     {words(language, kNeutral), words(language, bond == Answer::yes  ? kBonded
-                                                                 : bond == Answer::no ? kIsolated
-                                                                                      : kNotLooked)}});
+  drawFactRows(flow, {equipment,
+                      {{words(language, kFedFrom), from},
+                       second,
+                       {words(language, kGrounding), ground},
+                       {words(language, kNeutral), words(language, bond == Answer::yes  ? kBonded
+                                                                   : bond == Answer::no ? kIsolated
+                                                                                        : kNotLooked)}}});
   flow.advance(2.0);
 }
 
@@ -353,24 +405,23 @@ void drawFigures(SheetFlow& flow, const Assessment& assessment, const Panel& pan
   const auto totals = std::find_if(assessment.panels.begin(), assessment.panels.end(),
                                    [&](const PanelFigures& f) { return f.panel == panel.id; });
   if (totals == assessment.panels.end()) return;
-  const bool backup = panel.role.is(PanelRole::backup) && reading == Reading::planned;
-  const double gap = 26.0;
-  const double half = (flow.width() - gap) / 2.0;
-  // Heights are worked out on a flow of their own, so that both tables stay together on one page.
-  const double legRows = !backup ? 4.0 : assessment.starts.checks.empty() ? 7.5 : 11.5;
-  const double feederHeight = backup ? 60.0 + 38.0 * static_cast<double>(assessment.segments.size()) : 0.0;
-  flow.need(std::max(14.0 + 13.0 * legRows + 13.0, feederHeight));
-  FigureTable legs(flow, flow.left(), half);
+  if (!panel.role.is(PanelRole::backup) || reading == Reading::before) {
+    drawLegRow(flow, *totals, reading, language);
+    return;
+  }
+  // The right table holds sentences.
+  constexpr double kApart = 22.0;
+  const double left = 0.43 * (flow.width() - kApart);
+  FigureTable legs(flow, flow.left(), left);
   legs.y = flow.y();
-  drawLegTable(legs, assessment, *totals, backup, reading, language);
-  FigureTable feeder(flow, flow.left() + half + gap, half);
+  drawLegTable(legs, assessment, *totals, language);
+  FigureTable feeder(flow, flow.left() + left + kApart, flow.width() - left - kApart);
   feeder.y = flow.y();
-  if (backup) drawFeederTable(feeder, assessment, language);
-  flow.advance(std::max(legs.y, feeder.y) - flow.y() + 10.0);
+  drawFeederTable(feeder, assessment, language);
+  flow.advance(std::max(legs.y, feeder.y) - flow.y());
 }
 
-void drawOpen(SheetFlow& flow, const Plan& plan, const Assessment& assessment, const Panel& panel,
-              const Language& language) {
+std::vector<const Finding*> openFindings(const Plan& plan, const Assessment& assessment, const Panel& panel) {
   std::vector<const Finding*> open;
   for (const Finding& finding : assessment.findings) {
     if (finding.severity == Severity::danger) open.push_back(&finding);
@@ -389,30 +440,29 @@ void drawOpen(SheetFlow& flow, const Plan& plan, const Assessment& assessment, c
     });
     if (here || panel.role.is(PanelRole::backup)) open.push_back(&finding);
   }
-  for (const Finding* finding : open) {
-    const double width = flow.width() - 44.0;
-    const QString plain = words(language, kOpenHead, render(finding->plain, language));
-    QString trade = words(finding->trade, language);
-    const QString cited = finding->rule.key.empty() ? QString() : text(language.citation(finding->rule));
-    if (!cited.isEmpty() && !trade.contains(cited)) trade += QStringLiteral("  ") + cited;
-    const double height = 8.0 + flow.paragraphHeight(width, plain, 9.0, Weight::bold) +
-                          flow.paragraphHeight(width, trade, 7.8) + 18.0;
-    flow.need(height + 4.0);
-    const double top = flow.y();
-    flow.box(QRectF(flow.left(), top, flow.width(), height),
-             finding->severity == Severity::danger ? 1.2 : 0.6);
-    flow.mark({SheetMarkKind::severity, QRectF(flow.left() + 8.0, top + 7.0, 16.0, 16.0), finding->severity});
-    double y = top + 4.0;
-    y += flow.paragraph(flow.left() + 34.0, y, width, plain, 9.0, Weight::bold);
-    y += flow.paragraph(flow.left() + 34.0, y, width, trade, 7.8);
-    const double baseline = y + 11.0;
-    flow.text(flow.left() + 34.0, baseline, words(language, kSettledBy), 7.6);
-    flow.rule({flow.left() + 74.0, baseline + 1.5}, {flow.left() + 280.0, baseline + 1.5});
-    flow.text(flow.left() + 292.0, baseline, words(language, kDateBlank), 7.6);
-    flow.rule({flow.left() + 316.0, baseline + 1.5}, {flow.left() + 410.0, baseline + 1.5});
-    flow.advance(height + 5.0);
-  }
-  if (!open.empty()) flow.advance(4.0);
+  return open;
+}
+
+void drawOpenFinding(SheetFlow& flow, const Finding& finding, const Language& language) {
+  const double width = flow.width() - kIndent - 10.0;
+  const QString plain = words(language, kOpenHead, render(finding.plain, language));
+  QString trade = words(finding.trade, language);
+  const QString cited = finding.rule.key.empty() ? QString() : text(language.citation(finding.rule));
+  if (!cited.isEmpty() && !trade.contains(cited)) trade += QStringLiteral("  ") + cited;
+  const double height = 8.0 + flow.paragraphHeight(width, plain, 9.0, Weight::bold) +
+                        flow.paragraphHeight(width, trade, 7.8) + 18.0;
+  const double top = flow.y();
+  flow.box(QRectF(flow.left(), top, flow.width(), height), finding.severity == Severity::danger ? 1.2 : 0.6);
+  flow.mark({SheetMarkKind::severity, QRectF(flow.left() + 8.0, top + 7.0, 16.0, 16.0), finding.severity});
+  double y = top + 4.0;
+  y += flow.paragraph(flow.left() + kIndent, y, width, plain, 9.0, Weight::bold);
+  y += flow.paragraph(flow.left() + kIndent, y, width, trade, 7.8);
+  const double baseline = y + 11.0;
+  flow.text(flow.left() + kIndent, baseline, words(language, kSettledBy), 7.6);
+  flow.rule({flow.left() + 74.0, baseline + 1.5}, {flow.left() + 280.0, baseline + 1.5});
+  flow.text(flow.left() + 292.0, baseline, words(language, kDateBlank), 7.6);
+  flow.rule({flow.left() + 316.0, baseline + 1.5}, {flow.left() + 410.0, baseline + 1.5});
+  flow.advance(height);
 }
 
 void drawNotes(SheetFlow& flow, const Plan& plan, const Panel& panel, Reading reading,
@@ -446,30 +496,30 @@ void drawNotes(SheetFlow& flow, const Plan& plan, const Panel& panel, Reading re
   notes.push_back(words(language, kNoteLive));
   notes.push_back(words(language, kNoteLicensed));
 
-  flow.need(40.0);
   flow.text(flow.left(), flow.y() + 9.0, words(language, kNotes), 9.5, Weight::bold);
-  flow.advance(14.0);
   std::int64_t count = 0;
+  const double x = flow.left() + kIndent;
   for (const QString& note : notes) {
-    const double width = flow.width() - 16.0;
-    flow.need(flow.paragraphHeight(width, note, 8.0) + 2.0);
-    flow.text(flow.left(), flow.y() + 8.0, QString::number(++count), 8.0, Weight::bold);
-    flow.advance(flow.paragraph(flow.left() + 14.0, flow.y(), width, note, 8.0) + 2.0);
+    flow.text(x, flow.y() + 8.0, QString::number(++count), 8.0, Weight::bold);
+    flow.advance(flow.paragraph(x + 12.0, flow.y(), flow.right() - x - 12.0, note, 8.0) + 1.0);
   }
-  flow.need(64.0);
-  flow.advance(16.0);
+}
+
+void drawSignatures(SheetFlow& flow, const Language& language) {
+  // To write in by hand, a line wants some 7 mm above it.
+  flow.advance(14.0);
   flow.text(flow.left(), flow.y(), words(language, kChanges), 8.4, Weight::bold);
   flow.rule({flow.left() + 84.0, flow.y() + 2.0}, {flow.right(), flow.y() + 2.0});
-  flow.advance(30.0);
+  flow.advance(25.0);
   const double shares[] = {0.42, 0.20, 0.15, 0.23};
   double x = flow.left();
   for (std::size_t i = 0; i < std::size(shares); ++i) {
     const double w = shares[i] * flow.width();
-    flow.rule({x, flow.y()}, {x + w - 10.0, flow.y()});
+    flow.rule({x, flow.y()}, {x + w - (i + 1 < std::size(shares) ? 10.0 : 0.0), flow.y()});
     flow.text(x, flow.y() + 9.0, words(language, kSignatures[i]), 7.4);
     x += w;
   }
-  flow.advance(14.0);
+  flow.advance(11.0);
 }
 
 }  // namespace stayalight

@@ -18,9 +18,11 @@ constexpr MessageId kFootCodeLocal{"paper.foot_code_local"};
 constexpr MessageId kFootNoCode{"paper.foot_no_code"};
 constexpr MessageId kProgram{"paper.program"};
 constexpr MessageId kNoDate{"paper.no_date"};
-constexpr MessageId kContinued{"paper.continued"};
+constexpr MessageId kPageOf{"paper.page_of"};
 
 constexpr double kBlockHeight = 46.0;
+constexpr double kNameSize = 14.0;
+constexpr double kEndless = 1e6;
 constexpr double kLineFactor = 1.28;              // line distance over type size
 const QString kNumberSlot = QStringLiteral("#");  // stands in the title block until the set is counted
 
@@ -51,6 +53,37 @@ bool SheetFlow::need(double height) {
   return true;
 }
 
+double SheetFlow::heightOf(const std::function<void(SheetFlow&)>& draw) const {
+  SheetFlow endless(options_, site_, language_, kind_, name_);
+  endless.size_.setHeight(kEndless);
+  const double from = endless.y();
+  draw(endless);
+  return endless.y() - from;
+}
+
+std::vector<Sheet> SheetFlow::take() {
+  for (std::size_t page = 0; page < pages_.size(); ++page) writeHead(page);
+  return std::move(pages_);
+}
+
+void SheetFlow::writeHead(std::size_t page) {
+  const auto titled = [&](const QString& name) {
+    if (pages_.size() == 1) return name;
+    return words(language_, kPageOf, name.toStdString(), static_cast<std::int64_t>(page + 1),
+                 static_cast<std::int64_t>(pages_.size()));
+  };
+  std::vector<SheetText>& texts = pages_[page].texts;
+  const double baseline = margin_ + 16.0;
+  const SheetText engraved{{left(), baseline}, kind_, Face::engraved, 17.0};
+  texts.push_back(engraved);
+  // A name that is too long is cut, the number of the page never.
+  const double room = width() - engraved.extent().width() - 16.0 -
+                      textWidth(titled(QString()), Face::condensed, kNameSize, Weight::bold);
+  const QString name = elided(name_, room, Face::condensed, kNameSize, Weight::bold);
+  texts.push_back(
+      {{right(), baseline}, titled(name), Face::condensed, kNameSize, Weight::bold, false, Align::right});
+}
+
 void SheetFlow::beginPage() {
   Sheet sheet;
   sheet.size = size_;
@@ -58,12 +91,6 @@ void SheetFlow::beginPage() {
   pages_.push_back(std::move(sheet));
 
   const double top = margin_ + 16.0;
-  SheetText engraved{{left(), top}, kind_, Face::engraved, 17.0};
-  pages_.back().texts.push_back(engraved);
-  const double nameWidth = width() - engraved.extent().width() - 16.0;
-  QString name = name_;
-  if (pages_.size() > 1) name = words(language_, kContinued, name_.toStdString());
-  text(right(), top, name, 14.0, Weight::bold, Align::right, nameWidth);
   rule({left(), top + 8.0}, {right(), top + 8.0}, 1.2);
   y_ = top + 20.0;
 

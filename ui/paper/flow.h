@@ -3,6 +3,8 @@
 // Fills pages from the top: head, body, title block at the foot of each. What is kept together moves to the
 // next page when it does not fit.
 
+#include <functional>
+
 #include "ui/paper/sheets.h"
 
 namespace stayalight {
@@ -25,10 +27,14 @@ class SheetFlow {
   [[nodiscard]] double room() const { return bottom() - y_; }
   /// A fresh page where less than `height` is left; true if it began one.
   bool need(double height);
+  void newPage() { beginPage(); }
+  /// How much of a page without an end something would use.
+  [[nodiscard]] double heightOf(const std::function<void(SheetFlow&)>& draw) const;
 
   /// Draws text with its baseline at `y`; cut with an ellipsis to `width` where that is above zero.
   void text(double x, double y, const QString& text, double size, Weight weight = Weight::regular,
             Align align = Align::left, double width = 0.0, bool italic = false);
+  void place(const SheetText& text) { pages_.back().texts.push_back(text); }
   void rule(QPointF from, QPointF to, double width = 0.35);
   void box(const QRectF& rect, double stroke, bool grey = false);
   void mark(SheetMark mark);
@@ -38,10 +44,12 @@ class SheetFlow {
   [[nodiscard]] double paragraphHeight(double width, const QString& text, double size,
                                        Weight weight = Weight::regular) const;
 
-  [[nodiscard]] std::vector<Sheet> take() { return std::move(pages_); }
+  /// The pages; where there are several, each head says which of how many it is.
+  [[nodiscard]] std::vector<Sheet> take();
 
  private:
   void beginPage();
+  void writeHead(std::size_t page);
 
   QSizeF size_;
   double margin_ = 36.0;

@@ -1,6 +1,7 @@
 #include "ui/paper/schedule.h"
 
 #include <algorithm>
+#include <numeric>
 #include <utility>
 
 #include "ui/wording/language.h"
@@ -15,13 +16,14 @@ constexpr MessageId kWire{"paper.column_wire"};
 constexpr MessageId kNumber{"paper.column_number"};
 constexpr MessageId kLeg{"paper.column_leg"};
 
-constexpr double kRow = 22.0;
-constexpr double kServesLine = 8.2;  // each further line of a purpose makes its row so much taller
-constexpr qsizetype kMostLines = 4;
-constexpr double kHalvesRow = 36.0;  // where a space holds two breakers
-constexpr double kServesSize = 7.2;
+constexpr double kEasyRow = 22.0;   // where the page has room
+constexpr double kEasyAir = 3.4;    // and for a row whose texts are taller
+constexpr double kLeastRow = 14.0;  // one line
+constexpr double kLeastHalf = 12.0;
+constexpr double kAir = 3.0;  // between the texts of two rows
 constexpr double kHead = 17.0;
-constexpr double kLegWidth = 30.0;
+constexpr double kLegWidth = 28.0;
+constexpr int kRowsTogether = 4;  // at least so many on the last page of a table
 
 // Columns of one side from the outer edge to the bus.
 struct Side {
@@ -30,8 +32,9 @@ struct Side {
   bool left;
   double outer;  // x of the outer edge
   [[nodiscard]] double x(double distance) const { return left ? outer + distance : outer - distance; }
-  [[nodiscard]] double servesLeft() const { return std::min(x(serves), x(was)) + 4.0; }
-  [[nodiscard]] double servesWidth() const { return was - serves - 8.0; }
+  [[nodiscard]] double servesLeft() const { return std::min(x(serves), x(was)) + 3.0; }
+  [[nodiscard]] double servesWidth() const { return was - serves - 6.0; }
+  [[nodiscard]] double movedWidth() const { return number - was - 4.0; }
   // Left edge and width of the band between two distances.
   [[nodiscard]] QRectF band(double from, double to, double top, double height) const {
     const double a = x(from), b = x(to);
@@ -45,12 +48,12 @@ Side sideOf(const SheetFlow& flow, bool left, bool hasWas, UnitSystem units) {
   side.left = left;
   side.outer = left ? flow.left() : flow.right();
   side.bus = half;
-  side.number = half - 24.0;
-  side.rating = side.number - 26.0;
-  side.va = side.rating - 34.0;
-  side.wire = side.va - (units == UnitSystem::metric ? 34.0 : 25.0);  // with the cross-section
-  side.was = side.wire - (hasWas ? 33.0 : 0.0);
-  side.serves = 21.0;
+  side.number = half - 21.0;
+  side.rating = side.number - 23.0;
+  side.va = side.rating - 31.0;
+  side.wire = side.va - (units == UnitSystem::metric ? 34.0 : 23.0);  // with the cross-section
+  side.was = side.wire - (hasWas ? 32.0 : 0.0);
+  side.serves = 20.0;
   side.done = 0.0;
   return side;
 }
@@ -90,92 +93,79 @@ bool hasHalves(const ScheduleCell& cell) {
   return cell.lines.size() > 1 || !cell.lines.front().half.isEmpty();
 }
 
-// Height a row wants: more where a purpose takes two lines or two breakers share the space.
-double rowHeight(const Side& side, const std::vector<ScheduleCell>& column, int row) {
-  for (const ScheduleCell& cell : column) {
-    if (row < cell.position.row || row >= cell.position.row + cell.span) continue;
-    if (hasHalves(cell)) return kHalvesRow;
-    const ScheduleLine& line = cell.lines.front();
-    if (cell.span > 1 || line.moved || line.serves.isEmpty()) return kRow;
-    const qsizetype lines = brokenLines(line.serves, side.servesWidth(), kServesSize, Weight::regular).size();
-    return kRow + kServesLine * static_cast<double>(std::min(lines, kMostLines) - 1);
-  }
-  return kRow;
+SheetText piece(const QString& text, double size, Weight weight = Weight::regular) {
+  return {{}, text, Face::condensed, size, weight};
 }
 
-void drawMoved(SheetFlow& flow, const Side& side, const ScheduleLine& line, const QString& half,
-               double middle, bool halves) {
-  flow.text(side.servesLeft(), middle + 3.0, half + line.name, 8.4, Weight::regular, Align::left,
-            side.servesWidth(), true);
-  const double centre = (side.x(side.was) + side.x(side.number)) / 2.0;
-  const double width = side.number - side.was - 4.0;
-  const double up = halves ? 0.4 : 0.0;
-  flow.text(centre, middle - 0.8 + up, line.movedTo, halves ? 7.2 : 8.0, Weight::bold, Align::centre, width);
-  flow.text(centre, middle + 8.0 - up, line.serves, 7.2, Weight::regular, Align::centre, width);
+FieldText wireText(const Side& side, const ScheduleLine& line) {
+  std::vector<SheetText> pieces{piece(line.wire, line.half.isEmpty() ? 8.0 : 7.4)};
+  if (!line.area.isEmpty()) pieces.push_back(piece(line.area, 7.0));
+  return stackedText(pieces, side.va - side.wire - 1.0);
+}
+FieldText wasText(const Side& side, const ScheduleLine& line) {
+  return stackedText({piece(line.was, 7.8)}, side.wire - side.was - 1.0);
+}
+FieldText movedText(const Side& side, const ScheduleLine& line) {
+  return stackedText({piece(line.movedTo, line.half.isEmpty() ? 8.0 : 7.2, Weight::bold),
+                      piece(line.serves, line.half.isEmpty() ? 7.2 : 7.0)},
+                     side.movedWidth());
 }
 
-void drawNames(SheetFlow& flow, const Side& side, const ScheduleLine& line, const QString& half,
-               double middle) {
-  const Weight weight = line.plain ? Weight::regular : Weight::bold;
-  if (line.serves.isEmpty()) {
-    flow.text(side.servesLeft(), middle + 3.0, half + line.name, 8.8, weight, Align::left,
-              side.servesWidth());
-    return;
+// Height one line's texts need.
+double lineHeight(const Side& side, const ScheduleLine& line, PurposePlace place) {
+  double height = fieldText(line, side.servesWidth(), place).height;
+  if (line.moved) {
+    height = std::max(height, movedText(side, line).height);
+  } else {
+    height = std::max({height, wireText(side, line).height, wasText(side, line).height});
   }
-  const bool halves = !half.isEmpty();
-  QStringList lines = brokenLines(line.serves, side.servesWidth(), kServesSize, Weight::regular);
-  if (halves || lines.size() == 1) lines = {line.serves};
-  if (lines.size() > kMostLines) lines = lines.mid(0, kMostLines - 1) << lines.mid(kMostLines - 1).join(u' ');
-  const double top = middle - 0.6 - 4.1 * static_cast<double>(lines.size() - 1);
-  flow.text(side.servesLeft(), top, half + line.name, halves ? 8.0 : 8.8, weight, Align::left,
-            side.servesWidth());
-  double baseline = top + (halves ? 7.6 : 8.6);
-  for (const QString& each : lines) {
-    flow.text(side.servesLeft(), baseline, each, halves ? 7.0 : kServesSize, Weight::regular, Align::left,
-              side.servesWidth());
-    baseline += kServesLine;
+  return std::max(height + kAir, line.half.isEmpty() ? kLeastRow : kLeastHalf);
+}
+
+// Height a cell needs: halves share a space evenly, alone as well.
+double cellHeight(const Side& side, const ScheduleCell& cell, PurposePlace place) {
+  double highest = 0.0;
+  for (const ScheduleLine& line : cell.lines) highest = std::max(highest, lineHeight(side, line, place));
+  return hasHalves(cell) ? highest * 2.0 : highest;
+}
+
+void drawField(SheetFlow& flow, double x, double middle, const FieldText& field) {
+  for (SheetText text : field.texts) {
+    text.at += QPointF(x, middle - field.height / 2.0);
+    flow.place(text);
   }
 }
 
 void drawLine(SheetFlow& flow, const Side& side, const ScheduleLine& line, const QRectF& area,
-              const std::vector<QRectF>& poles, bool halves) {
+              const std::vector<QRectF>& poles, bool halves, PurposePlace place) {
   const double middle = area.center().y();
-  const QString half = line.half.isEmpty() ? QString() : line.half + QStringLiteral("  ");
   if (line.tick) {
     const double size = halves ? 6.5 : 8.5;
     const QRectF box = side.band(side.done, side.serves, middle - size / 2.0, size);
     flow.mark({SheetMarkKind::tick, QRectF(box.center().x() - size / 2.0, box.top(), size, size)});
   }
+  drawField(flow, side.servesLeft(), middle, fieldText(line, side.servesWidth(), place));
   if (line.moved) {
-    drawMoved(flow, side, line, half, middle, halves);
+    drawField(flow, (side.x(side.was) + side.x(side.number)) / 2.0, middle, movedText(side, line));
     return;
   }
-  drawNames(flow, side, line, half, middle);
   const auto centre = [&](double from, double to, const QString& value, double size, Weight how) {
     flow.text((side.x(from) + side.x(to)) / 2.0, middle + size * 0.36, value, size, how, Align::centre,
               std::abs(to - from) - 1.0);
   };
-  if (!line.was.isEmpty()) centre(side.was, side.wire, line.was, 7.8, Weight::regular);
-  if (line.area.isEmpty()) {
-    centre(side.wire, side.va, line.wire, 8.0, Weight::regular);
-  } else {
-    const double x = (side.x(side.wire) + side.x(side.va)) / 2.0;
-    const double width = side.va - side.wire - 1.0;
-    flow.text(x, middle - (halves ? 0.6 : 0.9), line.wire, halves ? 7.4 : 8.0, Weight::regular, Align::centre,
-              width);
-    flow.text(x, middle + (halves ? 7.0 : 8.0), line.area, halves ? 6.4 : 6.8, Weight::regular, Align::centre,
-              width);
-  }
+  drawField(flow, (side.x(side.was) + side.x(side.wire)) / 2.0, middle, wasText(side, line));
+  drawField(flow, (side.x(side.wire) + side.x(side.va)) / 2.0, middle, wireText(side, line));
   centre(side.rating, side.number, line.rating, halves ? 8.2 : 9.6, Weight::bold);
   // Volt-amperes pole by pole, right-aligned. A quad's two-pole has its second pole in the next row.
-  const double right = side.band(side.va, side.rating, area.top(), 1.0).right() - 4.0;
+  const double right = side.band(side.va, side.rating, area.top(), 1.0).right() - 3.5;
   for (std::size_t pole = 0; pole < line.va.size() && pole < poles.size(); ++pole) {
     flow.text(right, poles[pole].center().y() + 3.0, line.va[pole], halves ? 7.4 : 8.0, Weight::regular,
               Align::right);
   }
 }
 
-void drawCell(SheetFlow& flow, const Side& side, const ScheduleCell& cell, const RowPlaces& rows) {
+void drawCell(SheetFlow& flow, const Side& side, const ScheduleCell& cell, const RowPlaces& rows,
+              PurposePlace place) {
   const double top = rows.top(cell.position.row);
   const double bottom = rows.bottom(cell.position.row + cell.span - 1);
   const double height = bottom - top;
@@ -192,7 +182,7 @@ void drawCell(SheetFlow& flow, const Side& side, const ScheduleCell& cell, const
                side.band(side.done, side.bus, rows.top(cell.position.row + 1),
                          bottom - rows.top(cell.position.row + 1))};
     }
-    drawLine(flow, side, line, area, poles, halves);
+    drawLine(flow, side, line, area, poles, halves, place);
   }
   // Rules between columns; a moved-away line has one field from "was" to the number.
   const bool moved = cell.lines.front().moved && cell.lines.size() == 1;
@@ -217,9 +207,9 @@ void drawBus(SheetFlow& flow, const Side& left, const Side& right, const Schedul
   const double top = places.top(row), bottom = places.bottom(row);
   const double baseline = (top + bottom) / 2.0 + 3.4;
   flow.text((left.x(left.number) + left.x(left.bus)) / 2.0, baseline, rows.leftNumbers[at], 9.4, Weight::bold,
-            Align::centre, 22.0);
+            Align::centre, 20.0);
   flow.text((right.x(right.number) + right.x(right.bus)) / 2.0, baseline, rows.rightNumbers[at], 9.4,
-            Weight::bold, Align::centre, 22.0);
+            Weight::bold, Align::centre, 20.0);
   const double busLeft = left.x(left.bus), busRight = right.x(right.bus);
   const std::string_view leg = legName(rows.legs[at]);
   flow.text((busLeft + busRight) / 2.0, baseline - 0.4,
@@ -254,58 +244,95 @@ void drawTies(SheetFlow& flow, const ScheduleRows& rows, const RowPlaces& places
   }
 }
 
-// The rows that fit on this page from `first` on, and where they stand.
-RowPlaces placesFrom(const SheetFlow& flow, const Side& left, const Side& right, const ScheduleRows& rows,
-                     int first) {
-  RowPlaces places{first, {flow.y()}};
-  int row = first;
-  while (row <= rows.rows) {
-    std::vector<double> tops = places.tops;
-    int last = row;
-    while (last < rows.rows && rows.joined(last)) ++last;
-    for (int each = row; each <= last; ++each) {
-      tops.push_back(tops.back() +
-                     std::max(rowHeight(left, rows.left, each), rowHeight(right, rows.right, each)));
-    }
-    if (tops.back() > flow.bottom() && row > first) break;
-    places.tops = std::move(tops);
-    row = last + 1;
-  }
-  return places;
-}
-
 }  // namespace
 
-void drawSchedule(SheetFlow& flow, const ScheduleRows& rows, const Language& language) {
-  const Side left = sideOf(flow, true, rows.hasWas, unitsOf(language));
-  const Side right = sideOf(flow, false, rows.hasWas, unitsOf(language));
-  int row = 1;
-  while (row <= rows.rows) {
-    flow.need(kHead + kHalvesRow * 2);
-    const double headTop = flow.y();
-    drawHead(flow, left, right, rows.hasWas, language);
-    const RowPlaces places = placesFrom(flow, left, right, rows, row);
-    const int last = row + static_cast<int>(places.tops.size()) - 2;
-    for (const auto& [side, column] : {std::pair{&left, &rows.left}, std::pair{&right, &rows.right}}) {
-      for (const ScheduleCell& cell : *column) {
-        if (cell.position.row >= row && cell.position.row <= last) drawCell(flow, *side, cell, places);
+ScheduleTable::ScheduleTable(const SheetFlow& flow, const ScheduleRows& rows, PurposePlace place,
+                             const Language& language)
+    : rows_(rows), language_(language), place_(place), least_(static_cast<std::size_t>(rows.rows), 0.0) {
+  for (const bool left : {true, false}) {
+    const Side side = sideOf(flow, left, rows.hasWas, unitsOf(language));
+    for (const ScheduleCell& cell : left ? rows.left : rows.right) {
+      const double height = cellHeight(side, cell, place);
+      for (int row = cell.position.row; row < cell.position.row + cell.span; ++row) {
+        double& least = least_[static_cast<std::size_t>(row - 1)];
+        least = std::max(least, cell.span == 1 ? height : kLeastRow);
       }
     }
-    for (int each = row; each <= last; ++each) drawBus(flow, left, right, rows, each, places);
-    const double bottom = places.tops.back();
-    for (const Side& side : {left, right}) {
-      flow.rule({side.x(side.number), headTop}, {side.x(side.number), bottom});
-      flow.rule({side.x(side.bus), headTop}, {side.x(side.bus), bottom}, 0.9);
-      for (const double at : {side.serves, side.was, side.wire, side.va, side.rating}) {
-        flow.rule({side.x(at), headTop}, {side.x(at), headTop + kHead});
-      }
-    }
-    flow.box(QRectF(flow.left(), headTop, flow.width(), bottom - headTop), 1.2);
-    drawTies(flow, rows, places, last);
-    flow.advance(bottom - flow.y());
-    row = last + 1;
   }
-  flow.advance(8.0);
+  // What two rows lack for the texts of a two-pole each gives half of.
+  for (const bool left : {true, false}) {
+    const Side side = sideOf(flow, left, rows.hasWas, unitsOf(language));
+    for (const ScheduleCell& cell : left ? rows.left : rows.right) {
+      if (cell.span == 1) continue;
+      const auto at = static_cast<std::size_t>(cell.position.row - 1);
+      const double lacks = cellHeight(side, cell, place) - least_[at] - least_[at + 1];
+      if (lacks <= 0.0) continue;
+      least_[at] += lacks / 2.0;
+      least_[at + 1] += lacks / 2.0;
+    }
+  }
+}
+
+double ScheduleTable::easyRow(int row) const {
+  const double least = least_[static_cast<std::size_t>(row - 1)];
+  return least > kLeastRow ? std::max(kEasyRow, least + kEasyAir) : kEasyRow;
+}
+
+double ScheduleTable::leastHeight(int first) const {
+  return std::accumulate(least_.begin() + (first - 1), least_.end(), kHead);
+}
+
+int ScheduleTable::lastWithin(int first, double height) const {
+  double used = kHead;
+  int last = first - 1;
+  for (int row = first; row <= rows_.rows;) {
+    int end = row;
+    while (end < rows_.rows && rows_.joined(end)) ++end;
+    for (int each = row; each <= end; ++each) used += easyRow(each);
+    const bool tooFew = rows_.rows - end < kRowsTogether;
+    if (last >= first && (used > height || tooFew)) break;
+    last = end;
+    row = end + 1;
+  }
+  return last;
+}
+
+void ScheduleTable::draw(SheetFlow& flow, int first, int last, double height) const {
+  // The rows share what the page has left over, until all have it easy.
+  double least = kHead, easy = kHead;
+  for (int row = first; row <= last; ++row) {
+    least += least_[static_cast<std::size_t>(row - 1)];
+    easy += easyRow(row);
+  }
+  const double ease = easy > least ? std::clamp((height - least) / (easy - least), 0.0, 1.0) : 0.0;
+
+  const Side left = sideOf(flow, true, rows_.hasWas, unitsOf(language_));
+  const Side right = sideOf(flow, false, rows_.hasWas, unitsOf(language_));
+  const double headTop = flow.y();
+  drawHead(flow, left, right, rows_.hasWas, language_);
+  RowPlaces places{first, {flow.y()}};
+  for (int row = first; row <= last; ++row) {
+    const double own = least_[static_cast<std::size_t>(row - 1)];
+    places.tops.push_back(places.tops.back() + own + ease * (easyRow(row) - own));
+  }
+  for (const auto& [side, column] : {std::pair{&left, &rows_.left}, std::pair{&right, &rows_.right}}) {
+    for (const ScheduleCell& cell : *column) {
+      if (cell.position.row >= first && cell.position.row <= last)
+        drawCell(flow, *side, cell, places, place_);
+    }
+  }
+  for (int each = first; each <= last; ++each) drawBus(flow, left, right, rows_, each, places);
+  const double bottom = places.tops.back();
+  for (const Side& side : {left, right}) {
+    flow.rule({side.x(side.number), headTop}, {side.x(side.number), bottom});
+    flow.rule({side.x(side.bus), headTop}, {side.x(side.bus), bottom}, 0.9);
+    for (const double at : {side.serves, side.was, side.wire, side.va, side.rating}) {
+      flow.rule({side.x(at), headTop}, {side.x(at), headTop + kHead});
+    }
+  }
+  flow.box(QRectF(flow.left(), headTop, flow.width(), bottom - headTop), 1.2);
+  drawTies(flow, rows_, places, last);
+  flow.advance(bottom - flow.y());
 }
 
 }  // namespace stayalight

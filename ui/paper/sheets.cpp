@@ -6,7 +6,7 @@
 #include "ui/paper/feeder.h"
 #include "ui/paper/flow.h"
 #include "ui/paper/moves.h"
-#include "ui/paper/schedule.h"
+#include "ui/paper/panel_sheet.h"
 #include "ui/paper/survey.h"
 #include "ui/wording/language.h"
 
@@ -61,12 +61,7 @@ void drawPanel(SheetFlow& flow, const Plan& plan, const Assessment& assessment, 
                const Language& language) {
   const Panel* panel = find(plan, choice.panel);
   if (panel == nullptr) return;
-  const ScheduleRows rows = scheduleRows(plan, assessment, *panel, choice.reading, language);
-  drawFacts(flow, plan, assessment, *panel, choice.reading, language);
-  drawSchedule(flow, rows, language);
-  drawFigures(flow, assessment, *panel, choice.reading, language);
-  if (choice.reading == Reading::planned) drawOpen(flow, plan, assessment, *panel, language);
-  drawNotes(flow, plan, *panel, choice.reading, rows, language);
+  drawPanelSheet(flow, plan, assessment, *panel, choice.reading, language);
 }
 
 }  // namespace

@@ -31,7 +31,7 @@ const TextRow kRows[] = {
                                 "listed instructions and the inspector decide.")},
     {"paper.program", TEXT("Stayalight", "Stayalight %1")},
     {"paper.no_date", TEXT("Stayalight", "not dated")},
-    {"paper.continued", TEXT("Stayalight", "%1, continued")},
+    {"paper.page_of", TEXT("Stayalight", "%1, page %2 of %3")},
     {"paper.spare", TEXT("Stayalight", "Spare")},
     {"paper.blank", TEXT("Stayalight", "Blank, filler plate")},
     {"paper.moved_to", TEXT("Stayalight", "moved to %1 %2")},
