@@ -29,8 +29,10 @@ namespace {
 
 constexpr MessageId kHead{"survey.head"};
 constexpr MessageId kPanel{"survey.panel"};
+constexpr MessageId kPanelLabel{"survey.panel.label"};
 constexpr MessageId kAllCircuits{"survey.all_circuits"};
 constexpr MessageId kOrder{"survey.order"};
+constexpr MessageId kOrderLabel{"survey.order.label"};
 constexpr std::array<MessageId, 2> kOrders = {MessageId{"survey.order.columns"},
                                               MessageId{"survey.order.rows"}};
 constexpr std::array<MessageId, 4> kFilters = {
@@ -39,6 +41,7 @@ constexpr std::array<MessageId, 4> kFilters = {
 constexpr std::array<MessageId, 4> kSets = {MessageId{"survey.set.panel"}, MessageId{"survey.set.wires"},
                                             MessageId{"survey.set.machines"}, MessageId{"survey.set.all"}};
 constexpr MessageId kTypedGrade{"survey.typed_grade"};
+constexpr MessageId kTypedGradeLabel{"survey.typed_grade.label"};
 constexpr MessageId kTypedGradeHelp{"survey.typed_grade.help"};
 constexpr MessageId kDirectory{"survey.directory.button"};
 constexpr MessageId kCell{"survey.cell"};
@@ -85,11 +88,18 @@ SurveyView::SurveyView(QWidget* parent) : QWidget(parent) {
   first->setSpacing(8);
   head_ = new QLabel(this);
   head_->setFont(screenFont(Face::condensed, 13.5, Weight::medium));
-  panels_ = new QComboBox(this);
-  panels_->setObjectName(QStringLiteral("surveyPanel"));
-  panels_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
   first->addWidget(head_);
-  first->addWidget(panels_);
+  first->addSpacing(4);
+  const auto labelled = [this](QLabel*& label, QComboBox*& combo, QHBoxLayout* row, const QString& name) {
+    label = new QLabel(this);
+    combo = new QComboBox(this);
+    combo->setObjectName(name);
+    label->setBuddy(combo);
+    row->addWidget(label);
+    row->addWidget(combo);
+  };
+  labelled(panelLabel_, panels_, first, QStringLiteral("surveyPanel"));
+  panels_->setSizeAdjustPolicy(QComboBox::AdjustToContents);
   first->addSpacing(8);
   const auto buttons = [this](std::array<QToolButton*, 4>& all, QHBoxLayout* row, const QString& name) {
     auto* group = new QButtonGroup(this);
@@ -121,16 +131,9 @@ SurveyView::SurveyView(QWidget* parent) : QWidget(parent) {
   second->setSpacing(8);
   QButtonGroup* sets = buttons(sets_, second, QStringLiteral("surveyColumns"));
   second->addSpacing(8);
-  orders_ = new QComboBox(this);
-  orders_->setObjectName(QStringLiteral("surveyOrder"));
-  second->addWidget(orders_);
+  labelled(orderLabel_, orders_, second, QStringLiteral("surveyOrder"));
   second->addStretch(1);
-  gradeLabel_ = new QLabel(this);
-  grades_ = new QComboBox(this);
-  grades_->setObjectName(QStringLiteral("surveyGrade"));
-  gradeLabel_->setBuddy(grades_);
-  second->addWidget(gradeLabel_);
-  second->addWidget(grades_);
+  labelled(gradeLabel_, grades_, second, QStringLiteral("surveyGrade"));
   column->addLayout(second);
   column->addWidget(table_, 1);
 
@@ -184,10 +187,12 @@ SurveyView::SurveyView(QWidget* parent) : QWidget(parent) {
 void SurveyView::fillTexts() {
   const Language& language = *language_;
   head_->setText(words(language, kHead));
+  panelLabel_->setText(words(language, kPanelLabel));
   panels_->setAccessibleName(words(language, kPanel));
+  orderLabel_->setText(words(language, kOrderLabel));
   orders_->setAccessibleName(words(language, kOrder));
   orders_->setToolTip(words(language, kOrder));
-  gradeLabel_->setText(words(language, kTypedGrade));
+  gradeLabel_->setText(words(language, kTypedGradeLabel));
   grades_->setAccessibleName(words(language, kTypedGrade));
   grades_->setToolTip(words(language, kTypedGradeHelp));
   directory_->setText(words(language, kDirectory));

@@ -73,10 +73,12 @@ class SurveyView : public QWidget {
   SurveyModel* model_;
   SurveyTable* table_;
   QLabel* head_;
+  QLabel* panelLabel_;
   QComboBox* panels_;
+  QLabel* orderLabel_;
   QComboBox* orders_;
-  QComboBox* grades_;
   QLabel* gradeLabel_;
+  QComboBox* grades_;
   QPushButton* directory_;
   std::array<QToolButton*, 4> filters_{};
   std::array<QToolButton*, 4> sets_{};

@@ -105,6 +105,7 @@ class SurveyTest : public QObject {
   void aRowThatGoesWhileOneTypesTakesNothingWithIt();
   void keysInAnEmptyListDoNothing();
   void filtersPanelsAndOrders();
+  void lettersOfTheLabelsReachTheChoosers();
   void aRowStaysWhileItIsWorkedOn();
   void theFactsFollowTheRow();
   void everyThemeAndSizeShows();
@@ -613,6 +614,30 @@ void SurveyTest::filtersPanelsAndOrders() {
   window_->show();
   QVERIFY(QTest::qWaitForWindowActive(window_));
   QCOMPARE(model()->order(), SpaceOrder::acrossRows);
+}
+
+void SurveyTest::lettersOfTheLabelsReachTheChoosers() {
+  openSample();
+  struct Row {
+    Qt::Key letter;
+    const char* chooser;
+    const char* label;
+  };
+  for (const Row& row : {Row{Qt::Key_P, "surveyPanel", "&Panel"}, Row{Qt::Key_O, "surveyOrder", "&Order"},
+                         Row{Qt::Key_T, "surveyGrade", "&Typed figures are"}}) {
+    table()->setFocus();
+    auto* chooser = window_->survey()->findChild<QComboBox*>(QLatin1String(row.chooser));
+    const auto labels = window_->survey()->findChildren<QLabel*>();
+    const auto label = std::find_if(labels.begin(), labels.end(),
+                                    [&](const QLabel* one) { return one->buddy() == chooser; });
+    QVERIFY2(label != labels.end(), row.chooser);
+    QVERIFY((*label)->isVisible());
+    QCOMPARE((*label)->text(), QString::fromLatin1(row.label));
+    QVERIFY((*label)->geometry().right() < chooser->geometry().left());
+    QVERIFY(!chooser->hasFocus());
+    press(row.letter, Qt::AltModifier);
+    QVERIFY2(chooser->hasFocus(), row.chooser);
+  }
 }
 
 void SurveyTest::aRowStaysWhileItIsWorkedOn() {
