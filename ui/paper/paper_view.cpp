@@ -37,7 +37,9 @@ constexpr MessageId kPdfFiles{"paper.view_pdf_files"};
 constexpr MessageId kSaved{"paper.view_saved"};
 constexpr MessageId kWriting{"paper.view_writing"};
 constexpr MessageId kCancel{"paper.view_cancel"};
+constexpr MessageId kPrinting{"paper.view_printing"};
 constexpr MessageId kPrinted{"paper.view_printed"};
+constexpr MessageId kPrintStopped{"paper.view_print_stopped"};
 constexpr MessageId kNoPages{"paper.view_no_pages"};
 constexpr MessageId kPages{"paper.view_pages"};
 constexpr MessageId kPage{"paper.view_page"};
@@ -69,6 +71,12 @@ class PageWidget : public QWidget {
   Sheet sheet_;
   double scale_;
 };
+
+std::vector<Sheet> pagesBetween(const std::vector<Sheet>& pages, int from, int to) {
+  const auto first = std::clamp<std::ptrdiff_t>(from - 1, 0, std::ssize(pages));
+  const auto last = std::clamp<std::ptrdiff_t>(to, first, std::ssize(pages));
+  return {pages.begin() + first, pages.begin() + last};
+}
 
 }  // namespace
 
@@ -142,7 +150,9 @@ PaperView::PaperView(const Language& language, QWidget* parent) : QWidget(parent
   connect(escape_, &QShortcut::activated, this, &PaperView::cancelWriting);
 }
 
-PaperView::~PaperView() = default;
+PaperView::~PaperView() {
+  if (printing_ && writer_.joinable()) writer_.join();
+}
 
 void PaperView::setPlan(const Plan& plan, const Assessment& assessment, const QString& planName) {
   plan_ = plan;
@@ -188,7 +198,7 @@ void PaperView::refresh() {
   options.version = QString::fromLatin1(kVersion.data(), static_cast<qsizetype>(kVersion.size()));
   pages_ = sheets(plan_, assessment_, chosen(), language_, options);
   stale_ = false;
-  print_->setEnabled(!pages_.empty());
+  print_->setEnabled(!pages_.empty() && !writing());
   save_->setEnabled(!pages_.empty() && !writing());
   if (!writing()) message_->setText(pages_.empty() ? words(language_, kNoPages) : QString());
   showPages();
@@ -222,29 +232,41 @@ void PaperView::resizeEvent(QResizeEvent* event) {
 }
 
 void PaperView::printPages() {
+  if (writing()) return;
   if (stale_) refresh();
   if (pages_.empty()) return;
-  QPrinter printer(QPrinter::HighResolution);
-  printer.setPageSize(QPageSize(pages_.front().size.toSize(), QString(), QPageSize::FuzzyMatch));
-  printer.setFullPage(true);
-  printer.setDocName(planName_);
-  QPrintDialog dialog(&printer, this);
+  auto printer = std::make_shared<QPrinter>(QPrinter::HighResolution);
+  printer->setPageSize(QPageSize(pages_.front().size.toSize(), QString(), QPageSize::FuzzyMatch));
+  printer->setFullPage(true);
+  printer->setDocName(planName_);
+  QPrintDialog dialog(printer.get(), this);
   dialog.setMinMax(1, static_cast<int>(pages_.size()));
   if (dialog.exec() != QDialog::Accepted) return;
-  QPainter painter;
-  if (!painter.begin(&printer)) return;
-  const int from = printer.fromPage() > 0 ? printer.fromPage() : 1;
-  const int to = printer.toPage() > 0 ? printer.toPage() : static_cast<int>(pages_.size());
-  const double scale = printer.resolution() / 72.0;
-  for (int page = from; page <= to && page <= static_cast<int>(pages_.size()); ++page) {
-    if (page > from) printer.newPage();
-    painter.save();
-    painter.scale(scale, scale);
-    paint(painter, pages_[static_cast<std::size_t>(page - 1)]);
-    painter.restore();
-  }
-  painter.end();
-  message_->setText(words(language_, kPrinted));
+  const int from = printer->fromPage() > 0 ? printer->fromPage() : 1;
+  const int to = printer->toPage() > 0 ? printer->toPage() : static_cast<int>(pages_.size());
+  if (printer->outputFileName().isEmpty())
+    printOn(std::move(printer), from, to);
+  else
+    savePages(pagesBetween(pages_, from, to), printer->outputFileName());
+}
+
+// A printer is no widget: it may be drawn on from any thread, by one at a time, and here it is handed over
+// whole. The dialog that asked is gone by then.
+void PaperView::printOn(std::shared_ptr<QPrinter> printer, int from, int to) {
+  if (writing()) return;
+  if (stale_) refresh();
+  std::vector<Sheet> pages = pagesBetween(pages_, from, to);
+  if (pages.empty()) return;
+  const auto count = static_cast<int>(pages.size());
+  printing_ = true;
+  beginWriting(words(language_, kPrinting, std::int64_t{count}), count,
+               [printer = std::move(printer), pages = std::move(pages),
+                count](const PageProgress& progress) -> Written {
+                 const Result<int> drawn = drawOn(*printer, pages, progress);
+                 if (!drawn) return {false, drawn.refusal()};
+                 if (drawn.value() == count) return {true, Message{kPrinted, {}}};
+                 return {false, say(kPrintStopped, std::int64_t{drawn.value()}, std::int64_t{count})};
+               });
 }
 
 void PaperView::savePdf() {
@@ -260,19 +282,35 @@ void PaperView::savePdf() {
 void PaperView::savePdfTo(const QString& path) {
   if (writing()) return;
   if (stale_) refresh();
-  message_->setText(words(language_, kWriting, path.toStdString()));
-  progress_->setAccessibleName(message_->text());
-  progress_->setRange(0, static_cast<int>(pages_.size()));
+  savePages(pages_, path);
+}
+
+void PaperView::savePages(std::vector<Sheet> pages, const QString& path) {
+  const auto count = static_cast<int>(pages.size());
+  beginWriting(words(language_, kWriting, path.toStdString()), count,
+               [pages = std::move(pages), path, title = planName_](const PageProgress& progress) -> Written {
+                 const Result<int> written = writePdf(pages, path, title, progress);
+                 if (!written) return {false, written.refusal()};
+                 return {true, say(kSaved, std::int64_t{written.value()}, path.toStdString())};
+               });
+}
+
+void PaperView::beginWriting(const QString& says, int pages,
+                             std::function<Written(const PageProgress& progress)> work) {
+  message_->setText(says);
+  progress_->setAccessibleName(says);
+  progress_->setRange(0, pages);
   progress_->setValue(0);
+  begunAt_ = print_->hasFocus() ? print_ : save_->hasFocus() ? save_ : nullptr;
   showWriting(true);
-  writer_ = std::jthread([this, pages = pages_, path, title = planName_](const std::stop_token& stop) {
-    const Result<int> written = writePdf(pages, path, title, [this, &stop](int drawn) {
+  writer_ = std::jthread([this, work = std::move(work)](const std::stop_token& stop) {
+    const Written written = work([this, &stop](int drawn) {
       QMetaObject::invokeMethod(
           this, [this, drawn] { progress_->setValue(drawn); }, Qt::QueuedConnection);
       return !stop.stop_requested();
     });
     QMetaObject::invokeMethod(
-        this, [this, written, path] { endWriting(written, path); }, Qt::QueuedConnection);
+        this, [this, written] { endWriting(written); }, Qt::QueuedConnection);
   });
 }
 
@@ -282,22 +320,24 @@ void PaperView::cancelWriting() {
 }
 
 void PaperView::showWriting(bool on) {
-  const bool hadFocus = save_->hasFocus() || cancel_->hasFocus();
+  const bool cancelling = cancel_->hasFocus();
   progress_->setVisible(on);
   cancel_->setVisible(on);
   cancel_->setEnabled(on);
   escape_->setEnabled(on);
+  print_->setEnabled(!on && !pages_.empty());
   save_->setEnabled(!on && !pages_.empty());
-  if (hadFocus) (on ? cancel_ : save_)->setFocus();
+  if (on && begunAt_ != nullptr) cancel_->setFocus();
+  if (!on && cancelling) (begunAt_ != nullptr ? begunAt_.data() : save_)->setFocus();
 }
 
-void PaperView::endWriting(const Result<int>& written, const QString& path) {
+void PaperView::endWriting(const Written& written) {
   writer_.join();
   writer_ = {};
+  printing_ = false;
   showWriting(false);
-  message_->setText(written ? words(language_, kSaved, std::int64_t{written.value()}, path.toStdString())
-                            : words(written.refusal(), language_));
-  Q_EMIT writingEnded(written.ok());
+  message_->setText(words(written.says, language_));
+  Q_EMIT writingEnded(written.whole);
 }
 
 }  // namespace stayalight

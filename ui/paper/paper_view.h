@@ -2,7 +2,10 @@
 
 // The paper place: pages as they will be printed, which sheets, which size, print and save as PDF.
 
+#include <QtCore/QPointer>
 #include <QtWidgets/QWidget>
+#include <functional>
+#include <memory>
 #include <thread>
 
 #include "ui/paper/print.h"
@@ -10,6 +13,7 @@
 class QCheckBox;
 class QComboBox;
 class QLabel;
+class QPrinter;
 class QProgressBar;
 class QPushButton;
 class QScrollArea;
@@ -29,8 +33,13 @@ class PaperView : public QWidget {
   /// The pages as chosen now.
   [[nodiscard]] const std::vector<Sheet>& pages() const { return pages_; }
 
-  /// Asks for a printer, then prints.
+  /// Asks for a printer, then prints; where a file is chosen there instead, that is written as `savePdfTo`
+  /// writes it.
   void printPages();
+  /// Prints the pages `from` to `to`, counted from 1, beside the window's own work, as `savePdfTo` writes.
+  /// Cancelled, what is drawn so far stays with the printer, and that is said. A view that goes meanwhile
+  /// waits for the end: half a set in a panel's door helps nobody.
+  void printOn(std::shared_ptr<QPrinter> printer, int from, int to);
   /// Asks for a file, then writes the PDF there.
   void savePdf();
   /// Writes the PDF beside the window's own work, with a line that says how far it is and a way to cancel;
@@ -42,7 +51,7 @@ class PaperView : public QWidget {
  Q_SIGNALS:
   /// The paper size was chosen here: it is a field of the plan.
   void paperSizeChosen(stayalight::PaperSize size);
-  /// The PDF is written, refused or cancelled.
+  /// The PDF is written, or the pages are printed; else refused or cancelled.
   void writingEnded(bool written);
 
  protected:
@@ -53,8 +62,16 @@ class PaperView : public QWidget {
   void rebuildChoices();
   void refresh();
   void showPages();
+  /// What came of the work, and what is said of it.
+  struct Written {
+    bool whole = false;
+    Message says;
+  };
+  void savePages(std::vector<Sheet> pages, const QString& path);
+  void beginWriting(const QString& says, int pages,
+                    std::function<Written(const PageProgress& progress)> work);
   void showWriting(bool on);
-  void endWriting(const Result<int>& written, const QString& path);
+  void endWriting(const Written& written);
   [[nodiscard]] std::vector<SheetChoice> chosen() const;
 
   const Language& language_;
@@ -74,6 +91,8 @@ class PaperView : public QWidget {
   QProgressBar* progress_ = nullptr;
   QPushButton* cancel_ = nullptr;
   QShortcut* escape_ = nullptr;
+  QPointer<QPushButton> begunAt_;  ///< gets the keyboard back
+  bool printing_ = false;
   std::jthread writer_;  ///< last: it ends before what it tells about
 };
 

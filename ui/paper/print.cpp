@@ -3,8 +3,12 @@
 #include <QtCore/QBuffer>
 #include <QtCore/QSaveFile>
 #include <QtGui/QPageLayout>
+#include <QtGui/QPagedPaintDevice>
 #include <QtGui/QPainter>
 #include <QtGui/QPdfWriter>
+#include <optional>
+// clang wants the whole of a type that the next header only names.
+#include <qpdf/JSON.hh>
 #include <qpdf/QPDF.hh>
 #include <qpdf/QPDFObjectHandle.hh>
 #include <qpdf/QPDFWriter.hh>
@@ -15,10 +19,35 @@ namespace {
 constexpr MessageId kCannotWrite{"paper.cannot_write"};
 constexpr MessageId kNothingDrawn{"paper.nothing_drawn"};
 constexpr MessageId kStopped{"paper.stopped"};
+constexpr MessageId kNotPrinted{"paper.not_printed"};
 constexpr int kDotsPerInch = 1200;
 
 QPageSize qtPageSize(const Sheet& sheet) {
   return QPageSize(sheet.size.toSize(), QString(), QPageSize::ExactMatch);
+}
+
+// How many were drawn before it was stopped; nothing where the device takes none.
+std::optional<int> drawPages(QPagedPaintDevice& device, const std::vector<Sheet>& sheets,
+                             const PageProgress& goOn) {
+  QPainter painter;
+  if (!goOn(0)) return 0;
+  if (!painter.begin(&device)) return std::nullopt;
+  int pages = 0;
+  for (const Sheet& sheet : sheets) {
+    if (pages > 0) {
+      if (!goOn(pages)) break;
+      if (sheet.size != sheets[static_cast<std::size_t>(pages - 1)].size)
+        device.setPageSize(qtPageSize(sheet));
+      if (!device.newPage()) return std::nullopt;
+    }
+    ++pages;
+    painter.save();
+    painter.scale(device.logicalDpiX() / 72.0, device.logicalDpiY() / 72.0);
+    paint(painter, sheet);
+    painter.restore();
+  }
+  if (!painter.end()) return std::nullopt;
+  return pages;
 }
 
 QByteArray drawn(const std::vector<Sheet>& sheets, const QString& title, const PageProgress& goOn) {
@@ -31,26 +60,8 @@ QByteArray drawn(const std::vector<Sheet>& sheets, const QString& title, const P
   writer.setCreator(QStringLiteral("Stayalight"));
   writer.setPageMargins(QMarginsF());
   writer.setPageSize(qtPageSize(sheets.front()));
-  QPainter painter;
-  if (!painter.begin(&writer)) return {};
-  int pages = 0;
-  for (const Sheet& sheet : sheets) {
-    if (!goOn(pages)) {
-      painter.end();
-      return {};
-    }
-    if (pages > 0) {
-      writer.setPageSize(qtPageSize(sheet));
-      writer.newPage();
-    }
-    ++pages;
-    painter.save();
-    painter.scale(kDotsPerInch / 72.0, kDotsPerInch / 72.0);
-    paint(painter, sheet);
-    painter.restore();
-  }
-  painter.end();
-  return bytes;
+  const std::optional<int> pages = drawPages(writer, sheets, goOn);
+  return pages == static_cast<int>(sheets.size()) ? bytes : QByteArray();
 }
 
 // QPdfWriter gives no outline and no language, and puts the time of printing in; this pass mends the three.
@@ -120,6 +131,14 @@ Result<int> writePdf(const std::vector<Sheet>& sheets, const QString& path, cons
     return say(kCannotWrite, path.toStdString(), file.errorString().toStdString());
   }
   return static_cast<int>(sheets.size());
+}
+
+Result<int> drawOn(QPagedPaintDevice& printer, const std::vector<Sheet>& sheets,
+                   const PageProgress& progress) {
+  const std::optional<int> pages = drawPages(
+      printer, sheets, progress ? progress : [](int) { return true; });
+  if (!pages) return Message{kNotPrinted, {}};
+  return *pages;
 }
 
 QImage pageImage(const Sheet& sheet, double scale) {

@@ -9,6 +9,8 @@
 #include "core/message/result.h"
 #include "ui/paper/sheets.h"
 
+class QPagedPaintDevice;
+
 namespace stayalight {
 
 /// Told before each page how many are drawn; false stops the work.
@@ -21,6 +23,12 @@ using PageProgress = std::function<bool(int drawn)>;
 /// The same as bytes, empty where nothing could be drawn or it was stopped.
 [[nodiscard]] QByteArray pdfBytes(const std::vector<Sheet>& sheets, const QString& title,
                                   const PageProgress& progress = {});
+
+/// Draws the sheets on a printer and returns how many; fewer where it was stopped: what is drawn is with the
+/// printer by then, which has no way back. Refused where the printer takes nothing. Any thread, as long as no
+/// other uses the printer meanwhile.
+[[nodiscard]] Result<int> drawOn(QPagedPaintDevice& printer, const std::vector<Sheet>& sheets,
+                                 const PageProgress& progress = {});
 
 /// One page at `scale` pixels a point.
 [[nodiscard]] QImage pageImage(const Sheet& sheet, double scale);
