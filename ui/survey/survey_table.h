@@ -3,8 +3,6 @@
 // The grid of the survey under the keyboard: keys move as on a paper schedule, typing replaces, what is wrong
 // stays as it was typed.
 
-#include <QtCore/QPointer>
-#include <QtWidgets/QStyledItemDelegate>
 #include <QtWidgets/QTableView>
 
 #include "ui/style/palette.h"
@@ -15,29 +13,7 @@ class QLineEdit;
 
 namespace stayalight {
 
-class SurveyTable;
-
-class SurveyDelegate : public QStyledItemDelegate {
- public:
-  explicit SurveyDelegate(SurveyTable* table);
-  void paint(QPainter* painter, const QStyleOptionViewItem& option, const QModelIndex& index) const override;
-  [[nodiscard]] QSize sizeHint(const QStyleOptionViewItem& option, const QModelIndex& index) const override;
-  QWidget* createEditor(QWidget* parent, const QStyleOptionViewItem& option,
-                        const QModelIndex& index) const override;
-  void setEditorData(QWidget* editor, const QModelIndex& index) const override;
-  void setModelData(QWidget* editor, QAbstractItemModel* model, const QModelIndex& index) const override;
-  void updateEditorGeometry(QWidget* editor, const QStyleOptionViewItem& option,
-                            const QModelIndex& index) const override;
-
- protected:
-  bool eventFilter(QObject* watched, QEvent* event) override;
-
- private:
-  friend class SurveyTable;
-  void paintFindings(QPainter& painter, const QRectF& rect, int row) const;
-  SurveyTable* table_;
-  mutable QPointer<QWidget> editor_;  ///< the last one that was made
-};
+class SurveyDelegate;
 
 class SurveyTable : public QTableView {
   Q_OBJECT
