@@ -4,6 +4,8 @@
 #include <map>
 #include <tuple>
 
+#include "core/panel/names.h"
+
 namespace stayalight {
 namespace {
 
@@ -16,14 +18,6 @@ constexpr MessageId kLift{"panel.clearing.lift"};
 constexpr MessageId kSet{"panel.clearing.set"};
 constexpr MessageId kProposed{"panel.clearing.proposed"};
 constexpr MessageId kCircuits{"panel.clearing.circuits"};
-constexpr MessageId kSpare{"panel.by_spare"};
-constexpr MessageId kFeeder{"panel.by_feeder"};
-constexpr MessageId kInverterInput{"panel.by_inverter_input"};
-constexpr MessageId kInverterOutput{"panel.by_inverter_output"};
-constexpr MessageId kSolar{"panel.by_solar"};
-constexpr MessageId kGenerator{"panel.by_generator"};
-constexpr MessageId kUtility{"panel.by_utility"};
-constexpr MessageId kSurge{"panel.by_surge_device"};
 
 constexpr std::int32_t kFeederPoles = 2;
 
@@ -409,30 +403,10 @@ const Panel* panelAhead(const Plan& plan) {
 }
 
 Message nameOf(const Plan& plan, const ClearedPlace& place) {
-  const Breaker* breaker = find(plan, place.breaker);
-  if (breaker == nullptr) {
-    return say(plan.transfer->arrangement.is(Arrangement::inverterPassThrough) ? kInverterInput : kFeeder);
-  }
-  switch (breaker->feeds.valueOr(Feeds::nothing)) {
-    case Feeds::feeder:
-      return say(kFeeder);
-    case Feeds::inverterInput:
-      return say(kInverterInput);
-    case Feeds::inverterOutput:
-      return say(kInverterOutput);
-    case Feeds::solar:
-      return say(kSolar);
-    case Feeds::generator:
-      return say(kGenerator);
-    case Feeds::utility:
-      return say(kUtility);
-    case Feeds::surgeDevice:
-      return say(kSurge);
-    case Feeds::circuit:
-    case Feeds::nothing:
-      break;
-  }
-  return say(kSpare);
+  if (const Breaker* breaker = find(plan, place.breaker))
+    return feedsInSentence(breaker->feeds.valueOr(Feeds::nothing));
+  const bool passThrough = plan.transfer->arrangement.is(Arrangement::inverterPassThrough);
+  return feedsInSentence(passThrough ? Feeds::inverterInput : Feeds::feeder);
 }
 
 Message instruction(const Plan& plan, const ClearingStep& step) {
@@ -443,7 +417,7 @@ Message instruction(const Plan& plan, const ClearingStep& step) {
     const Circuit& circuit = *find(plan, id);
     names.push_back(circuit.name.empty() ? circuit.serves : circuit.name);
   }
-  const Message what = names.empty() ? say(kSpare) : say(kCircuits, listed(names));
+  const Message what = names.empty() ? feedsInSentence(Feeds::nothing) : say(kCircuits, listed(names));
   const std::string from = spaceNames(panel, placementOf(breaker));
   Message said;
   switch (step.what) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/panel/names.h"
 #include "core/panel/spaces.h"
 
 namespace stayalight {
@@ -19,40 +20,13 @@ constexpr MessageId kTooManyPoles{"panel.too_many_poles"};
 // Who has the place already.
 constexpr MessageId kByCircuit{"panel.by_circuit"};
 constexpr MessageId kByOldBreaker{"panel.by_old_breaker"};
-constexpr MessageId kBySpare{"panel.by_spare"};
-constexpr MessageId kByFeeder{"panel.by_feeder"};
-constexpr MessageId kByInverterInput{"panel.by_inverter_input"};
-constexpr MessageId kByInverterOutput{"panel.by_inverter_output"};
-constexpr MessageId kBySolar{"panel.by_solar"};
-constexpr MessageId kByGenerator{"panel.by_generator"};
-constexpr MessageId kByUtility{"panel.by_utility"};
-constexpr MessageId kBySurgeDevice{"panel.by_surge_device"};
 
 Message nameOf(const Plan& plan, const Breaker& breaker) {
   if (const Circuit* circuit = circuitOn(plan, breaker.id, Reading::planned))
     return say(kByCircuit, circuit->name);
   if (const Circuit* circuit = circuitOn(plan, breaker.id, Reading::before))
     return say(kByOldBreaker, circuit->name);
-  switch (breaker.feeds.valueOr(Feeds::nothing)) {
-    case Feeds::feeder:
-      return say(kByFeeder);
-    case Feeds::inverterInput:
-      return say(kByInverterInput);
-    case Feeds::inverterOutput:
-      return say(kByInverterOutput);
-    case Feeds::solar:
-      return say(kBySolar);
-    case Feeds::generator:
-      return say(kByGenerator);
-    case Feeds::utility:
-      return say(kByUtility);
-    case Feeds::surgeDevice:
-      return say(kBySurgeDevice);
-    case Feeds::circuit:
-    case Feeds::nothing:
-      break;
-  }
-  return say(kBySpare);
+  return feedsInSentence(breaker.feeds.valueOr(Feeds::nothing));
 }
 
 bool contains(const std::vector<BreakerId>& list, BreakerId id) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/panel/names.h"
 #include "ui/wording/language.h"
 
 namespace stayalight {
@@ -15,16 +16,8 @@ constexpr MessageId kSpaces{"board.spaces"};
 constexpr MessageId kBonded{"board.bonded"};
 constexpr MessageId kIsolated{"board.isolated"};
 constexpr MessageId kBondUnknown{"board.bond_unknown"};
-constexpr MessageId kSpare{"board.spare"};
 constexpr MessageId kUnnamed{"board.unnamed"};
 constexpr MessageId kFeeder{"board.feeder"};
-constexpr MessageId kFeederUnknown{"board.feeder_unknown"};
-constexpr MessageId kInverterInput{"board.inverter_input"};
-constexpr MessageId kInverterOutput{"board.inverter_output"};
-constexpr MessageId kSolar{"board.solar"};
-constexpr MessageId kGenerator{"board.generator"};
-constexpr MessageId kUtility{"board.utility"};
-constexpr MessageId kSurgeDevice{"board.surge_device"};
 constexpr MessageId kVoltsBoth{"board.volts_both"};
 constexpr MessageId kVoltsThreeWire{"board.volts_three_wire"};
 constexpr MessageId kNewHere{"board.new_here"};
@@ -59,29 +52,9 @@ std::string nameOf(const Circuit& circuit, const Language& language) {
   return render(say(kUnnamed), language);
 }
 
-Message feedName(const Plan& plan, const Breaker& breaker) {
-  switch (breaker.feeds.valueOr(Feeds::nothing)) {
-    case Feeds::feeder:
-      if (const Panel* fed = find(plan, breaker.feedsPanel); fed != nullptr && !fed->name.empty())
-        return say(kFeeder, fed->name);
-      return say(kFeederUnknown);
-    case Feeds::inverterInput:
-      return say(kInverterInput);
-    case Feeds::inverterOutput:
-      return say(kInverterOutput);
-    case Feeds::solar:
-      return say(kSolar);
-    case Feeds::generator:
-      return say(kGenerator);
-    case Feeds::utility:
-      return say(kUtility);
-    case Feeds::surgeDevice:
-      return say(kSurgeDevice);
-    case Feeds::circuit:
-    case Feeds::nothing:
-      break;
-  }
-  return say(kSpare);
+Message nameOf(const Plan& plan, const Breaker& breaker) {
+  const Panel* fed = breaker.feeds.is(Feeds::feeder) ? find(plan, breaker.feedsPanel) : nullptr;
+  return fed != nullptr && !fed->name.empty() ? say(kFeeder, fed->name) : feedsName(breaker);
 }
 
 std::string voltsOf(const Plan& plan, VoltageClass voltage) {
@@ -339,7 +312,7 @@ class Reader {
     } else {
       cell.kind = breaker.feeds.is(Feeds::nothing) || breaker.feeds.is(Feeds::circuit) ? CellKind::spare
                                                                                        : CellKind::breaker;
-      cell.name = words(feedName(plan_, breaker), language_);
+      cell.name = words(nameOf(plan_, breaker), language_);
       out.openBody = breaker.stage.is(Stage::fresh);
       if (breaker.backFed.is(Answer::yes)) {
         out.secondLine = words(language_, kBackFed);

@@ -3,12 +3,12 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/panel/names.h"
 #include "ui/wording/language.h"
 
 namespace stayalight {
 namespace {
 
-constexpr MessageId kSpare{"paper.spare"};
 constexpr MessageId kBlank{"paper.blank"};
 constexpr MessageId kMovedTo{"paper.moved_to"};
 constexpr MessageId kMovedToBackup{"paper.moved_to_backup"};
@@ -16,12 +16,6 @@ constexpr MessageId kFinalSpare{"paper.final_spare"};
 constexpr MessageId kFinalBlank{"paper.final_blank"};
 constexpr MessageId kFrom{"paper.was_from"};
 constexpr MessageId kUnnamed{"paper.unnamed"};
-constexpr MessageId kFeeds[] = {
-    MessageId{"paper.feeds_circuit"},         MessageId{"paper.spare"},
-    MessageId{"paper.feeds_feeder"},          MessageId{"paper.feeds_inverter_input"},
-    MessageId{"paper.feeds_inverter_output"}, MessageId{"paper.feeds_solar"},
-    MessageId{"paper.feeds_generator"},       MessageId{"paper.feeds_utility"},
-    MessageId{"paper.feeds_surge_device"}};
 constexpr MessageId kFeederTo{"paper.feeder_to"};
 
 QString text(const std::string& value) { return QString::fromStdString(value); }
@@ -128,8 +122,7 @@ class RowMaker {
     row.rating = QString::number(breaker.rating.count());
     if (circuit == nullptr) {
       const Feeds feeds = breaker.feeds.valueOr(Feeds::nothing);
-      row.name = words(language_,
-                       kFeeds[static_cast<std::size_t>(feeds == Feeds::circuit ? Feeds::nothing : feeds)]);
+      row.name = words(feedsName(breaker), language_);
       row.plain = feeds == Feeds::circuit || feeds == Feeds::nothing;
       if (const Panel* to = find(plan_, breaker.feedsPanel))
         row.serves = words(language_, kFeederTo, to->name);

@@ -19,16 +19,8 @@ const TextRow kRows[] = {
     {"board.free_count", TEXT("Stayalight", "%1 of %2 free")},
     {"board.tie_note", TEXT("Stayalight", "tie: hots share one neutral")},
     // -- names of what feeds no circuit
-    {"board.spare", TEXT("Stayalight", "Spare")},
     {"board.unnamed", TEXT("Stayalight", "Unnamed circuit")},
     {"board.feeder", TEXT("Stayalight", "Feeder, %1")},
-    {"board.feeder_unknown", TEXT("Stayalight", "Feeder")},
-    {"board.inverter_input", TEXT("Stayalight", "To the inverter")},
-    {"board.inverter_output", TEXT("Stayalight", "From the inverter")},
-    {"board.solar", TEXT("Stayalight", "Solar")},
-    {"board.generator", TEXT("Stayalight", "Generator")},
-    {"board.utility", TEXT("Stayalight", "Utility")},
-    {"board.surge_device", TEXT("Stayalight", "Surge device")},
     // -- second line of a two-pole cell
     {"board.volts_both", TEXT("Stayalight", "%1 V, both legs")},
     {"board.volts_three_wire", TEXT("Stayalight", "%1 V")},

@@ -42,6 +42,14 @@ const TextRow kRows[] = {
     {"panel.by_solar", TEXT("Stayalight", "the solar breaker")},
     {"panel.by_generator", TEXT("Stayalight", "the generator breaker")},
     {"panel.by_utility", TEXT("Stayalight", "the breaker of the utility supply")},
+    {"panel.feeds.nothing", TEXT("Stayalight", "Spare")},
+    {"panel.feeds.feeder", TEXT("Stayalight", "Feeder")},
+    {"panel.feeds.inverter_input", TEXT("Stayalight", "Inverter, input")},
+    {"panel.feeds.inverter_output", TEXT("Stayalight", "Inverter, output")},
+    {"panel.feeds.solar", TEXT("Stayalight", "Solar")},
+    {"panel.feeds.generator", TEXT("Stayalight", "Generator")},
+    {"panel.feeds.utility", TEXT("Stayalight", "Utility supply")},
+    {"panel.feeds.surge_device", TEXT("Stayalight", "Surge protective device")},
     {"panel.by_surge_device", TEXT("Stayalight", "the breaker of the surge device")},
 };
 
