@@ -64,6 +64,7 @@ std::vector<BreakerId> breakersAt(const Plan& plan, PanelId panel, SpacePosition
   }
   std::sort(found.begin(), found.end());
   std::vector<BreakerId> breakers;
+  breakers.reserve(found.size());
   for (const auto& [half, breaker] : found) breakers.push_back(breaker);
   return breakers;
 }
