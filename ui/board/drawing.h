@@ -43,6 +43,7 @@ class BoardDrawing {
   void drawLegs();
   void drawCell(const CellContent& content, int index);
   void drawNumbers(const CellContent& content);
+  void clearHatch(ColorRole ground, const QRectF& whole, std::size_t firstText);
   void drawBreaker(const CellContent& content);
   void drawHalf(const CellContent& content);
   void drawHome(const CellContent& content);

@@ -66,7 +66,8 @@ void BoardDrawing::drawCell(const CellContent& content, int index) {
   if (lit)
     mark(MarkRole::litEdge, QRectF(rect_.left(), rect_.bottom() - 1.0, rect_.width(), 1.0),
          ColorRole::litEdge);
-  if (cell.kind == CellKind::movedAway && !home && !cell.quiet) {
+  const bool hatched = cell.kind == CellKind::movedAway && !home && !cell.quiet;
+  if (hatched) {
     BoardMark& hatch = mark(MarkRole::hatch, rect_, std::nullopt, ColorRole::hatch, 0.0, 0.7);
     hatch.shape = MarkShape::hatch;
   }
@@ -74,6 +75,7 @@ void BoardDrawing::drawCell(const CellContent& content, int index) {
        QPointF(whole.right(), whole.bottom() + 0.5), ColorRole::cellRule, 1.0);
   const QRectF shown = rect_;
   rect_ = whole;
+  const std::size_t firstText = out_.texts.size();
   drawNumbers(content);
 
   const auto note = state_.landings.find(cell.address);
@@ -94,6 +96,22 @@ void BoardDrawing::drawCell(const CellContent& content, int index) {
     drawBreaker(content);
   }
   rect_ = shown;
+  if (hatched) clearHatch(ground, whole, firstText);
+}
+
+// No line runs through what is to be read: the hatch stays between the name and what stands beside it.
+void BoardDrawing::clearHatch(ColorRole ground, const QRectF& whole, std::size_t firstText) {
+  constexpr double kBeside = 4.0;
+  for (std::size_t i = firstText; i < out_.texts.size(); ++i) {
+    const BoardText& text = out_.texts[i];
+    QRectF part;
+    if (text.role == TextRole::spaceNumber) part = across(whole, column_, 0.0, nameInset_ - kBeside);
+    if (text.role == TextRole::name)
+      part =
+          QRectF(text.rect.left() - kBeside, whole.top(), text.rect.width() + 2.0 * kBeside, whole.height());
+    part &= rect_;
+    if (!part.isEmpty()) mark(MarkRole::hatchGap, part, ground);
+  }
 }
 
 const CellContent* BoardDrawing::firstInRow(const CellContent& content) const {

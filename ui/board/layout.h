@@ -139,6 +139,7 @@ enum class MarkRole : std::uint8_t {
   ground,
   litEdge,
   hatch,
+  hatchGap,  ///< where the hatch would run through a text
   body,
   knob,
   knobLine,

@@ -107,6 +107,39 @@ class BoardTest : public QObject {
       }
     }
   }
+  // The hatch of a space whose circuit moved away runs through no number and no name, and is still there.
+  void noHatchRunsThroughAText() {
+    const Plan plan = sample("river-house");
+    const Assessment assessment = assess(plan);
+    int hatched = 0;
+    for (const auto& panel : plan.panels) {
+      const BoardLayout board = layout(plan, assessment, panel->id, kLanguage);
+      for (std::size_t i = 0; i < board.marks.size(); ++i) {
+        const BoardMark& hatch = board.marks[i];
+        if (hatch.role != MarkRole::hatch) continue;
+        ++hatched;
+        double clear = 0.0;
+        for (std::size_t k = i + 1; k < board.marks.size(); ++k) {
+          if (board.marks[k].cell == hatch.cell && board.marks[k].role == MarkRole::hatchGap)
+            clear += board.marks[k].rect.width();
+        }
+        QVERIFY(clear < hatch.rect.width() - 20.0);
+        for (const BoardText& text : board.texts) {
+          const bool read = text.role == TextRole::name || text.role == TextRole::spaceNumber;
+          if (text.cell != hatch.cell || !read) continue;
+          const bool freed = std::any_of(board.marks.begin() + static_cast<std::ptrdiff_t>(i),
+                                         board.marks.end(), [&](const BoardMark& mark) {
+                                           return mark.role == MarkRole::hatchGap &&
+                                                  mark.rect.contains(text.rect.center()) &&
+                                                  mark.rect.left() <= text.rect.left() &&
+                                                  mark.rect.right() >= text.rect.right();
+                                         });
+          QVERIFY2(freed, qPrintable(text.text));
+        }
+      }
+    }
+    QVERIFY(hatched >= 10);
+  }
   void everySpaceIsHitAndCellsDoNotShareIt() {
     const Plan plan = example::exampleHouseMoved();
     const BoardLayout board = layout(plan, assess(plan), example::kMain, kLanguage);
