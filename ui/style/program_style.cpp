@@ -2,6 +2,7 @@
 
 #include <QtCore/QEvent>
 #include <QtGui/QPainter>
+#include <QtGui/QPolygonF>
 #include <QtWidgets/QAbstractButton>
 #include <QtWidgets/QAbstractScrollArea>
 #include <QtWidgets/QComboBox>
@@ -91,6 +92,32 @@ void ProgramStyle::drawControl(ControlElement element, const QStyleOption* optio
         // Fusion's line under it; on a finer screen that begins above the last row.
         painter->fillRect(QRect(rect.left(), rect.bottom() - 1, rect.width(), 2), option->palette.window());
       return;
+    case CE_ProgressBarGroove:
+      return frame(painter, *option, ColorRole::sheet, true);
+    case CE_ProgressBarContents:
+      if (const auto* bar = qstyleoption_cast<const QStyleOptionProgressBar*>(option);
+          bar != nullptr && bar->maximum > bar->minimum)
+        return drawProgress(painter, *bar);
+      break;
+    case CE_HeaderSection:
+    case CE_HeaderEmptyArea:
+      painter->fillRect(rect, palette_.color(ColorRole::window));
+      painter->fillRect(QRect(rect.left(), rect.bottom(), rect.width(), 1), palette_.color(ColorRole::edge));
+      if (element == CE_HeaderSection)
+        painter->fillRect(QRect(rect.right(), rect.top(), 1, rect.height()),
+                          palette_.color(ColorRole::hairline));
+      return;
+    case CE_Splitter: {
+      // A row of points along the seam.
+      constexpr int kPoint = 2, kStep = 5, kPoints = 5;
+      const bool lying = rect.width() > rect.height();
+      for (int i = 0; i < kPoints; ++i) {
+        const int along = (i - kPoints / 2) * kStep;
+        const QPoint at = rect.center() + (lying ? QPoint(along, 0) : QPoint(0, along));
+        painter->fillRect(QRect(at, QSize(kPoint, kPoint)), palette_.color(ColorRole::edge));
+      }
+      return;
+    }
     case CE_ToolBar:
       painter->fillRect(rect, option->palette.window());
       painter->fillRect(QRect(rect.left(), rect.top(), rect.width(), 1), palette_.color(ColorRole::hairline));
@@ -99,6 +126,57 @@ void ProgramStyle::drawControl(ControlElement element, const QStyleOption* optio
       break;
   }
   QProxyStyle::drawControl(element, option, painter, widget);
+}
+
+void ProgramStyle::drawComplexControl(ComplexControl control, const QStyleOptionComplex* option,
+                                      QPainter* painter, const QWidget* widget) const {
+  if (const auto* bar = qstyleoption_cast<const QStyleOptionSlider*>(option);
+      control == CC_ScrollBar && bar != nullptr)
+    return drawScrollBar(painter, *bar, widget);
+  QProxyStyle::drawComplexControl(control, option, painter, widget);
+  if (control == CC_SpinBox) frame(painter, *option, ColorRole::sheet, false);
+}
+
+void ProgramStyle::drawScrollBar(QPainter* painter, const QStyleOptionSlider& bar,
+                                 const QWidget* widget) const {
+  const bool upright = bar.orientation == Qt::Vertical;
+  painter->save();
+  painter->setRenderHint(QPainter::Antialiasing);
+  painter->fillRect(bar.rect, palette_.color(ColorRole::window));
+  const auto part = [&](SubControl which) {
+    return QRectF(proxy()->subControlRect(CC_ScrollBar, &bar, which, widget));
+  };
+  const bool ends = bar.maximum <= bar.minimum;
+  painter->setPen(Qt::NoPen);
+  if (!ends) {
+    const bool held =
+        bar.activeSubControls.testFlag(SC_ScrollBarSlider) && bar.state & (State_Sunken | State_MouseOver);
+    constexpr double kBeside = 3.0;
+    const QRectF slider = part(SC_ScrollBarSlider);
+    const QRectF handle =
+        upright ? slider.adjusted(kBeside, 1, -kBeside, -1) : slider.adjusted(1, kBeside, -1, -kBeside);
+    painter->setBrush(palette_.color(held ? ColorRole::ink : ColorRole::edge));
+    painter->drawRoundedRect(handle, kRadius, kRadius);
+  }
+  painter->setBrush(palette_.color(ends ? ColorRole::hairline : ColorRole::ink2));
+  for (const SubControl which : {SC_ScrollBarSubLine, SC_ScrollBarAddLine}) {
+    const QPointF middle = part(which).center();
+    constexpr double kHalf = 3.5;
+    const double to = which == SC_ScrollBarAddLine ? kHalf / 2.0 : -kHalf / 2.0;
+    const QPointF tip = upright ? QPointF(0, to) : QPointF(to, 0);
+    const QPointF side = upright ? QPointF(kHalf, 0) : QPointF(0, kHalf);
+    painter->drawPolygon(QPolygonF{middle + tip, middle - tip + side, middle - tip - side});
+  }
+  painter->restore();
+}
+
+void ProgramStyle::drawProgress(QPainter* painter, const QStyleOptionProgressBar& progress) const {
+  const double share = static_cast<double>(progress.progress - progress.minimum) /
+                       static_cast<double>(progress.maximum - progress.minimum);
+  QRectF done = QRectF(progress.rect).adjusted(2.0, 2.0, -2.0, -2.0);
+  done.setWidth(done.width() * std::clamp(share, 0.0, 1.0));
+  if (progress.direction == Qt::RightToLeft) done.moveRight(progress.rect.right() - 1.0);
+  painter->fillRect(done, palette_.color(ColorRole::ink2));
 }
 
 void ProgramStyle::polish(QWidget* widget) {

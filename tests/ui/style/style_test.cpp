@@ -96,6 +96,68 @@ class StyleTest : public QObject {
       QVERIFY(contrast(edge(QStyle::PE_PanelButtonCommand, button), ground) >= 3.0);
     }
   }
+  // The same of what is moved or only looked at: the handle of a scroll bar, a spin box, progress, a seam.
+  void handlesAndBarsAreSeen() {
+    for (const Theme theme : {Theme::light, Theme::dark, Theme::contrast}) {
+      const Palette palette(theme);
+      ProgramStyle style(palette);
+      const QColor ground = palette.color(ColorRole::window);
+      QImage image;
+      const auto prepared = [&](QStyleOption& option, QSize size) {
+        image = QImage(size, QImage::Format_ARGB32);
+        image.fill(ground);
+        option.rect = image.rect();
+        option.palette = widgetPalette(palette);
+        option.state = QStyle::State_Enabled;
+      };
+      for (const Qt::Orientation orientation : {Qt::Vertical, Qt::Horizontal}) {
+        QStyleOptionSlider bar;
+        prepared(bar, orientation == Qt::Vertical ? QSize(16, 200) : QSize(200, 16));
+        bar.orientation = orientation;
+        bar.state.setFlag(QStyle::State_Horizontal, orientation == Qt::Horizontal);
+        bar.maximum = 100;
+        bar.pageStep = 50;
+        bar.subControls = QStyle::SC_All;
+        const QRect handle =
+            style.subControlRect(QStyle::CC_ScrollBar, &bar, QStyle::SC_ScrollBarSlider, nullptr);
+        {
+          QPainter painter(&image);
+          style.drawComplexControl(QStyle::CC_ScrollBar, &bar, &painter, nullptr);
+        }
+        QVERIFY(contrast(image.pixelColor(handle.center()), ground) >= 3.0);
+        const QPoint beyond = orientation == Qt::Vertical ? QPoint(8, 170) : QPoint(170, 8);
+        QVERIFY(!handle.contains(beyond));
+        QVERIFY(contrast(image.pixelColor(handle.center()), image.pixelColor(beyond)) >= 3.0);
+      }
+      QStyleOptionSpinBox box;
+      prepared(box, QSize(120, 26));
+      box.subControls = QStyle::SC_All;
+      {
+        QPainter painter(&image);
+        style.drawComplexControl(QStyle::CC_SpinBox, &box, &painter, nullptr);
+      }
+      QVERIFY(contrast(image.pixelColor(60, 0), ground) >= 3.0);
+      QStyleOptionProgressBar progress;
+      prepared(progress, QSize(200, 20));
+      progress.maximum = 100;
+      progress.progress = 50;
+      progress.state.setFlag(QStyle::State_Horizontal);
+      {
+        QPainter painter(&image);
+        style.drawControl(QStyle::CE_ProgressBarGroove, &progress, &painter, nullptr);
+        style.drawControl(QStyle::CE_ProgressBarContents, &progress, &painter, nullptr);
+      }
+      QVERIFY(contrast(image.pixelColor(100, 0), ground) >= 3.0);
+      QVERIFY(contrast(image.pixelColor(50, 10), image.pixelColor(150, 10)) >= 3.0);
+      QStyleOption seam;
+      prepared(seam, QSize(200, 8));
+      {
+        QPainter painter(&image);
+        style.drawControl(QStyle::CE_Splitter, &seam, &painter, nullptr);
+      }
+      QVERIFY(contrast(image.pixelColor(seam.rect.center()), ground) >= 3.0);
+    }
+  }
   void theDesktopMayAskForLessMotion() {
     QStandardPaths::setTestModeEnabled(true);
     const QString folder = QStandardPaths::writableLocation(QStandardPaths::GenericConfigLocation);
