@@ -23,6 +23,7 @@ constexpr double kGap = 54.0, kNarrowGap = 38.0;
 constexpr double kLeastWidth = 640.0;  // of both boards: names are cut shorter, ratings and spaces are not
 constexpr int kUnderGap = 12;
 constexpr int kChooserGap = 4;
+constexpr int kLabelGap = 8;
 constexpr int kSettle = 120, kReturn = 160;  // milliseconds
 constexpr int kShadow = 4;                   // room for the carried picture's shadow
 
@@ -64,10 +65,15 @@ void BoardsView::Parts::arrange() {
   int head = 0;
   for (std::size_t side = 0; side < choosers.size(); ++side) {
     QComboBox* chooser = choosers[side];
-    chooser->setVisible(plan.panels.size() > shownPanels.size());
+    QLabel* label = labels[side];
+    for (QWidget* each : {static_cast<QWidget*>(chooser), static_cast<QWidget*>(label)})
+      each->setVisible(plan.panels.size() > shownPanels.size());
     if (chooser->isHidden()) continue;
     const QSize wanted = chooser->sizeHint();
-    chooser->setGeometry(side == 0 ? 0 : width - boardWidth, 0, std::min(boardWidth, wanted.width()),
+    const int from = side == 0 ? 0 : width - boardWidth;
+    const int labelWidth = label->sizeHint().width() + scaled(kLabelGap);
+    label->setGeometry(from, 0, labelWidth, wanted.height());
+    chooser->setGeometry(from + labelWidth, 0, std::min(boardWidth - labelWidth, wanted.width()),
                          wanted.height());
     head = wanted.height() + kChooserGap;
   }
@@ -500,6 +506,11 @@ BoardsView::BoardsView(QWidget* parent) : QWidget(parent), parts_(std::make_uniq
     chooser->setObjectName(side == 0 ? QStringLiteral("leftPanel") : QStringLiteral("rightPanel"));
     chooser->setSizeAdjustPolicy(QComboBox::AdjustToContents);
     chooser->hide();
+    auto* label = new QLabel(this);
+    label->setFont(screenFont(Face::condensed, 12));
+    label->setBuddy(chooser);
+    label->hide();
+    parts_->labels[side] = label;
     parts_->choosers[side] = chooser;
     connect(chooser, &QComboBox::activated, this, [this, chooser, side](int at) {
       parts_->put(PanelId{chooser->itemData(at).toLongLong()}, side);

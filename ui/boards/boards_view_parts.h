@@ -5,6 +5,7 @@
 #include <QtCore/QPropertyAnimation>
 #include <QtCore/QTimer>
 #include <QtWidgets/QComboBox>
+#include <QtWidgets/QLabel>
 #include <QtWidgets/QScrollArea>
 #include <array>
 #include <map>
@@ -46,6 +47,7 @@ struct BoardsView::Parts {
   std::array<PanelId, 2> shownPanels;  ///< on the left and on the right; none where the plan has no more
   std::array<PanelId, 2> chosen;       ///< by hand; none: what usually stands there
   std::array<QComboBox*, 2> choosers{};
+  std::array<QLabel*, 2> labels{};  ///< of the choosers
   QScrollArea* left = nullptr;
   QScrollArea* right = nullptr;
   QWidget* under = nullptr;

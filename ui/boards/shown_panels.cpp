@@ -8,6 +8,7 @@
 namespace stayalight {
 namespace {
 
+constexpr std::array<MessageId, 2> kLabels = {MessageId{"board.left_label"}, MessageId{"board.right_label"}};
 constexpr MessageId kLeftShows{"board.left_shows"};
 constexpr MessageId kRightShows{"board.right_shows"};
 constexpr MessageId kUnnamed{"board.unnamed_panel"};
@@ -44,6 +45,7 @@ void BoardsView::Parts::fillChoosers() {
   for (std::size_t side = 0; side < choosers.size(); ++side) {
     QComboBox* chooser = choosers[side];
     const QSignalBlocker quiet(chooser);
+    labels[side]->setText(words(*language, kLabels[side]));
     chooser->setAccessibleName(words(*language, kNames[side]));
     chooser->setToolTip(chooser->accessibleName());
     chooser->clear();

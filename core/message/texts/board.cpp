@@ -89,6 +89,8 @@ const TextRow kRows[] = {
     {"board.cell_matches", TEXT("Stayalight", "found")},
     {"board.table_name", TEXT("Stayalight", "%1, %2, %3 of %4 free")},
     // -- which panel a board shows
+    {"board.left_label", TEXT("Stayalight", "&Left board")},
+    {"board.right_label", TEXT("Stayalight", "&Right board")},
     {"board.left_shows", TEXT("Stayalight", "Panel on the left board")},
     {"board.right_shows", TEXT("Stayalight", "Panel on the right board")},
     {"board.unnamed_panel", TEXT("Stayalight", "Panel %1")},

@@ -3,6 +3,7 @@
 
 #include <QtGui/QAction>
 #include <QtWidgets/QComboBox>
+#include <QtWidgets/QLabel>
 #include <QtWidgets/QLineEdit>
 
 #include "core/edit/edit.h"
@@ -95,6 +96,17 @@ void PanelsTest::theKeyboardReachesTheChooser() {
   QCOMPARE(QApplication::focusWidget(), static_cast<QWidget*>(chooser(true)));
   QTest::keyClick(chooser(true), Qt::Key_Tab, Qt::ShiftModifier);
   QCOMPARE(QApplication::focusWidget(), static_cast<QWidget*>(chooser(false)));
+  // And by the letter of the label in front of it.
+  for (const auto& [letter, right] : {std::pair{Qt::Key_R, true}, std::pair{Qt::Key_L, false}}) {
+    window_->boards()->boardWidget(main_)->setFocus();
+    QTest::keyClick(QApplication::focusWidget(), letter, Qt::AltModifier);
+    QCOMPARE(QApplication::focusWidget(), static_cast<QWidget*>(chooser(right)));
+    const auto labels = window_->boards()->findChildren<QLabel*>();
+    const auto label = std::find_if(labels.begin(), labels.end(),
+                                    [&](const QLabel* one) { return one->buddy() == chooser(right); });
+    QVERIFY(label != labels.end());
+    QVERIFY((*label)->isVisible() && (*label)->geometry().right() < chooser(right)->geometry().left());
+  }
 }
 
 void PanelsTest::aCircuitIsDraggedFromAnExistingSubpanel() {
