@@ -109,7 +109,8 @@ int assessPlans(const CommandLine& line) {
       exit = kExitError;
       continue;
     }
-    std::string report = reportJson(*plan, assess(*plan), baseName(name), languageFor(*plan, line));
+    std::string report =
+        reportJson(*plan, assess(*plan, {.record = true}), baseName(name), languageFor(*plan, line));
     if (line.plans.size() > 1) {
       while (!report.empty() && report.back() == '\n') report.pop_back();
       text += (text.empty() ? "" : ",\n") + report;
@@ -131,7 +132,7 @@ int reviewPlans(const CommandLine& line) {
       continue;
     }
     const ProgramLanguage language = languageFor(*plan, line);
-    const Assessment assessment = assess(*plan);
+    const Assessment assessment = assess(*plan, {.record = true});
     for (const Finding& finding : assessment.findings) {
       danger = danger || finding.severity == Severity::danger;
       const std::string citation = finding.rule.key.empty() ? std::string() : language.citation(finding.rule);
@@ -167,7 +168,8 @@ int printPlan(const CommandLine& line, int& argc, char** argv) {
                                       : PaperSize::letter;
   options.planName = QString::fromStdString(baseName(line.plans.front()));
   options.version = QString::fromUtf8(kVersion.data(), static_cast<qsizetype>(kVersion.size()));
-  const std::vector<Sheet> pages = sheets(*plan, assess(*plan), chosen.value(), language, options);
+  const std::vector<Sheet> pages =
+      sheets(*plan, assess(*plan, {.record = true}), chosen.value(), language, options);
   const QString title =
       plan->site->name.empty() ? options.planName : QString::fromStdString(plan->site->name);
   if (line.out == "-") {
@@ -190,7 +192,7 @@ int drawPlan(const CommandLine& line, int& argc, char** argv) {
   const Drawing drawing(argc, argv);
   if (!drawing.ready) return kExitError;
   const ProgramLanguage language = languageFor(*plan, line);
-  const Assessment assessment = assess(*plan);
+  const Assessment assessment = assess(*plan, {.record = true});
   if (line.out != "-") {
     const auto wrong = drawBoards(*plan, assessment, language, QString::fromStdString(line.out));
     if (wrong) writeError(*wrong);

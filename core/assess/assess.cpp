@@ -201,7 +201,7 @@ Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstance
   result.buses = busFigures(plan, result.limits, working, tables);
   result.raceways = racewayFigures(plan, result.segments, edition, working, tables);
   result.boxes = spliceBoxFigures(plan, edition, working, tables);
-  result.wiringSpaces = wiringSpaceFigures(plan, working, tables);
+  result.wiringSpaces = wiringSpaceFigures(plan, result.segments, working, tables);
 
   if (const Panel* ahead = panelAhead(plan)) result.supplyPlaces = clearedPlaces(plan, ahead->id);
   result.onSite = onSiteList(plan, tables);

@@ -18,6 +18,7 @@ struct EditionChange {
 /// By comparing the answers under the plan's edition with those under `to`: load calculation, devices and
 /// conductors of the feeder, ways to size the source, findings that come or go, sections that have another
 /// number or none confirmed. Empty for a Canadian site.
-[[nodiscard]] std::vector<EditionChange> editionChanges(const Plan& plan, Edition to);
+[[nodiscard]] std::vector<EditionChange> editionChanges(const Plan& plan, Edition to,
+                                                        const Tables& tables = publishedTables());
 
 }  // namespace stayalight

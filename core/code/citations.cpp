@@ -3,35 +3,40 @@
 #include <algorithm>
 #include <iterator>
 
-#include "stayalight/code_tables.h"
+#include "core/code/tables.h"
 
 namespace stayalight {
 
-std::span<const CitationRow> citationRows() { return generated::kCitations; }
-
-const CitationRow* ruleOf(RuleId rule) {
-  const auto rows = citationRows();
+const CitationRow* citationRow(RuleId rule, const Tables& tables) {
+  const auto rows = tables.citations;
   const auto found =
       std::lower_bound(rows.begin(), rows.end(), rule.key,
                        [](const CitationRow& row, std::string_view key) { return row.rule < key; });
   return found == rows.end() || found->rule != rule.key ? nullptr : &*found;
 }
 
-std::optional<std::string_view> citation(RuleId rule, Edition edition) {
-  const CitationRow* const row = ruleOf(rule);
-  if (row == nullptr || row->sections[index(edition)].empty()) return std::nullopt;
-  return row->sections[index(edition)];
+std::optional<std::string_view> sectionOf(RuleId rule, Edition edition, const Tables& tables) {
+  const CitationRow* const row = citationRow(rule, tables);
+  if (row == nullptr) return std::nullopt;
+  const std::string_view section = row->sections[index(edition)];
+  if (section.empty() || section == kNotInEdition) return std::nullopt;
+  return section;
 }
 
-std::optional<RuleBasis> basis(RuleId rule) {
-  const CitationRow* const row = ruleOf(rule);
+bool notInEdition(RuleId rule, Edition edition, const Tables& tables) {
+  const CitationRow* const row = citationRow(rule, tables);
+  return row != nullptr && row->sections[index(edition)] == kNotInEdition;
+}
+
+std::optional<RuleBasis> basis(RuleId rule, const Tables& tables) {
+  const CitationRow* const row = citationRow(rule, tables);
   if (row == nullptr) return std::nullopt;
   return row->basis;
 }
 
-std::string citationOrNearest(RuleId rule, Edition edition) {
-  if (const auto section = citation(rule, edition)) return std::string(*section);
-  if (const auto section = citation(rule, Edition::y2023)) {
+std::string citationOrNearest(RuleId rule, Edition edition, const Tables& tables) {
+  if (const auto section = sectionOf(rule, edition, tables)) return std::string(*section);
+  if (const auto section = sectionOf(rule, Edition::y2023, tables)) {
     return std::string(*section) + " (2023; not confirmed for " + std::string(name(edition)) + ")";
   }
   return std::string(rule.key);

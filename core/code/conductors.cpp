@@ -1,7 +1,5 @@
 #include "core/code/conductors.h"
 
-#include "core/code/citations.h"
-
 namespace stayalight {
 namespace {
 
@@ -37,7 +35,9 @@ const GroundingRow* groundingRow(RatingAmperes device, const Tables& tables) {
   return nullptr;
 }
 
-std::string tableOf(RuleId rule, Edition edition) { return "Table " + citationOrNearest(rule, edition); }
+std::string tableOf(RuleId rule, Edition edition, const Tables& tables) {
+  return "Table " + citationOrNearest(rule, edition, tables);
+}
 
 std::string wholeNumber(double value) { return std::to_string(static_cast<int>(value)); }
 
@@ -47,8 +47,9 @@ std::optional<AcAmperes> ampacity(ConductorSize size, Metal metal, TemperatureCo
                                   const Tables& tables) {
   return cell<AcAmperes>(tables.ampacity[index(size)].amperes[index(metal)][index(column)]);
 }
-std::string ampacityCell(ConductorSize size, Metal metal, TemperatureColumn column, Edition edition) {
-  return tableOf(RuleId{"conductor.ampacity"}, edition) + ", " + conductorName(size, metal) + ", " +
+std::string ampacityCell(ConductorSize size, Metal metal, TemperatureColumn column, Edition edition,
+                         const Tables& tables) {
+  return tableOf(RuleId{"conductor.ampacity"}, edition, tables) + ", " + conductorName(size, metal) + ", " +
          std::to_string(degrees(column)) + " C";
 }
 
@@ -61,7 +62,7 @@ std::string ambientCell(Temperature ambient, TemperatureColumn column, Edition e
   const AmbientRow* const row = ambientRow(ambient, tables);
   const std::string place =
       row == nullptr ? "above the last row" : "up to " + wholeNumber(row->upToCelsius) + " C";
-  return tableOf(RuleId{"conductor.ambient"}, edition) + ", " + place + ", " +
+  return tableOf(RuleId{"conductor.ambient"}, edition, tables) + ", " + place + ", " +
          std::to_string(degrees(column)) + " C column";
 }
 
@@ -76,7 +77,8 @@ std::string adjustmentCell(int currentCarrying, Edition edition, const Tables& t
     place = row->to == 0 ? std::to_string(row->from) + " and more"
                          : std::to_string(row->from) + " to " + std::to_string(row->to);
   }
-  return tableOf(RuleId{"conductor.adjustment"}, edition) + ", " + place + " current-carrying conductors";
+  return tableOf(RuleId{"conductor.adjustment"}, edition, tables) + ", " + place +
+         " current-carrying conductors";
 }
 
 ConductorSize electrodeConductor(ConductorSize supply, Metal metal, const Tables& tables) {
@@ -96,7 +98,7 @@ std::string groundingCell(RatingAmperes device, Metal metal, Edition edition, co
   const GroundingRow* const row = groundingRow(device, tables);
   const std::string place =
       row == nullptr ? "above the last row" : "up to " + std::to_string(row->deviceUpTo) + " A";
-  return tableOf(RuleId{"ground.size"}, edition) + ", " + place + ", " +
+  return tableOf(RuleId{"ground.size"}, edition, tables) + ", " + place + ", " +
          (metal == Metal::copper ? "Cu" : "Al");
 }
 

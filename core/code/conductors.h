@@ -39,7 +39,7 @@ struct Impedance {
 [[nodiscard]] std::optional<AcAmperes> ampacity(ConductorSize size, Metal metal, TemperatureColumn column,
                                                 const Tables& tables = publishedTables());
 [[nodiscard]] std::string ampacityCell(ConductorSize size, Metal metal, TemperatureColumn column,
-                                       Edition edition);
+                                       Edition edition, const Tables& tables = publishedTables());
 
 /// Table 310.15(B)(1). Empty: conductors of that column are not permitted there. An ambient between two
 /// printed ranges (30.4 C) takes the hotter row.

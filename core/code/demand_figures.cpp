@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "core/code/citations.h"
 #include "stayalight/code_tables.h"
 
 namespace stayalight {
@@ -38,10 +37,10 @@ std::optional<DemandFigure> cookingDemand(CookingColumn column, int count, Editi
 std::string_view unitOf(DemandKey key) { return generated::kDemandUnits[static_cast<std::size_t>(key)]; }
 RuleId ruleOf(DemandKey key) { return RuleId{generated::kDemandRules[static_cast<std::size_t>(key)]}; }
 
-std::string demandCell(DemandKey key, Edition edition) {
+std::string demandCell(DemandKey key, Edition edition, const Tables& tables) {
   std::string words(kDemandKeys[static_cast<std::size_t>(key)]);
   std::replace(words.begin(), words.end(), '_', ' ');
-  return citationOrNearest(ruleOf(key), edition) + ", " + words;
+  return citationOrNearest(ruleOf(key), edition, tables) + ", " + words;
 }
 
 }  // namespace stayalight

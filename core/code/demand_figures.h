@@ -189,6 +189,7 @@ enum class CookingColumn : std::uint8_t { a, b, c };
 [[nodiscard]] std::string_view unitOf(DemandKey key);
 [[nodiscard]] RuleId ruleOf(DemandKey key);
 /// Name of the cell for a working: section by edition and the row's key in words.
-[[nodiscard]] std::string demandCell(DemandKey key, Edition edition);
+[[nodiscard]] std::string demandCell(DemandKey key, Edition edition,
+                                     const Tables& tables = publishedTables());
 
 }  // namespace stayalight

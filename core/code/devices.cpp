@@ -1,6 +1,5 @@
 #include "core/code/devices.h"
 
-#include "core/code/citations.h"
 #include "core/code/conductors.h"
 
 namespace stayalight {
@@ -36,8 +35,8 @@ std::optional<RatingAmperes> standardRatingWithin(AcAmperes current, Edition edi
   return found;
 }
 
-std::string standardRatingCell(RatingAmperes rating, Edition edition) {
-  return "Table " + citationOrNearest(RuleId{"rating.standard"}, edition) + ", " +
+std::string standardRatingCell(RatingAmperes rating, Edition edition, const Tables& tables) {
+  return "Table " + citationOrNearest(RuleId{"rating.standard"}, edition, tables) + ", " +
          std::to_string(rating.count()) + " A";
 }
 
@@ -46,10 +45,6 @@ std::optional<RatingAmperes> smallConductorLimit(ConductorSize size, Metal metal
     if (row.size == size && row.metal == metal) return RatingAmperes(row.amperes);
   }
   return std::nullopt;
-}
-
-std::string smallConductorCell(ConductorSize size, Metal metal, Edition edition) {
-  return citationOrNearest(RuleId{"conductor.small"}, edition) + ", " + conductorName(size, metal);
 }
 
 }  // namespace stayalight

@@ -21,12 +21,12 @@ namespace stayalight {
 /// Largest standard rating at or below a current; empty below the smallest.
 [[nodiscard]] std::optional<RatingAmperes> standardRatingWithin(AcAmperes current, Edition edition,
                                                                 const Tables& tables = publishedTables());
-[[nodiscard]] std::string standardRatingCell(RatingAmperes rating, Edition edition);
+[[nodiscard]] std::string standardRatingCell(RatingAmperes rating, Edition edition,
+                                             const Tables& tables = publishedTables());
 
 /// 240.4(D): the largest device a small conductor takes, whatever its ampacity; empty where the size is not
 /// small. 240.4(E) and (G) (taps, motors, air conditioners) stand above it.
 [[nodiscard]] std::optional<RatingAmperes> smallConductorLimit(ConductorSize size, Metal metal,
                                                                const Tables& tables = publishedTables());
-[[nodiscard]] std::string smallConductorCell(ConductorSize size, Metal metal, Edition edition);
 
 }  // namespace stayalight

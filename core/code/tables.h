@@ -8,8 +8,10 @@
 #include <array>
 #include <cstdint>
 #include <optional>
+#include <span>
 #include <string_view>
 
+#include "core/code/citations.h"
 #include "core/code/demand_figures.h"
 #include "core/code/edition.h"
 #include "core/code/numbers.h"
@@ -116,6 +118,7 @@ struct Tables {
   std::array<double, 9> boxVolumes;  ///< Table 314.16(A), by BoxKind without the marked one
   std::array<double, kCodeNumberKeys.size()> numbers;
   std::array<DemandRow, kDemandKeys.size()> demand;
+  std::span<const CitationRow> citations;  ///< all rules, sorted by id
 };
 
 /// The tables as published.

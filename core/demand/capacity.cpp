@@ -9,6 +9,7 @@ namespace {
 
 using namespace demanding;
 
+constexpr MessageId kAbout{"capacity.about"};
 constexpr MessageId kCarries{"capacity.carries"};
 constexpr MessageId kCarriesUnknown{"capacity.carries_unknown"};
 constexpr MessageId kLegCarries{"capacity.leg_carries"};
@@ -69,6 +70,8 @@ Answer managementListed(const Transfer& transfer) {
 }
 
 struct Draws {
+  std::vector<StepInput> set, largestOf;
+  std::array<std::vector<StepInput>, 2> onLeg;
   double declared = 0.0;
   std::array<double, 2> leg{};
   double largest = 0.0;
@@ -76,7 +79,34 @@ struct Draws {
   bool known = true;         ///< of the declared set
   bool largestKnown = true;  ///< of all loads
   std::vector<Message> unknown;
+
+  void record(Working* working, RuleId rule, bool legs) const {
+    if (working == nullptr) return;
+    if (!set.empty()) demanding::record(working, "capacity.declared", rule, declared, "VA", set);
+    for (std::size_t i = 0; i < 2 && legs; ++i) {
+      if (!onLeg[i].empty())
+        demanding::record(working, "capacity.declared_leg", rule, leg[i], "VA", onLeg[i]);
+    }
+    if (!largestOf.empty()) demanding::record(working, "capacity.largest", rule, largest, "VA", largestOf);
+  }
 };
+
+Message pathAsks(CapacityPath path) {
+  switch (path) {
+    case CapacityPath::notChosen:
+    case CapacityPath::manual:
+      return say(kDeclared);
+    case CapacityPath::automaticFull:
+      return say(kFull);
+    case CapacityPath::managed:
+      return say(kManaged);
+    case CapacityPath::island:
+      return say(kLargest);
+    case CapacityPath::powerControl:
+      return say(kSetting);
+  }
+  return say(kDeclared);
+}
 
 // The most that load management connects where nobody set a limit: the calculated load without what listed
 // equipment keeps off as long as the outage lasts. What comes back in it counts, since nothing holds the rest
@@ -106,7 +136,7 @@ Connected connectedByManagement(const Plan& plan, Edition edition, Working* work
   return out;
 }
 
-Draws drawsOf(const Plan& plan, const Tables& tables) {
+Draws drawsOf(const Plan& plan, bool recording, const Tables& tables) {
   Draws out;
   for (const auto& circuit : plan.circuits) {
     if (!backedUp(plan, *circuit)) continue;
@@ -124,16 +154,23 @@ Draws drawsOf(const Plan& plan, const Tables& tables) {
         out.unknown.push_back(say(MessageId{"demand.name"}, name));
         continue;
       }
+      const auto noted = [&](double part) { return input("S", part, "VA", kNoStep, name); };
+      if (recording) out.largestOf.push_back(noted(*draw));
       if (*draw > out.largest) {
         out.largest = *draw;
         out.largestName = name;
       }
       if (!meant) continue;
       out.declared += *draw;
+      if (recording) out.set.push_back(noted(*draw));
+      const auto onLeg = [&](std::size_t leg, double part) {
+        out.leg[leg] += part;
+        if (recording) out.onLeg[leg].push_back(noted(part));
+      };
       if (load.connection.is(Connection::lineToLine)) {
-        for (double& leg : out.leg) leg += *draw / 2.0;
+        for (std::size_t leg = 0; leg < 2; ++leg) onLeg(leg, *draw / 2.0);
       } else if (!poles.empty()) {
-        out.leg[index(load.pole == 2 && poles.size() > 1 ? poles[1] : poles[0])] += *draw;
+        onLeg(index(load.pole == 2 && poles.size() > 1 ? poles[1] : poles[0]), *draw);
       }
     }
   }
@@ -174,13 +211,15 @@ Message pathName(CapacityPath path) {
   return say(names[static_cast<std::size_t>(path)]);
 }
 
+WorkingSubject workingSubject(CapacityPath path) { return {say(kAbout, std::vector{pathName(path)}), 0}; }
+
 std::vector<PathFigures> capacityPaths(const Plan& plan, Edition edition, const InverterLimits& limits,
                                        DemandFigures& figures, Working* working, const Tables& tables) {
   const Transfer& transfer = *plan.transfer;
   const Inverter& inverter = *plan.inverter;
   const bool none = transfer.arrangement.is(Arrangement::none) || !transfer.arrangement.known();
   const bool manual = transfer.arrangement.is(Arrangement::manualSwitch);
-  const Draws draws = drawsOf(plan, tables);
+  const Draws draws = drawsOf(plan, working != nullptr, tables);
   const auto& source = figures.carries;
   figures.largestName = draws.largestName;
   if (!draws.largestName.empty()) figures.largestSingle = VoltAmperes(draws.largest);
@@ -199,6 +238,10 @@ std::vector<PathFigures> capacityPaths(const Plan& plan, Edition edition, const 
   };
 
   PathFigures& byHand = begin(CapacityPath::manual, "capacity.manual");
+  {
+    const WorkingOf of(working, workingSubject(CapacityPath::manual));
+    draws.record(working, byHand.rule, limits.leg.has_value());
+  }
   if (!none && !manual) byHand.closed = say(kNotManual);
   byHand.asked = VoltAmperes(draws.declared);
   byHand.conditions.push_back(carries(kDeclared, byHand.asked, source, draws.known));
@@ -226,6 +269,7 @@ std::vector<PathFigures> capacityPaths(const Plan& plan, Edition edition, const 
     managed.conditions.push_back(carries(kManaged, managed.asked, source, true));
     if (transfer.managedLimit) managed.caution = say(kSetPoint, Citation{RuleId{"load.energy_management"}});
   } else {
+    const WorkingOf of(working, workingSubject(CapacityPath::managed));
     const Connected connected = connectedByManagement(plan, edition, working, tables);
     managed.asked = connected.most;
     CapacityCondition condition = carries(kManagedCalculated, connected.most, source, true);
@@ -265,7 +309,15 @@ std::vector<PathFigures> capacityPaths(const Plan& plan, Edition edition, const 
   control.conditions.push_back(carries(kLargest, single, source, draws.largestKnown));
   control.conditions.push_back({say(kByHand), ofAnswer(inverter.reconnectsByHand)});
 
-  for (PathFigures& path : paths) conclude(path);
+  for (PathFigures& path : paths) {
+    conclude(path);
+    const WorkingOf of(working, workingSubject(path.path));
+    if (path.asked && source) {
+      record(working, "capacity.share", path.rule, path.asked->count() / source->count(), "",
+             {input("S", path.asked->count(), "VA", kNoStep, render(pathAsks(path.path), plainEnglish())),
+              input("P", source->count(), "VA", kNoStep, "what the inverters carry all day")});
+    }
+  }
   return paths;
 }
 

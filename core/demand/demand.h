@@ -126,6 +126,8 @@ struct DemandCalculation {
   std::vector<Message> notes;
   StepIndex totalStep = kNoStep;
   StepIndex minimumStep = kNoStep;
+  /// Least rating that both the total and the heavier leg ask for; a method without legs asks by its total.
+  [[nodiscard]] AcAmperes least() const { return std::max(minimum, heavierMinimum); }
   [[nodiscard]] bool complete() const { return missing.empty() && !refused; }
 };
 
@@ -169,6 +171,7 @@ inline constexpr std::array<std::string_view, 4> kDemandMethodWords = {"standard
                                                                        "metered"};
 /// "Optional method".
 [[nodiscard]] Message methodName(DemandMethod method);
+[[nodiscard]] WorkingSubject workingSubject(DemandMethod method, Reading reading);
 /// What stands beside a figure of which `confirmed` is false.
 inline constexpr MessageId kNotConfirmed{"demand.not_confirmed"};
 struct MethodFigures {
@@ -196,6 +199,9 @@ struct ServiceDemand {
   std::optional<DemandMethod> chosen;
   ChargeSetting charge;
 };
+/// What is left for charging, and the load of the backup feeder, in a working.
+[[nodiscard]] WorkingSubject chargingSubject();
+[[nodiscard]] WorkingSubject feederLoadSubject();
 [[nodiscard]] const MethodFigures* chosenMethod(const ServiceDemand& service);
 
 // ---- how large the source must be (capacity.cpp)
@@ -204,6 +210,7 @@ struct ServiceDemand {
 enum class Condition : std::uint8_t { kept, broken, notKnown };
 /// "Manual transfer, loads meant to run".
 [[nodiscard]] Message pathName(CapacityPath path);
+[[nodiscard]] WorkingSubject workingSubject(CapacityPath path);
 struct CapacityCondition {
   Message what;
   Condition state = Condition::notKnown;

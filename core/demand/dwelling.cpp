@@ -226,7 +226,8 @@ class Dwelling {
       row.confirmed = figures_.confirmed();
       row.step =
           record(working_, "demand.circuits", row.rule, total * each, "VA",
-                 {input("n", total, "", kNoStep, "circuits of this kind"), figures_.input("s", key, each)},
+                 {input("n", total, "", kNoStep, "circuits of this kind; " + figures_.cell(leastOf(key))),
+                  figures_.input("s", key, each)},
                  row.what);
       part.gross += total * each;
       part.inputs.push_back(input("S", total * each, "VA", row.step, "circuits"));
@@ -383,7 +384,8 @@ class Dwelling {
     out_.continuous += *question_.charging;
   }
 
-  // The neutral of every method is that of 220.61, from the demand of the standard method.
+  // The neutral of every method is that of 220.61, from the demand of the standard method, whose steps show
+  // it.
   DemandCalculation finish() {
     charging();
     const DemandCalculation standard = standardLoad(question_, nullptr, figures_.tables());

@@ -5,6 +5,7 @@
 
 #include "core/code/numbers.h"
 #include "core/demand/record.h"
+#include "core/panel/clearing.h"
 #include "core/plan/field.h"
 #include "core/transfer/breaker_in_plan.h"
 
@@ -22,7 +23,13 @@ constexpr MessageId kNoPeriod{"demand.not_applicable.no_period"};
 constexpr MessageId kNotGross{"demand.not_applicable.not_gross"};
 constexpr MessageId kGrossUnknown{"demand.not_applicable.gross_unknown"};
 constexpr MessageId kNoSeason{"demand.not_applicable.no_season"};
+constexpr MessageId kNoChargeLimit{"demand.missing.charge_limit"};
+constexpr MessageId kBefore{"demand.about.before"};
+constexpr MessageId kAfter{"demand.about.after"};
+constexpr MessageId kFeeder{"demand.about.feeder"};
+constexpr MessageId kCharging{"demand.about.charging"};
 constexpr MessageId kMain{"demand.rating.main"};
+constexpr MessageId kMainLeg{"demand.rating.main_leg"};
 constexpr MessageId kInput{"demand.rating.input"};
 constexpr MessageId kRelay{"demand.rating.relay"};
 constexpr MessageId kInputBreaker{"demand.rating.input_breaker"};
@@ -37,7 +44,7 @@ std::optional<RatingAmperes> ratingOf(const Plan& plan) {
 
 Verdict verdictOf(const DemandCalculation& calculation, const std::optional<RatingAmperes>& rating) {
   if (calculation.refused || !rating) return Verdict::notKnown;
-  return compare(calculation.minimum, calculation.complete() ? calculation.minimum : AcAmperes(1e9),
+  return compare(calculation.least(), calculation.complete() ? calculation.least() : AcAmperes(1e9),
                  std::optional(rating->amperes()));
 }
 
@@ -99,7 +106,7 @@ DemandCalculation calculate(const Plan& plan, DemandMethod method, const DemandQ
       fresh.notes.clear();
       if (after) {
         for (const Message& missing : question.missing) {
-          if (missing.id == MessageId{"demand.missing.charge_limit"}) fresh.missing.push_back(missing);
+          if (missing.id == kNoChargeLimit) fresh.missing.push_back(missing);
         }
         for (const auto& circuit : plan.circuits) {
           // A new circuit of which something is not entered.
@@ -140,8 +147,24 @@ Left leftFor(double rating, double volts, double load, double continuous, double
   return left;
 }
 
-ChargeSetting chargeSetting(const Plan& plan, const DemandFigures& figures, Working* working,
-                            const Tables& tables) {
+// The main after the work as if nothing charged, by the method that is chosen, or else by the one that then
+// asks for least: so the limit that fits is known before one is entered.
+std::optional<DemandCalculation> withoutCharging(const Plan& plan, const ServiceDemand& service,
+                                                 const DemandQuestion& after, const Tables& tables) {
+  DemandQuestion question = after;
+  question.charging.reset();
+  std::erase_if(question.missing, [](const Message& missing) { return missing.id == kNoChargeLimit; });
+  std::optional<DemandCalculation> least;
+  for (const MethodFigures& method : service.methods) {
+    if (method.notApplicable || (service.chosen && service.chosen != method.method)) continue;
+    DemandCalculation load = calculate(plan, method.method, question, true, nullptr, tables);
+    if (load.complete() && (!least || load.least() < least->least())) least = std::move(load);
+  }
+  return least;
+}
+
+ChargeSetting chargeSetting(const Plan& plan, const DemandFigures& figures, const DemandQuestion& after,
+                            Working* working, const Tables& tables) {
   ChargeSetting setting;
   const std::vector<Segment> pieces = segments(plan);
   setting.asked = std::find(pieces.begin(), pieces.end(), Segment::mainToInverter) != pieces.end();
@@ -157,13 +180,18 @@ ChargeSetting chargeSetting(const Plan& plan, const DemandFigures& figures, Work
   const auto consider = [&](Left left) {
     if (!least || left.watts < least->watts) least = std::move(left);
   };
-  const MethodFigures* const method = chosenMethod(figures.service);
-  if (figures.service.rating && method != nullptr) {
-    const double charging = setting.entered.value_or(Watts()).count();
-    consider(leftFor(figures.service.rating->count(), volts, method->after.total.count() - charging,
-                     method->after.continuous.count() - charging, factor,
-                     say(kMain, Figure{static_cast<double>(figures.service.rating->count()), "A", 0}),
-                     working));
+  const std::optional<DemandCalculation> house = withoutCharging(plan, figures.service, after, tables);
+  if (figures.service.rating && house) {
+    const double rating = figures.service.rating->count();
+    consider(leftFor(rating, volts, house->total.count(), house->continuous.count(), factor,
+                     say(kMain, Figure{rating, "A", 0}), working));
+    // A method with legs: charging adds to the heavier one too.
+    const double lineOverLeg = volts / system.legToNeutral.count();
+    for (const DemandLeg& leg : house->leg) {
+      if (leg.load.count() <= 0.0) continue;
+      consider(leftFor(rating, volts, leg.load.count() * lineOverLeg, leg.continuous.count() * lineOverLeg,
+                       factor, say(kMainLeg, Figure{rating, "A", 0}), working));
+    }
   } else {
     known = false;
   }
@@ -186,6 +214,9 @@ ChargeSetting chargeSetting(const Plan& plan, const DemandFigures& figures, Work
       known = false;
     }
   }
+  // Out of a subpanel its own feeder stands in the way, whose load is not worked out.
+  const Panel* const ahead = panelAhead(plan);
+  if (ahead != nullptr && !ahead->role.is(PanelRole::main)) known = false;
   const auto onTheWay = [&](const std::optional<double>& rating, MessageId name) {
     if (!known || !rating) return;
     consider(leftFor(*rating, volts, load, continuous, factor, say(name, Figure{*rating, "A", 0}), working));
@@ -194,7 +225,10 @@ ChargeSetting chargeSetting(const Plan& plan, const DemandFigures& figures, Work
     return rating ? std::optional<double>(rating->count()) : std::nullopt;
   };
   onTheWay(ofUnits(plan.inverter->acInput), kInput);
-  if (through) onTheWay(ofUnits(plan.inverter->passThrough), kRelay);
+  if (through) {
+    onTheWay(ofUnits(plan.inverter->passThrough), kRelay);
+    onTheWay(plain(plan.transfer->rating), kRelay);
+  }
   onTheWay(plain(breakerInPlan(plan, Segment::mainToInverter)), kInputBreaker);
   for (const auto& run : plan.runs) {
     if (run->segment.is(Segment::mainToInverter)) onTheWay(plain(run->fixedDevice), kInputBreaker);
@@ -243,6 +277,12 @@ Message methodName(DemandMethod method) {
   return say(names[static_cast<std::size_t>(method)]);
 }
 
+WorkingSubject workingSubject(DemandMethod method, Reading reading) {
+  return {say(reading == Reading::before ? kBefore : kAfter, std::vector{methodName(method)}), 0};
+}
+WorkingSubject chargingSubject() { return {say(kCharging), 0}; }
+WorkingSubject feederLoadSubject() { return {say(kFeeder), 0}; }
+
 const MethodFigures* chosenMethod(const ServiceDemand& service) {
   for (const MethodFigures& method : service.methods) {
     if (service.chosen == method.method) return &method;
@@ -271,7 +311,11 @@ DemandFigures demandFigures(const Plan& plan, Edition edition, const InverterLim
     made.rule = RuleId{rules[static_cast<std::size_t>(method)]};
     made.notApplicable = whyNot(plan, method, edition, service.rating, tables);
     if (!made.notApplicable) {
-      made.before = calculate(plan, method, before, false, nullptr, tables);
+      {
+        const WorkingOf about(working, workingSubject(method, Reading::before));
+        made.before = calculate(plan, method, before, false, working, tables);
+      }
+      const WorkingOf about(working, workingSubject(method, Reading::planned));
       made.after = calculate(plan, method, after, true, working, tables);
       made.verdictBefore = verdictOf(made.before, service.rating);
       made.verdictAfter = verdictOf(made.after, service.rating);
@@ -281,18 +325,22 @@ DemandFigures demandFigures(const Plan& plan, Edition edition, const InverterLim
   const MethodFigures* chosen = nullptr;
   for (const MethodFigures& method : service.methods) {
     if (method.notApplicable || !method.after.complete()) continue;
-    if (chosen == nullptr || method.after.minimum < chosen->after.minimum) chosen = &method;
+    if (chosen == nullptr || method.after.least() < chosen->after.least()) chosen = &method;
   }
   if (chosen != nullptr) service.chosen = chosen->method;
 
   if (backupPanel(plan) != nullptr) {
-    figures.feeder = standardLoad(feederQuestion(plan, edition, tables), working, tables);
+    {
+      const WorkingOf about(working, feederLoadSubject());
+      figures.feeder = standardLoad(feederQuestion(plan, edition, tables), working, tables);
+    }
     figures.feederLoad = feederLoadOf(plan, figures.feeder, tables);
     figures.carries = limits.totalApparent;
     if (!figures.carries && limits.total) figures.carries = VoltAmperes(limits.total->count());
     figures.paths = capacityPaths(plan, edition, limits, figures, working, tables);
   }
-  service.charge = chargeSetting(plan, figures, working, tables);
+  const WorkingOf about(working, chargingSubject());
+  service.charge = chargeSetting(plan, figures, after, working, tables);
   return figures;
 }
 

@@ -58,7 +58,7 @@ class Figures {
   [[nodiscard]] const Tables& tables() const { return tables_; }
   /// Name of a cell; empty where nothing is written down.
   [[nodiscard]] std::string cell(DemandKey key) const {
-    return recording_ ? demandCell(key, edition_) : std::string();
+    return recording_ ? demandCell(key, edition_, tables_) : std::string();
   }
   [[nodiscard]] StepInput input(std::string_view symbol, DemandKey key, double value) const {
     return demanding::input(symbol, value, unitOf(key), kNoStep, cell(key));
@@ -83,6 +83,11 @@ inline StepInput ratingOf(const DemandItem& item) {
 inline Figure voltAmperes(VoltAmperes value) { return Figure{value.count(), "VA", 0}; }
 
 /// Adds a line; what it needs of the others is given by the caller.
+/// How many circuits of that kind there are at least (210.11(C)).
+inline DemandKey leastOf(DemandKey circuit) {
+  return circuit == DemandKey::laundryCircuit ? DemandKey::laundryLeast : DemandKey::smallApplianceLeast;
+}
+
 inline DemandLine& addLine(DemandCalculation& to, Message what, RuleId rule, VoltAmperes gross,
                            std::int32_t items = 1) {
   DemandLine line;

@@ -145,7 +145,8 @@ class Standard {
       line.confirmed = sure;
       line.step =
           record(working_, "demand.circuits", line.rule, total * each, "VA",
-                 {input("n", total, "", kNoStep, "circuits of this kind"), figures_.input("s", key, each)},
+                 {input("n", total, "", kNoStep, "circuits of this kind; " + figures_.cell(leastOf(key))),
+                  figures_.input("s", key, each)},
                  line.what);
       sum.push_back(input("S", total * each, "VA", line.step, "circuits"));
       for (std::size_t leg = 0; leg < 2; ++leg) gross[leg] += count[leg] * each;

@@ -3,6 +3,7 @@
 // How a number came about: steps in one flat array, written down by the code that computes, on demand.
 // Core builds no sentence: notation comes from the table of formulas, citations from the edition's table.
 
+#include <algorithm>
 #include <cstdint>
 #include <optional>
 #include <span>
@@ -37,6 +38,15 @@ struct StepInput {
   std::string from;  ///< else: where from, e.g. "Well pump, running W" or "Table 310.16, 6 AWG Cu, 75 C"
 };
 
+/// What a step belongs to where several of a kind are worked out: a segment, a raceway, a method of the load
+/// calculation. Things of one name are told apart by the number of their record.
+struct WorkingSubject {
+  Message name;
+  std::int64_t number = 0;
+  friend bool operator==(const WorkingSubject&, const WorkingSubject&) = default;
+};
+inline constexpr std::int32_t kNoSubject = -1;
+
 struct Step {
   FormulaId formula;
   RuleId rule;  ///< empty key where no rule is followed
@@ -44,20 +54,51 @@ struct Step {
   std::string_view unit;
   std::vector<StepInput> inputs;
   Message note;  ///< what governed, the next candidate; empty id where there is nothing to say
+  std::int32_t subject = kNoSubject;  ///< in Working::subjects(); set by add()
 };
 
 /// Records steps. Computing code takes a `Working*` and does the same arithmetic with or without it.
 class Working {
  public:
   StepIndex add(Step step) {
+    step.subject = current_;
     steps_.push_back(std::move(step));
     return static_cast<StepIndex>(steps_.size()) - 1;
   }
   [[nodiscard]] std::span<const Step> steps() const { return steps_; }
+  [[nodiscard]] std::span<const WorkingSubject> subjects() const { return subjects_; }
+  [[nodiscard]] const WorkingSubject* subjectOf(const Step& step) const {
+    return step.subject == kNoSubject ? nullptr : &subjects_[static_cast<std::size_t>(step.subject)];
+  }
   [[nodiscard]] bool empty() const { return steps_.empty(); }
 
  private:
+  friend class WorkingOf;
   std::vector<Step> steps_;
+  std::vector<WorkingSubject> subjects_;
+  std::int32_t current_ = kNoSubject;
+};
+
+/// Steps that are added while it lives belong to the subject. Null: nothing is written down.
+class WorkingOf {
+ public:
+  WorkingOf(Working* working, const WorkingSubject& subject) : working_(working) {
+    if (working_ == nullptr) return;
+    before_ = working_->current_;
+    auto& all = working_->subjects_;
+    const auto found = std::find(all.begin(), all.end(), subject);
+    working_->current_ = static_cast<std::int32_t>(found - all.begin());
+    if (found == all.end()) all.push_back(subject);
+  }
+  ~WorkingOf() {
+    if (working_ != nullptr) working_->current_ = before_;
+  }
+  WorkingOf(const WorkingOf&) = delete;
+  WorkingOf& operator=(const WorkingOf&) = delete;
+
+ private:
+  Working* working_;
+  std::int32_t before_ = kNoSubject;
 };
 
 /// One printed formula. `expression` uses the symbols of the inputs; "sum(x)" and the like with a single

@@ -20,7 +20,9 @@ constexpr int kShareDecimals = 4;
 constexpr int kSecondDecimals = 3;
 constexpr int kVoltDecimals = 2;
 constexpr int kAreaDecimals = 4;
+constexpr int kWorkedDecimals = 6;  // of a step, enough to work it out again
 
+constexpr std::array<std::string_view, 3> kSpaceParts = {"spliced", "staying", "supply"};
 constexpr std::array<std::string_view, 5> kContentRoles = {"hot", "neutral", "ground", "cable", "other"};
 constexpr std::array<std::string_view, 3> kClearings = {"taken_out", "taken_out_for_a_while",
                                                         "set_elsewhere"};
@@ -150,16 +152,8 @@ class Report {
     json["splice_boxes"] = Json::array();
     for (const SpliceBoxFigures& figures : assessment_.boxes) json["splice_boxes"].push_back(box(figures));
     json["wiring_spaces"] = Json::array();
-    for (const WiringSpaceFigures& figures : assessment_.wiringSpaces) {
-      json["wiring_spaces"].push_back(Json{{"panel", figures.panel.number},
-                                           {"conductors", figures.conductors},
-                                           {"area_in2", num(figures.area)},
-                                           {"space_in2", num(figures.space)},
-                                           {"allowed_in2", num(figures.allowed)},
-                                           {"with_splices_in2", num(figures.withSplices)},
-                                           {"not_known", texts(figures.notKnown)},
-                                           {"verdict", word(figures.verdict)}});
-    }
+    for (const WiringSpaceFigures& figures : assessment_.wiringSpaces)
+      json["wiring_spaces"].push_back(wiringSpace(figures));
     json["supply_places"] = Json::array();
     for (const ClearedPlace& place : assessment_.supplyPlaces)
       json["supply_places"].push_back(supplyPlace(place));
@@ -172,6 +166,8 @@ class Report {
     for (const OnSiteItem& item : assessment_.onSite) json["on_site"].push_back(onSite(item));
     json["findings"] = Json::array();
     for (const Finding& found : assessment_.findings) json["findings"].push_back(finding(found));
+    json["working"] = Json::array();
+    for (const Step& step : assessment_.working.steps()) json["working"].push_back(worked(step));
     return json;
   }
 
@@ -308,15 +304,14 @@ class Report {
   [[nodiscard]] Json calculation(const DemandCalculation& figures) const {
     Json lines = Json::array();
     for (const DemandLine& line : figures.lines) {
-      lines.push_back(
-          Json{{"what", text(line.what)},
-               {"items", line.items},
-               {"gross_VA", num(line.gross)},
-               {"factor", num(line.factor)},
-               {"load_VA", num(line.load)},
-               {"neutral_VA", num(line.neutral)},
-               {"citation", line.rule.key.empty() ? Json(nullptr) : Json(language_.citation(line.rule))},
-               {"confirmed", line.confirmed}});
+      lines.push_back(Json{{"what", text(line.what)},
+                           {"items", line.items},
+                           {"gross_VA", num(line.gross)},
+                           {"factor", num(line.factor)},
+                           {"load_VA", num(line.load)},
+                           {"neutral_VA", num(line.neutral)},
+                           {"citation", cited(line.rule)},
+                           {"confirmed", line.confirmed}});
     }
     const auto leg = [](const DemandLeg& of) {
       return Json{
@@ -398,10 +393,15 @@ class Report {
     json["other_A"] = num(figures.load.other);
     json["operating_A"] = num(figures.load.operating);
     json["neutral_A"] = num(figures.load.neutral);
-    json["device"] = Json{{"minimum_A", num(device.minimum)},         {"rating_A", num(device.rating)},
-                          {"in_plan_A", num(device.inPlan)},          {"maximum_A", num(device.maximum)},
-                          {"maximum_from", text(device.maximumFrom)}, {"fixed", device.fixed},
-                          {"governs", text(device.governs)}};
+    json["device"] = Json{{"minimum_A", num(device.minimum)},
+                          {"rating_A", num(device.rating)},
+                          {"in_plan_A", num(device.inPlan)},
+                          {"maximum_A", num(device.maximum)},
+                          {"maximum_from", text(device.maximumFrom)},
+                          {"fixed", device.fixed},
+                          {"next_rating_A", num(device.next)},
+                          {"governs", text(device.governs)},
+                          {"citation", cited(device.rule)}};
     json["conductor"] = Json{{"size_AWG", word(conductor.size)},
                              {"metal", word(conductor.metal, ChoiceWords<Metal>::words)},
                              {"terminal_column_C", degrees(conductor.terminalColumn)},
@@ -414,11 +414,15 @@ class Report {
                              {"not_protected", conductor.notProtected},
                              {"next_size_AWG", word(conductor.next)},
                              {"next_size_A", num(conductor.nextAmpacity)},
-                             {"governs", text(conductor.governs)}};
+                             {"by_next_size_up", byNextSizeUp(conductor)},
+                             {"governs", text(conductor.governs)},
+                             {"citation", cited(conductor.rule)}};
     json["neutral_AWG"] = word(figures.neutral);
     json["neutral_governs"] = text(figures.neutralGoverns);
+    json["neutral_citation"] = cited(figures.neutralRule);
     json["ground_AWG"] = word(figures.ground);
     json["ground_governs"] = text(figures.groundGoverns);
+    json["ground_citation"] = cited(figures.groundRule);
     json["drop"] = nullptr;
     if (figures.drop) {
       json["drop"] = Json{{"L1_V", num(figures.drop->leg[0])},
@@ -433,14 +437,55 @@ class Report {
     return json;
   }
 
+  [[nodiscard]] Json cited(RuleId rule) const {
+    return rule.key.empty() ? Json(nullptr) : Json(language_.citation(rule));
+  }
+
+  // Steps refer to earlier ones by their place in the list, from 0.
+  [[nodiscard]] Json worked(const Step& step) const {
+    const WorkingSubject* const subject = assessment_.working.subjectOf(step);
+    const FormulaRow* const formula = formulaOf(step.formula);
+    Json inputs = Json::array();
+    for (const StepInput& input : step.inputs) {
+      inputs.push_back(Json{{"symbol", std::string(input.symbol)},
+                            {"value", rounded(input.value, kWorkedDecimals)},
+                            {"unit", std::string(input.unit)},
+                            {"grade", input.grade ? Json(word(*input.grade, kGradeWords)) : Json(nullptr)},
+                            {"step", input.step == kNoStep ? Json(nullptr) : Json(input.step)},
+                            {"from", input.from}});
+    }
+    return Json{{"about", subject != nullptr ? text(subject->name) : Json(nullptr)},
+                {"about_number", subject != nullptr ? subject->number : 0},
+                {"formula", std::string(step.formula.key)},
+                {"notation", formula == nullptr
+                                 ? std::string()
+                                 : std::string(formula->result) + " = " + std::string(formula->expression)},
+                {"result", rounded(step.result, kWorkedDecimals)},
+                {"unit", std::string(step.unit)},
+                {"inputs", inputs},
+                {"note", step.note.id.key.empty() ? Json(nullptr) : text(step.note)},
+                {"citation", cited(step.rule)},
+                {"source", formula == nullptr ? std::string() : std::string(formula->source)}};
+  }
+
   [[nodiscard]] Json dcCable() const {
     if (!assessment_.dcCable) return nullptr;
     const DcCableFigures& figures = *assessment_.dcCable;
     return Json{{"current_A", num(figures.current)},
                 {"required_A", num(figures.required)},
                 {"device_A", num(figures.device)},
+                {"device_governs", text(figures.deviceGoverns)},
+                {"device_citation", cited(figures.deviceRule)},
                 {"size_AWG", word(figures.conductor.size)},
+                {"metal", word(figures.conductor.metal, ChoiceWords<Metal>::words)},
+                {"terminal_column_C", degrees(figures.conductor.terminalColumn)},
+                {"ambient_factor", num(figures.conductor.ambientFactor)},
                 {"ampacity_A", num(figures.conductor.ampacity)},
+                {"next_size_AWG", word(figures.conductor.next)},
+                {"next_size_A", num(figures.conductor.nextAmpacity)},
+                {"by_instructions", figures.byInstructions},
+                {"governs", text(figures.conductor.governs)},
+                {"citation", cited(figures.conductor.rule)},
                 {"drop_V", figures.drop ? rounded(figures.drop->count(), kSecondDecimals) : Json(nullptr)},
                 {"drop_fraction", num(figures.dropFraction)},
                 {"over", texts(figures.over)},
@@ -479,6 +524,28 @@ class Report {
                 {"bounded_by_breaker", figures.bounded},
                 {"options", options},
                 {"chosen", word(figures.chosen, ChoiceWords<BusOption>::words)},
+                {"verdict", word(figures.verdict)}};
+  }
+  [[nodiscard]] Json wiringSpace(const WiringSpaceFigures& figures) const {
+    Json contents = Json::array();
+    for (const WiringSpaceContent& content : figures.contents) {
+      contents.push_back(Json{{"what", text(content.what)},
+                              {"part", wordOf<WiringSpaceContent::Part::supply>(content.part, kSpaceParts)},
+                              {"count", content.count},
+                              {"size_AWG", word(std::optional(content.size))},
+                              {"size_by_rating", content.byRating},
+                              {"area_in2", num(content.area)}});
+    }
+    return Json{{"panel", figures.panel.number},
+                {"contents", contents},
+                {"spliced_conductors", figures.spliced},
+                {"spliced_area_in2", num(figures.splicedArea)},
+                {"conductors", figures.conductors},
+                {"area_in2", num(figures.area)},
+                {"space_in2", num(figures.space)},
+                {"allowed_in2", num(figures.allowed)},
+                {"with_splices_in2", num(figures.withSplices)},
+                {"not_known", texts(figures.notKnown)},
                 {"verdict", word(figures.verdict)}};
   }
   [[nodiscard]] Json raceway(const RacewayFigures& figures) const {
@@ -587,7 +654,8 @@ class Report {
     json["missing"] = texts(figures.missing);
     json["capacity_now_Wh"] = num(figures.energy.capacityNow);
     json["usable_Wh"] = num(figures.energy.usable);
-    json["temperature_factor"] = num(figures.energy.temperatureFactor);
+    json["temperature_factor"] =
+        figures.energy.temperatureFactor > 0.0 ? num(figures.energy.temperatureFactor) : Json(nullptr);
     for (const char* key : {"runtime_h", "low", "likely", "high"}) json[key] = nullptr;
     if (figures.known) {
       json["runtime_h"] = num(figures.runtime);
@@ -641,7 +709,7 @@ class Report {
     return Json{{"key", std::string(found.key)},
                 {"severity", word(found.severity)},
                 {"basis", word(found.basis)},
-                {"citation", found.rule.key.empty() ? Json(nullptr) : Json(language_.citation(found.rule))},
+                {"citation", cited(found.rule)},
                 {"plain", text(found.plain)},
                 {"trade", text(found.trade)},
                 {"places", places},

@@ -28,11 +28,14 @@ Assessment specimen() {
   full.starts.worstPair = check;
   full.starts.allAtOnce = check;
   SegmentFigures segment;
+  segment.conductor.ambientFactor = segment.conductor.adjustmentFactor = Fraction{};
+  segment.device.next = RatingAmperes{};
   segment.drop.emplace();
   segment.over.emplace_back();
   segment.notKnown.emplace_back();
   full.segments.push_back(segment);
   full.dcCable.emplace();
+  full.dcCable->conductor.ambientFactor = segment.conductor.ambientFactor;
   full.dcCable->over.emplace_back();
   full.dcCable->notKnown.emplace_back();
   BuildingFigures& building = full.buildings.emplace_back();
@@ -55,6 +58,7 @@ Assessment specimen() {
   WiringSpaceFigures& gutter = full.wiringSpaces.emplace_back();
   gutter.space = gutter.allowed = gutter.withSplices = SquareInches(1.0);
   gutter.notKnown.emplace_back();
+  gutter.contents.emplace_back();
   ClearedPlace& place = full.supplyPlaces.emplace_back();
   place.breaker = BreakerId{1};
   place.steps.emplace_back().dark.emplace_back();
@@ -83,6 +87,10 @@ Assessment specimen() {
   Finding finding;
   finding.places.emplace_back();
   full.findings.push_back(finding);
+  const WorkingOf about(&full.working, {});
+  Step step;
+  step.inputs.emplace_back();
+  full.working.add(step);
   return full;
 }
 
@@ -112,7 +120,7 @@ Json shapeOf(const Json& value, const std::string& key) {
   static constexpr std::string_view kUnits[] = {"_A", "_W", "_VA",  "_var", "_V", "_Wh", "_kWh",
                                                 "_h", "_s", "_in2", "_in3", "_C", "_ft", "_fraction"};
   const bool figure = value.is_number() || key.starts_with("odds") || key.starts_with("times") ||
-                      key == "panel" ||
+                      key == "panel" || key == "step" ||
                       std::any_of(std::begin(kUnits), std::end(kUnits),
                                   [&](std::string_view unit) { return key.ends_with(unit); });
   return Json{{"type", Json::array({figure ? "number" : "string", "null"})}};

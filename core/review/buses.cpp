@@ -83,7 +83,7 @@ void dcCable(const ReviewInput& in, Findings& out) {
   const DcCable& cable = *in.plan.dcCable;
   const bool lugs = cable.fineStranded.is(Answer::yes) && cable.lugsListed.is(Answer::no);
   if (lugs) out.add("dc.lugs", Severity::mustFix, kListing, say(kLugsPlain), say(kLugsTrade), places);
-  if (figures.belowInstructions) {
+  if (figures.belowInstructions || figures.aboveInstructions) {
     out.add("dc.instructions", Severity::mustFix, kListing, say(kInstructionsPlain),
             say(kInstructionsTrade, figures.over), places);
   } else if (figures.over.size() > (lugs ? 1u : 0u)) {

@@ -25,6 +25,8 @@ constexpr MessageId kServiceBeforePlain{"review.service.over_before.plain"};
 constexpr MessageId kServiceBeforeTrade{"review.service.over_before.trade"};
 constexpr MessageId kServiceUnknownPlain{"review.service.not_known.plain"};
 constexpr MessageId kServiceUnknownTrade{"review.service.not_known.trade"};
+constexpr MessageId kSubpanelPlain{"review.service.subpanel_feeder.plain"};
+constexpr MessageId kSubpanelTrade{"review.service.subpanel_feeder.trade"};
 constexpr MessageId kNotCountedPlain{"review.charge.not_counted.plain"};
 constexpr MessageId kNotCountedTrade{"review.charge.not_counted.trade"};
 constexpr MessageId kChargePlain{"review.charge.over.plain"};
@@ -93,12 +95,12 @@ void service(const ReviewInput& in, Findings& out) {
     const std::vector<Message> name{methodName(chosen->method)};
     if (chosen->verdictAfter == Verdict::over && chosen->verdictBefore == Verdict::over) {
       out.add("service.over_before", Severity::checkOnSite, chosen->rule, say(kServiceBeforePlain),
-              say(kServiceBeforeTrade, name, amperes(chosen->before.minimum.count()),
-                  amperes(chosen->after.minimum.count()), rating),
+              say(kServiceBeforeTrade, name, amperes(chosen->before.least().count()),
+                  amperes(chosen->after.least().count()), rating),
               {place});
     } else if (chosen->verdictAfter == Verdict::over) {
       out.add("service.over", Severity::mustFix, chosen->rule, say(kServicePlain),
-              say(kServiceTrade, name, amperes(chosen->after.minimum.count()), rating), {place});
+              say(kServiceTrade, name, amperes(chosen->after.least().count()), rating), {place});
     }
     return;
   }
@@ -177,7 +179,16 @@ void capacity(const ReviewInput& in, Findings& out) {
   }
 }
 
-constexpr Rule kRules[] = {calculation, areasCountOnce, service, charging, capacity};
+/// Out of a subpanel the moved circuits and the charger load that panel's feeder too.
+void feederOfSubpanel(const ReviewInput& in, Findings& out) {
+  const Panel* ahead = panelAhead(in.plan);
+  if (ahead == nullptr || ahead->role.is(PanelRole::main) || !anyBackedUp(in.plan)) return;
+  out.add("service.subpanel_feeder", Severity::checkOnSite, kCalculation,
+          say(kSubpanelPlain, reviewing::nameOf(*ahead)), say(kSubpanelTrade, reviewing::nameOf(*ahead)),
+          {at(*ahead)});
+}
+
+constexpr Rule kRules[] = {calculation, areasCountOnce, service, feederOfSubpanel, charging, capacity};
 
 }  // namespace
 

@@ -49,6 +49,8 @@ constexpr MessageId kBoxUnknownPlain{"review.box.unknown.plain"};
 constexpr MessageId kBoxUnknownTrade{"review.box.unknown.trade"};
 constexpr MessageId kBoxLargePlain{"review.box.large.plain"};
 constexpr MessageId kBoxLargeTrade{"review.box.large.trade"};
+constexpr MessageId kSpaceRunPlain{"review.panel.wiring_space_run.plain"};
+constexpr MessageId kSpaceRunTrade{"review.panel.wiring_space_run.trade"};
 constexpr MessageId kSpacePlain{"review.panel.wiring_space.plain"};
 constexpr MessageId kSpaceTrade{"review.panel.wiring_space.trade"};
 constexpr MessageId kSplicePlain{"review.splice.unknown.plain"};
@@ -187,13 +189,21 @@ void boxes(const ReviewInput& in, Findings& out) {
 void wiringSpace(const ReviewInput& in, Findings& out) {
   if (in.wiringSpaces == nullptr) return;
   for (const WiringSpaceFigures& figures : *in.wiringSpaces) {
-    if (figures.verdict != Verdict::over) continue;
     const Panel& panel = *find(in.plan, figures.panel);
+    if (figures.byItsRun) {
+      out.add("panel.wiring_space_run", Severity::checkOnSite, kWiringSpace,
+              say(kSpaceRunPlain, reviewing::nameOf(panel)),
+              say(kSpaceRunTrade, reviewing::nameOf(panel), static_cast<std::int64_t>(figures.conductors),
+                  Figure{figures.area.count(), "in²", 2}, Figure{figures.splicedArea.count(), "in²", 2},
+                  Figure{figures.allowed->count(), "in²", 2}, Figure{figures.withSplices->count(), "in²", 2}),
+              {reviewing::at(panel)});
+    }
+    if (figures.verdict != Verdict::over) continue;
     out.add("panel.wiring_space", Severity::mustFix, kWiringSpace, say(kSpacePlain, reviewing::nameOf(panel)),
-            say(kSpaceTrade, reviewing::nameOf(panel), static_cast<std::int64_t>(figures.conductors),
-                Figure{figures.area.count(), "in²", 2}, Figure{figures.space->count(), "in²", 1},
+            say(kSpaceTrade, reviewing::nameOf(panel), static_cast<std::int64_t>(figures.spliced),
+                Figure{figures.splicedArea.count(), "in²", 2}, Figure{figures.space->count(), "in²", 1},
                 Figure{figures.allowed->count(), "in²", 2}, Figure{figures.withSplices->count(), "in²", 2}),
-            {{RecordKind::panel, panel.id.number}});
+            {reviewing::at(panel)});
   }
 }
 

@@ -36,7 +36,7 @@ Finding& Findings::add(std::string_view key, Severity severity, RuleId rule, Mes
   finding.key = key;
   finding.severity = severity;
   finding.rule = rule;
-  const std::optional<RuleBasis> basis = stayalight::basis(rule);
+  const std::optional<RuleBasis> basis = stayalight::basis(rule, tables_);
   finding.basis = basis == RuleBasis::code                ? Basis::code
                   : basis == RuleBasis::listedInstruction ? Basis::listedInstruction
                                                           : Basis::practice;
@@ -104,7 +104,7 @@ bool canadian(const Plan& plan) { return plan.site->country.is(Country::canada);
 }  // namespace reviewing
 
 std::vector<Finding> review(const ReviewInput& input) {
-  reviewing::Findings findings(input.plan);
+  reviewing::Findings findings(input.plan, input.tables);
   for (const auto& rules : {reviewing::sourceRules(), reviewing::multiwireRules(), reviewing::neutralRules(),
                             reviewing::loadRules(), reviewing::feederRules(), reviewing::capacityRules(),
                             reviewing::panelRules(), reviewing::circuitRules(), reviewing::buildingRules(),

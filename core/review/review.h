@@ -18,6 +18,7 @@
 #include "core/wiring/raceway.h"
 #include "core/wiring/splice.h"
 #include "core/wiring/wiring.h"
+#include "core/wiring/wiring_space.h"
 
 namespace stayalight {
 

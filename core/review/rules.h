@@ -13,7 +13,7 @@ namespace stayalight::reviewing {
 
 class Findings {
  public:
-  explicit Findings(const Plan& plan) : plan_(plan) {}
+  Findings(const Plan& plan, const Tables& tables) : plan_(plan), tables_(tables) {}
 
   /// What the finding rests on follows from its rule; without a rule it is practice.
   Finding& add(std::string_view key, Severity severity, RuleId rule, Message plain, Message trade,
@@ -25,6 +25,7 @@ class Findings {
 
  private:
   const Plan& plan_;
+  const Tables& tables_;
   std::vector<Finding> list_;
 };
 

@@ -2,34 +2,34 @@
 
 namespace stayalight {
 
-std::optional<RatingAmperes> breakerInPlan(const Plan& plan, Segment segment) {
+bool standsFor(const Plan& plan, const Breaker& breaker, Segment segment) {
+  if (!stands(breaker, Reading::planned)) return false;
   const Panel* const backup = backupPanel(plan);
+  const bool feedsBackup =
+      breaker.feeds.is(Feeds::feeder) && backup != nullptr && breaker.feedsPanel == backup->id;
+  switch (segment) {
+    case Segment::mainToSwitch:
+      return feedsBackup;
+    case Segment::mainToInverter:
+      return breaker.feeds.is(Feeds::inverterInput) ||
+             (feedsBackup && plan.transfer->arrangement.is(Arrangement::inverterPassThrough));
+    case Segment::inverterToSwitch:
+    case Segment::inverterToBackup:
+      return breaker.feeds.is(Feeds::inverterOutput);
+    case Segment::generatorInlet:
+      return breaker.feeds.is(Feeds::generator) && !plan.generator->device;
+    case Segment::switchToBackup:
+    case Segment::bypass:
+      return false;
+  }
+  return false;
+}
+
+std::optional<RatingAmperes> breakerInPlan(const Plan& plan, Segment segment) {
   std::optional<RatingAmperes> largest;
   for (const auto& breaker : plan.breakers) {
-    if (!stands(*breaker, Reading::planned)) continue;
-    const bool feedsBackup =
-        breaker->feeds.is(Feeds::feeder) && backup != nullptr && breaker->feedsPanel == backup->id;
-    bool match = false;
-    switch (segment) {
-      case Segment::mainToSwitch:
-        match = feedsBackup;
-        break;
-      case Segment::mainToInverter:
-        match = breaker->feeds.is(Feeds::inverterInput) ||
-                (feedsBackup && plan.transfer->arrangement.is(Arrangement::inverterPassThrough));
-        break;
-      case Segment::inverterToSwitch:
-      case Segment::inverterToBackup:
-        match = breaker->feeds.is(Feeds::inverterOutput);
-        break;
-      case Segment::generatorInlet:
-        match = breaker->feeds.is(Feeds::generator) && !plan.generator->device;
-        break;
-      case Segment::switchToBackup:
-      case Segment::bypass:
-        break;
-    }
-    if (match && (!largest || breaker->rating > *largest)) largest = breaker->rating;
+    if (standsFor(plan, *breaker, segment) && (!largest || breaker->rating > *largest))
+      largest = breaker->rating;
   }
   return largest;
 }

@@ -4,8 +4,10 @@
 
 namespace stayalight {
 
-/// Rating of the breaker of a panel that stands, as planned, for the device of this segment; of several the
-/// largest. Nothing where none is placed, and for a segment that has no breaker of a panel.
+/// Does this breaker of a panel stand, as planned, for the device of this segment? No segment behind a switch
+/// has one, nor has a bypass.
+[[nodiscard]] bool standsFor(const Plan& plan, const Breaker& breaker, Segment segment);
+/// Rating of the breaker that does; of several the largest. Nothing where none is placed.
 [[nodiscard]] std::optional<RatingAmperes> breakerInPlan(const Plan& plan, Segment segment);
 
 }  // namespace stayalight

@@ -13,6 +13,8 @@ namespace {
 
 using namespace wiring;
 
+constexpr MessageId kAbout{"wiring.building.about"};
+
 RatingAmperes amperesOf(CodeNumber which, const Tables& tables) {
   return RatingAmperes(static_cast<std::int32_t>(codeNumber(which, tables)));
 }
@@ -64,6 +66,12 @@ std::optional<double> dropOf(const Plan& plan, const std::vector<SegmentFigures>
   return sum[worse];
 }
 
+void recordDisconnect(const BuildingFigures& figures, Working& working) {
+  const auto least = static_cast<double>(figures.leastDisconnect.count());
+  record(working, FormulaId{"wiring.least_disconnect"}, RuleId{"building.disconnect_rating"}, least, "A",
+         {fromPlace("D", least, "A", "225.39, circuits there: " + std::to_string(figures.circuits))});
+}
+
 void addFeeder(const Plan& plan, const std::vector<SegmentFigures>& segments, BuildingFigures& figures,
                Working* working, const Tables& tables) {
   figures.feederInPlan = true;
@@ -80,6 +88,14 @@ void addFeeder(const Plan& plan, const std::vector<SegmentFigures>& segments, Bu
   }
   if (figures.supply) {
     figures.electrodeConductor = electrodeConductor(*figures.supply, figures.metal, tables);
+    if (working != nullptr) {
+      const double mils = circularMils(*figures.electrodeConductor, tables).count();
+      record(*working, FormulaId{"wiring.electrode_conductor"}, RuleId{"building.electrode_conductor"}, mils,
+             "cmil",
+             {fromPlace("G", mils, "cmil",
+                        "Table 250.66, supply of " + conductorName(*figures.supply, figures.metal) + ": " +
+                            conductorName(*figures.electrodeConductor, Metal::copper))});
+    }
   }
   for (const Mode mode : {Mode::ordinary, Mode::outage}) {
     const std::optional<double> drop = dropOf(plan, segments, mode, working);
@@ -102,6 +118,8 @@ std::vector<const Panel*> panelsApart(const Plan& plan) {
   }
   return first;
 }
+
+WorkingSubject buildingSubject(const Panel& panel) { return {say(kAbout, panel.name), panel.id.number}; }
 
 std::vector<BuildingFigures> buildingFigures(const Plan& plan, const std::vector<SegmentFigures>& segments,
                                              Working* working, const Tables& tables) {
@@ -126,7 +144,9 @@ std::vector<BuildingFigures> buildingFigures(const Plan& plan, const std::vector
                                         tables);
     figures.mainBreaker = panel->mainBreaker;
     figures.mainBelowLeast = panel->mainBreaker && *panel->mainBreaker < figures.leastDisconnect;
+    const WorkingOf about(working, buildingSubject(*panel));
     if (panel->role.is(PanelRole::backup)) addFeeder(plan, segments, figures, working, tables);
+    if (working != nullptr) recordDisconnect(figures, *working);
     all.push_back(std::move(figures));
   }
   return all;

@@ -37,6 +37,7 @@ struct BuildingFigures {
 /// Panels that stand in a building apart and are the first there: a panel that one of them feeds is taken to
 /// stand in the same building. Only panels with something in them as planned.
 [[nodiscard]] std::vector<const Panel*> panelsApart(const Plan& plan);
+[[nodiscard]] WorkingSubject buildingSubject(const Panel& panel);
 /// One for each of them; none for a Canadian site.
 [[nodiscard]] std::vector<BuildingFigures> buildingFigures(const Plan& plan,
                                                            const std::vector<SegmentFigures>& segments,

@@ -9,6 +9,8 @@ namespace {
 
 using namespace wiring;
 
+constexpr MessageId kAbout{"wiring.bus.about"};
+
 constexpr double kSlack = 1.0 + 1e-9;
 
 /// A source that works beside the ordinary supply: what a transfer or an interlock keeps apart does not.
@@ -59,6 +61,8 @@ BusOptionFigure optionOf(BusOption option, std::optional<AcAmperes> sum, std::op
 
 }  // namespace
 
+WorkingSubject busSubject(const Panel& panel) { return {say(kAbout, panel.name), panel.id.number}; }
+
 std::vector<BusFigures> busFigures(const Plan& plan, const InverterLimits& limits, Working* working,
                                    const Tables& tables) {
   std::vector<BusFigures> all;
@@ -69,9 +73,14 @@ std::vector<BusFigures> busFigures(const Plan& plan, const InverterLimits& limit
     const double factor = codeNumber(CodeNumber::sourceCurrentFactor, tables);
     bool ends = true;
     double breakers = 0.0;
+    std::vector<StepInput> ratings;
     for (const auto& breaker : plan.breakers) {
       if (breaker->panel != panel->id || !stands(*breaker, Reading::planned)) continue;
       breakers += breaker->rating.count();
+      if (working != nullptr) {
+        ratings.push_back(
+            fromPlace("R", static_cast<double>(breaker->rating.count()), "A", "breaker on the bus"));
+      }
       if (!feedsBeside(plan, *panel, *breaker)) continue;
       figures.sources.push_back(breaker->id);
       ends = ends && atFarEnd(*panel, *breaker);
@@ -97,15 +106,24 @@ std::vector<BusFigures> busFigures(const Plan& plan, const InverterLimits& limit
                            [](const BusOptionFigure& f) { return f.verdict == Verdict::over; })) {
       figures.verdict = Verdict::over;
     }
+    const WorkingOf about(working, busSubject(*panel));
+    if (working != nullptr) {
+      record(*working, FormulaId{"wiring.bus_breakers"}, RuleId{"bus.sum"}, breakers, "A",
+             std::move(ratings));
+    }
     if (working != nullptr && both && bus) {
       const StepIndex source =
-          record(*working, FormulaId{"wiring.bus_source"}, RuleId{"bus.anywhere"},
+          record(*working, FormulaId{"wiring.bus_source"}, ruleOf(CodeNumber::sourceCurrentFactor),
                  figures.sourceCurrent.count(), "A",
                  {fromPlace("I", figures.sourceCurrent.count() / factor, "A", "output of the sources"),
                   fromPlace("k", factor, "", "continuous output of a source")});
       record(*working, FormulaId{"wiring.bus_sum"}, RuleId{"bus.anywhere"}, both->count(), "A",
              {fromPlace("M", ahead->count(), "A", "device ahead of the bus"),
               fromStep("S", figures.sourceCurrent.count(), "A", source)});
+      record(*working, FormulaId{"wiring.bus_most"}, RuleId{"bus.opposite_ends"}, bus->count() * opposite,
+             "A",
+             {fromPlace("k", opposite, "", "share of the bus, sources at opposite ends"),
+              fromPlace("B", bus->count(), "A", "rating of the bus")});
     }
     all.push_back(std::move(figures));
   }

@@ -25,6 +25,7 @@ struct BusFigures {
   BusOption chosen = BusOption::notChosen;
   Verdict verdict = Verdict::notKnown;  ///< of the chosen option; without one "over" where none holds
 };
+[[nodiscard]] WorkingSubject busSubject(const Panel& panel);
 /// 705.12(B): sources within the bus with the device ahead of it, anywhere; up to 120 % of the bus where the
 /// two stand at its opposite ends; or the sum of all breakers but that device within the bus (a two-pole
 /// breaker counts once). Solar and inverter outputs that feed back count; what is interlocked does not. None

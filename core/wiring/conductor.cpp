@@ -20,6 +20,7 @@ constexpr MessageId kSmallest{"wiring.conductor.smallest"};
 constexpr MessageId kFixed{"wiring.conductor.fixed"};
 constexpr MessageId kUnknown{"wiring.conductor.load_unknown"};
 constexpr MessageId kNoneListed{"wiring.conductor.none_listed"};
+constexpr MessageId kWithNext{"wiring.conductor.with_next"};
 constexpr MessageId kTooHot{"wiring.conductor.too_hot"};
 
 constexpr double kSlack = 1.0 + 1e-9;
@@ -55,22 +56,36 @@ Tests testsOf(ConductorSize size, const ConductorQuestion& question, Edition edi
 }
 
 // What keeps the size from being enough, as a sentence about it.
-Message reasonAgainst(ConductorSize size, const Tests& tests, const ConductorQuestion& question) {
+struct Reason {
+  Message message;
+  RuleId rule;
+};
+Reason reasonAgainst(ConductorSize size, const Tests& tests, const ConductorQuestion& question) {
   const Metal metal = question.conditions.metal;
   const std::string which = conductorName(size, metal);
-  if (!tests.small) return say(kSmall, which, amperes(*question.device));
+  if (!tests.small) return {say(kSmall, which, amperes(*question.device)), RuleId{"conductor.small"}};
   if (!tests.terminal && tests.found.terminal && question.terminalLoad) {
-    return say(question.conditions.nmCable ? kNmColumn : kTerminal, which,
-               std::to_string(degrees(tests.found.terminalColumn)) + " °C", amperes(*tests.found.terminal, 0),
-               amperes(*question.terminalLoad));
+    const bool cable = question.conditions.nmCable;
+    return {
+        say(cable ? kNmColumn : kTerminal, which, std::to_string(degrees(tests.found.terminalColumn)) + " °C",
+            amperes(*tests.found.terminal, 0), amperes(*question.terminalLoad)),
+        cable ? RuleId{"conductor.nm_column"} : RuleId{"conductor.terminals"}};
   }
   if (!tests.derated && tests.found.derated && question.load) {
-    return say(kDerated, which, amperes(*tests.found.derated), amperes(*question.load));
+    return {say(kDerated, which, amperes(*tests.found.derated), amperes(*question.load)),
+            tests.found.adjustment.count() < 1.0 ? RuleId{"conductor.adjustment"}
+            : tests.found.ambient->count() < 1.0 ? RuleId{"conductor.ambient"}
+                                                 : RuleId{"conductor.ampacity"}};
   }
   if (question.device && tests.found.governing) {
-    return say(kDevice, which, amperes(*tests.found.governing), amperes(*question.device));
+    return {say(kDevice, which, amperes(*tests.found.governing), amperes(*question.device)),
+            RuleId{"conductor.protected"}};
   }
-  return say(kSmallest, which);
+  return {say(kSmallest, which), RuleId{"conductor.ampacity"}};
+}
+
+Message tooHot(const ConductorQuestion& question) {
+  return say(kTooHot, Figure{question.conditions.ambient.inCelsius(), "°C", 1});
 }
 
 }  // namespace
@@ -132,6 +147,20 @@ bool protects(RatingAmperes device, ConductorSize size, Metal metal, AcAmperes a
   return next && device <= *next;
 }
 
+bool byNextSizeUp(const ConductorChoice& choice) {
+  return choice.device && choice.ampacity && !choice.notProtected && !choice.tooSmall &&
+         choice.device->count() > choice.ampacity->count() * kSlack;
+}
+
+void recordNextSizeUp(Working& working, AcAmperes ampacity, Edition edition, const Tables& tables) {
+  const auto next = nextStandardRating(ampacity, edition, tables);
+  if (!next) return;
+  record(working, FormulaId{"wiring.next_size_up"}, RuleId{"conductor.next_size_up"},
+         static_cast<double>(next->count()), "A",
+         {fromPlace("R", static_cast<double>(next->count()), "A", standardRatingCell(*next, edition, tables)),
+          fromPlace("A", ampacity.count(), "A", "ampacity of the conductor")});
+}
+
 void recordAmpacity(Working& working, ConductorSize size, const RunConditions& run, const Ampacities& found,
                     Edition edition, const Tables& tables, const Message& note) {
   const AcAmperes terminal = found.terminal.value_or(AcAmperes());
@@ -139,15 +168,16 @@ void recordAmpacity(Working& working, ConductorSize size, const RunConditions& r
   const StepIndex terminalStep = record(
       working, FormulaId{"wiring.terminal_ampacity"},
       run.nmCable ? RuleId{"conductor.nm_column"} : RuleId{"conductor.terminals"}, terminal.count(), "A",
-      {fromPlace("A", terminal.count(), "A", ampacityCell(size, run.metal, found.terminalColumn, edition))});
+      {fromPlace("A", terminal.count(), "A",
+                 ampacityCell(size, run.metal, found.terminalColumn, edition, tables))});
   const StepIndex deratedStep = record(
       working, FormulaId{"wiring.derated_ampacity"}, RuleId{"conductor.ampacity"}, found.derated->count(),
       "A",
-      {fromPlace("A", base.count(), "A", ampacityCell(size, run.metal, run.insulation, edition)),
+      {fromPlace("A", base.count(), "A", ampacityCell(size, run.metal, run.insulation, edition, tables)),
        fromPlace("Ft", found.ambient->count(), "", ambientCell(run.ambient, run.insulation, edition, tables)),
        fromPlace("Fn", found.adjustment.count(), "",
                  run.length <= nippleLength(tables) && run.length.inMicrometres() > 0
-                     ? citationOrNearest(RuleId{"conductor.nipple"}, edition)
+                     ? citationOrNearest(RuleId{"conductor.nipple"}, edition, tables)
                      : adjustmentCell(run.currentCarrying, edition, tables))});
   record(working, FormulaId{"wiring.ampacity"}, RuleId{"conductor.terminals"}, found.governing->count(), "A",
          {fromStep("At", terminal.count(), "A", terminalStep),
@@ -185,8 +215,8 @@ ConductorChoice chooseConductor(const ConductorQuestion& question, Edition editi
     choice.terminalColumn = tests.found.terminalColumn;
     choice.terminalAmpacity = tests.found.terminal;
     choice.deratedAmpacity = tests.found.derated;
-    choice.ambientFactor = tests.found.ambient.value_or(Fraction(0.0)).count();
-    choice.adjustmentFactor = tests.found.adjustment.count();
+    choice.ambientFactor = tests.found.ambient;
+    choice.adjustmentFactor = tests.found.adjustment;
     choice.ampacity = tests.found.governing;
     if (const std::size_t larger = static_cast<std::size_t>(*choice.size) + 1; larger < kConductorSizeCount) {
       choice.next = static_cast<ConductorSize>(larger);
@@ -199,26 +229,35 @@ ConductorChoice chooseConductor(const ConductorQuestion& question, Edition editi
     choice.nmColumn = question.conditions.nmCable &&
                       ampacities(*choice.size, singles, question.device, tables).terminalColumn >
                           tests.found.terminalColumn;
-    if (choice.fixed) {
-      choice.governs = !tests.listed && !tests.found.ambient
-                           ? say(kTooHot, Figure{question.conditions.ambient.inCelsius(), "°C", 1})
-                       : !tests.all() ? reasonAgainst(*choice.size, tests, question)
-                                      : say(kFixed, conductorName(*choice.size, choice.metal),
-                                            amperes(*tests.found.governing));
+    const std::string which = conductorName(*choice.size, choice.metal);
+    Reason reason{say(kSmallest, which), RuleId{"conductor.ampacity"}};
+    if (!choice.fixed) {
+      if (failing) reason = reasonAgainst(*failing, failingTests, question);
+    } else if (!tests.listed && !tests.found.ambient) {
+      reason = {tooHot(question), RuleId{"conductor.ambient"}};
+    } else if (!tests.all()) {
+      reason = reasonAgainst(*choice.size, tests, question);
     } else {
-      choice.governs = failing ? reasonAgainst(*failing, failingTests, question)
-                               : say(kSmallest, conductorName(*choice.size, choice.metal));
+      reason.message = say(kFixed, which, amperes(*tests.found.governing));
     }
+    choice.governs = std::move(reason.message);
+    choice.rule = reason.rule;
     if (working != nullptr && tests.listed) {
       recordAmpacity(*working, *choice.size, question.conditions, tests.found, edition, tables,
-                     choice.governs);
+                     choice.next && choice.nextAmpacity
+                         ? say(kWithNext, std::vector{choice.governs},
+                               conductorName(*choice.next, choice.metal), amperes(*choice.nextAmpacity))
+                         : choice.governs);
+      if (byNextSizeUp(choice)) recordNextSizeUp(*working, *choice.ampacity, edition, tables);
     }
   } else if (!question.load && !question.device) {
     choice.governs = say(kUnknown);
   } else if (!ambientFactor(question.conditions.ambient, question.conditions.insulation, tables)) {
-    choice.governs = say(kTooHot, Figure{question.conditions.ambient.inCelsius(), "°C", 1});
+    choice.governs = tooHot(question);
+    choice.rule = RuleId{"conductor.ambient"};
   } else {
     choice.governs = say(kNoneListed);
+    choice.rule = RuleId{"conductor.ampacity"};
   }
   return choice;
 }

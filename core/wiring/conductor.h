@@ -42,9 +42,16 @@ struct Ampacities {
 [[nodiscard]] bool protects(RatingAmperes device, ConductorSize size, Metal metal, AcAmperes ampacity,
                             bool nextSizeUp, Edition edition, const Tables& tables = publishedTables());
 
+/// The device stands above the ampacity, and the next standard rating above it is what allows that
+/// (240.4(B)).
+[[nodiscard]] bool byNextSizeUp(const ConductorChoice& choice);
+
 /// Writes down the three steps of an ampacity that all its tables give; `note` stands beside the last.
 void recordAmpacity(Working& working, ConductorSize size, const RunConditions& conditions,
                     const Ampacities& found, Edition edition, const Tables& tables, const Message& note);
+
+/// Writes down the largest device that 240.4(B) allows on this ampacity.
+void recordNextSizeUp(Working& working, AcAmperes ampacity, Edition edition, const Tables& tables);
 
 struct ConductorQuestion {
   std::optional<AcAmperes> terminalLoad;  ///< with 125 % on the continuous part: against the terminal column

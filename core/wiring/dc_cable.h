@@ -11,14 +11,21 @@ struct DcCableFigures {
   std::optional<AcAmperes> required;  ///< the same with continuousFactor(), for cable and device
   std::optional<RatingAmperes> device;  ///< in place, else of the instructions, else the next standard rating
   bool deviceTooSmall = false;          ///< one in place or of the instructions
-  ConductorChoice conductor;            ///< by Table 310.16; empty for single cables in free air
-  bool belowInstructions = false;       ///< a cable in place smaller than the listed instructions ask for
-  std::optional<DcVolts> drop;          ///< both ways at `current`
-  std::optional<double> dropFraction;   ///< of the lowest input voltage
+  bool aboveInstructions = false;       ///< one in place larger than the listed instructions ask for
+  Message deviceGoverns;
+  RuleId deviceRule;
+  /// By Table 310.16, or as the listed instructions say: then `byInstructions`. In free air the instructions
+  /// alone give it, without an ampacity.
+  ConductorChoice conductor;
+  bool byInstructions = false;
+  bool belowInstructions = false;      ///< a cable in place smaller than the listed instructions ask for
+  std::optional<DcVolts> drop;         ///< both ways at `current`
+  std::optional<double> dropFraction;  ///< of the lowest input voltage
   std::vector<Message> over;
   std::vector<Message> notKnown;
   Verdict verdict = Verdict::notKnown;
 };
+[[nodiscard]] WorkingSubject dcCableSubject();
 /// The current is what the battery gives at rated output over the lowest input voltage; 125 % of it is held
 /// against the terminal column and, on the safe side, against the adjusted ampacity too. Nothing where no
 /// inverter is entered, or for a Canadian site.

@@ -60,6 +60,24 @@ bool ownNeutral(const Plan& plan, const Circuit& circuit, RacewayId raceway) {
   return true;
 }
 
+int joinedConductors(const Plan& plan, const Circuit& circuit) {
+  return hotCount(plan, circuit) + (ownNeutral(plan, circuit, circuit.raceway) ? 1 : 0);
+}
+
+GroundsAtJoint::Count GroundsAtJoint::take(const Circuit& circuit) {
+  Count count;
+  const bool ownCable = circuit.multiwire == 0 || groups_.insert(circuit.multiwire).second;
+  if (ownCable && !circuit.ground.is(BranchGround::none) && !circuit.ground.is(BranchGround::metal))
+    count.in = 1;
+  const Raceway* raceway = find(plan_, circuit.raceway);
+  if (raceway == nullptr || raceway->ground.is(GroundPath::oneEach)) {
+    count.out = ownCable ? 1 : 0;
+  } else if (raceway->ground.is(GroundPath::oneWire) && shared_.insert(raceway->id).second) {
+    count.out = 1;
+  }
+  return count;
+}
+
 bool carriesDifferenceOnly(const Plan& plan, const Circuit& circuit) {
   const Breaker* breaker = find(plan, circuit.planned);
   const Panel* panel = breaker != nullptr ? find(plan, breaker->panel) : nullptr;

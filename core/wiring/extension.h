@@ -2,6 +2,8 @@
 
 // The conductors of a moved circuit between its splice and its new breaker.
 
+#include <set>
+
 #include "core/code/tables.h"
 #include "core/panel/spaces.h"
 #include "core/plan/plan.h"
@@ -27,6 +29,25 @@ namespace stayalight {
 /// Does a neutral run along for this circuit? One for a multiwire group, with the first member of the group
 /// that goes the same way (through this raceway; none asks about all that move).
 [[nodiscard]] bool ownNeutral(const Plan& plan, const Circuit& circuit, RacewayId raceway);
+/// Conductors of a circuit that are joined, grounds not among them: its hots and its own neutral.
+[[nodiscard]] int joinedConductors(const Plan& plan, const Circuit& circuit);
+
+/// Counts the equipment grounds of circuits that are joined at one place, one circuit after the other.
+class GroundsAtJoint {
+ public:
+  explicit GroundsAtJoint(const Plan& plan) : plan_(plan) {}
+  struct Count {
+    int in = 0;   ///< with the circuit's own cable: a multiwire group has one, old cable may have none
+    int out = 0;  ///< with the extension: none where the raceway is the ground or its one wire was counted
+  };
+  [[nodiscard]] Count take(const Circuit& circuit);
+
+ private:
+  const Plan& plan_;
+  std::set<std::int32_t> groups_;
+  std::set<RacewayId> shared_;
+};
+
 /// Its neutral returns only what the two legs do not cancel: 120/240 V on two poles, or a multiwire group
 /// whose members stand on both legs of one panel.
 [[nodiscard]] bool carriesDifferenceOnly(const Plan& plan, const Circuit& circuit);

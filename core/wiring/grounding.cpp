@@ -60,28 +60,40 @@ SizeAndReason groundingConductorFor(const GroundingQuestion& question, Edition e
   }
   ConductorSize needed = *listed;
   result.governs = say(kTable, conductorName(needed, question.metal), amperes(*question.device));
+  result.rule = RuleId{"ground.size"};
+  const auto milsOf = [&](ConductorSize size) { return circularMils(size, tables).count(); };
+  const std::string cell = groundingCell(*question.device, question.metal, edition, tables);
+  StepInput base =
+      fromPlace("B", milsOf(*listed), "cmil", cell + ": " + conductorName(*listed, question.metal));
 
   if (question.conductor && question.required && *question.conductor > *question.required) {
-    const double base = circularMils(*listed, tables).count();
-    const double larger = circularMils(*question.conductor, tables).count();
-    const double required = circularMils(*question.required, tables).count();
-    const double mils = base * larger / required;
+    const double larger = milsOf(*question.conductor), required = milsOf(*question.required);
+    const double mils = milsOf(*listed) * larger / required;
     // Beyond the largest size listed the ungrounded conductors bound it below.
     needed = std::max(*listed, sizeWithMils(mils, tables).value_or(*question.conductor));
     result.governs = say(
         kUpsized, conductorName(*listed, question.metal), conductorName(*question.required, question.metal),
         conductorName(*question.conductor, question.metal), conductorName(needed, question.metal));
+    result.rule = RuleId{"ground.upsized"};
     if (working != nullptr) {
-      record(*working, FormulaId{"wiring.ground_upsized"}, RuleId{"ground.upsized"}, mils, "cmil",
-             {fromPlace("B", base, "cmil", groundingCell(*question.device, question.metal, edition, tables)),
-              fromPlace("M", larger, "cmil", conductorName(*question.conductor, question.metal)),
-              fromPlace("Mr", required, "cmil", conductorName(*question.required, question.metal))},
-             result.governs);
+      const StepIndex grown =
+          record(*working, FormulaId{"wiring.ground_upsized"}, result.rule, mils, "cmil",
+                 {base, fromPlace("M", larger, "cmil", conductorName(*question.conductor, question.metal)),
+                  fromPlace("Mr", required, "cmil", conductorName(*question.required, question.metal))});
+      base = fromStep("B", mils, "cmil", grown);
     }
   }
   if (question.conductor && needed > *question.conductor) {
     needed = *question.conductor;
     result.governs = say(kAsConductor, conductorName(needed, question.metal));
+    result.rule = RuleId{"ground.not_larger"};
+  }
+  if (working != nullptr && question.conductor) {
+    record(*working, FormulaId{"wiring.ground_size"}, result.rule,
+           std::min(base.value, milsOf(*question.conductor)), "cmil",
+           {base, fromPlace("M", milsOf(*question.conductor), "cmil",
+                            conductorName(*question.conductor, question.metal))},
+           result.governs);
   }
   result.tooSmall = question.fixed && *question.fixed < needed;
   if (!question.fixed) result.size = needed;
@@ -98,6 +110,7 @@ SizeAndReason neutralFor(const NeutralQuestion& question, Edition edition, Worki
   }
   const Metal metal = question.conditions.metal;
   ConductorSize needed = *question.conductor;
+  result.rule = RuleId{"feeder.neutral"};
   if (question.conditions.nmCable) {
     result.governs = say(kInCable, conductorName(needed, metal));
   } else if (!question.load || question.single) {
@@ -112,9 +125,9 @@ SizeAndReason neutralFor(const NeutralQuestion& question, Edition edition, Worki
         loadStep = record(
             *working, FormulaId{"wiring.neutral_reduced"}, RuleId{"feeder.neutral"}, reduced.count(), "A",
             {fromPlace("L", load.count(), "A", "largest load between neutral and one leg"),
-             fromPlace("T", limit.count(), "A", citationOrNearest(RuleId{"feeder.neutral"}, edition)),
+             fromPlace("T", limit.count(), "A", citationOrNearest(RuleId{"feeder.neutral"}, edition, tables)),
              fromPlace("f", neutralReductionFactor(tables).count(), "",
-                       citationOrNearest(RuleId{"feeder.neutral"}, edition))});
+                       citationOrNearest(RuleId{"feeder.neutral"}, edition, tables))});
       }
       load = reduced;
     }
@@ -122,17 +135,20 @@ SizeAndReason neutralFor(const NeutralQuestion& question, Edition edition, Worki
     const bool bounded = !byLoad || *byLoad > *question.conductor;
     needed = bounded ? *question.conductor : *byLoad;
     result.governs = say(bounded ? kBounded : kLegLoad, conductorName(needed, metal), amperes(load));
+    const ConductorSize forLoad = needed;
 
     const auto minimum = question.device ? groundingConductor(*question.device, metal, tables)
                                          : std::optional<ConductorSize>();
     if (minimum && *minimum > needed) {
       needed = std::min(*minimum, *question.conductor);
       result.governs = say(kMinimum, conductorName(needed, metal), amperes(*question.device));
+      result.rule = RuleId{"feeder.neutral_minimum"};
     }
     const auto byPhasor = sizeCarrying(question.operating, question.conditions, question.device, tables);
     if (byPhasor && *byPhasor > needed) {
       needed = *byPhasor;
       result.governs = say(kPhasor, conductorName(needed, metal), amperes(question.operating));
+      result.rule = RuleId{"feeder.neutral"};
     }
     if (working != nullptr) {
       const StepInput load220 =
@@ -140,8 +156,22 @@ SizeAndReason neutralFor(const NeutralQuestion& question, Edition edition, Worki
                               : fromStep("N", load.count(), "A", loadStep);
       record(*working, FormulaId{"wiring.neutral_current"}, RuleId{"feeder.neutral"},
              std::max(load, question.operating).count(), "A",
-             {load220, fromPlace("P", question.operating.count(), "A", "operating neutral current, phasor")},
-             result.governs);
+             {load220, fromPlace("P", question.operating.count(), "A", "operating neutral current, phasor")});
+      const Ampacities carried = ampacities(needed, question.conditions, question.device, tables);
+      if (carried.governing)
+        recordAmpacity(*working, needed, question.conditions, carried, edition, tables, {});
+      const auto mils = [&](std::string_view symbol, ConductorSize size, const std::string& from) {
+        return fromPlace(symbol, circularMils(size, tables).count(), "cmil",
+                         from + ": " + conductorName(size, metal));
+      };
+      std::vector<StepInput> sizes{mils("S", forLoad, "for the load between neutral and one leg")};
+      if (minimum && question.device) {
+        sizes.push_back(mils("S", std::min(*minimum, *question.conductor),
+                             groundingCell(*question.device, metal, edition, tables)));
+      }
+      if (byPhasor) sizes.push_back(mils("S", *byPhasor, "for the operating neutral current"));
+      record(*working, FormulaId{"wiring.neutral_size"}, result.rule, circularMils(needed, tables).count(),
+             "cmil", std::move(sizes), result.governs);
     }
   }
   result.tooSmall = question.fixed && *question.fixed < needed;

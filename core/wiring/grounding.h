@@ -10,6 +10,7 @@ struct SizeAndReason {
   std::optional<ConductorSize> size;
   bool tooSmall = false;  ///< a fixed one
   Message governs;
+  RuleId rule;  ///< by which it governs
 };
 
 /// Table 250.122 by the device; where the ungrounded conductors are larger than required, larger in

@@ -233,6 +233,7 @@ std::vector<SegmentLoad> segmentLoads(const Plan& plan, const HourFigures& hour,
   for (const Segment segment : segments(plan)) {
     SegmentLoad load;
     load.segment = segment;
+    const WorkingOf about(working, workingSubject(segment));
     const bool inverterSide = segment == Segment::inverterToSwitch || segment == Segment::inverterToBackup;
     const SystemVoltages& system = inverterSide                         ? output
                                    : segment == Segment::generatorInlet ? ofGenerator

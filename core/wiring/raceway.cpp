@@ -1,10 +1,12 @@
 #include "core/wiring/raceway.h"
 
 #include <algorithm>
+#include <cmath>
 #include <numbers>
 #include <set>
 
 #include "core/wiring/extension.h"
+#include "core/wiring/grounding.h"
 #include "core/wiring/record.h"
 
 namespace stayalight {
@@ -20,6 +22,7 @@ constexpr MessageId kNoSize{"wiring.raceway.no_size"};
 constexpr MessageId kNoWidth{"wiring.raceway.no_width"};
 constexpr MessageId kNoSegmentSize{"wiring.raceway.no_segment_size"};
 constexpr MessageId kOtherArea{"wiring.raceway.no_other_area"};
+constexpr MessageId kAbout{"wiring.raceway.about"};
 constexpr MessageId kFillNote{"wiring.raceway.fill_note"};
 
 constexpr double kSlack = 1.0 + 1e-9;
@@ -31,8 +34,8 @@ constexpr double kRoundsUpFrom = 0.8;
 class Contents {
  public:
   Contents(const Plan& plan, const Raceway& raceway, const std::vector<SegmentFigures>& segments,
-           const Tables& tables)
-      : plan_(plan), raceway_(raceway), segments_(segments), tables_(tables) {}
+           Edition edition, const Tables& tables)
+      : plan_(plan), raceway_(raceway), segments_(segments), edition_(edition), tables_(tables) {}
 
   void read() {
     for (const auto& circuit : plan_.circuits) {
@@ -86,8 +89,7 @@ class Contents {
     add(hots);
     if (neutral.count > 0) add(std::move(neutral));
     const Breaker& breaker = *find(plan_, circuit.planned);
-    takeGround(say(kCircuit, circuitName(circuit)),
-               groundingConductor(breaker.rating, Metal::copper, tables_), size, hots.wire);
+    takeGround(say(kCircuit, circuitName(circuit)), groundOf(circuit, breaker.rating, size), size, hots.wire);
   }
 
   void addSegment(const SegmentFigures& segment) {
@@ -111,6 +113,19 @@ class Contents {
     takeGround(what, segment.ground, segment.conductor.size, hots.wire);
   }
 
+  // An extension larger than its breaker asks for here takes a larger ground along (250.122(B)).
+  [[nodiscard]] std::optional<ConductorSize> groundOf(const Circuit& circuit, RatingAmperes device,
+                                                      std::optional<ConductorSize> size) const {
+    ConductorQuestion question;
+    question.device = device;
+    question.conditions.ambient = raceway_.ambient;
+    question.conditions.length = raceway_.length;
+    question.conditions.currentCarrying = std::max(carryingCount(plan_, raceway_.id, tables_).most(), 1);
+    std::optional<ConductorSize> required = chooseConductor(question, edition_, nullptr, tables_).size;
+    if (circuit.conductor && (!required || *circuit.conductor < *required)) required = circuit.conductor;
+    return groundingConductorFor({device, size, required, Metal::copper, {}}, edition_, nullptr, tables_)
+        .size;
+  }
   // Own grounds go in one by one; for a shared one the largest is kept.
   void takeGround(const Message& what, std::optional<ConductorSize> size,
                   const std::optional<ConductorSize>& largest, WireType wire) {
@@ -150,6 +165,7 @@ class Contents {
   const Plan& plan_;
   const Raceway& raceway_;
   const std::vector<SegmentFigures>& segments_;
+  Edition edition_;
   const Tables& tables_;
   std::optional<ConductorSize> sharedGround_;
 };
@@ -212,11 +228,26 @@ void recordFill(const RacewayFigures& figures, const Raceway& raceway, Working& 
         content.size ? conductorAreaCell(*content.size, content.wire) + " × " + std::to_string(content.count)
                      : render(content.what, plainEnglish());
     sum.inputs.push_back(fromPlace("a", content.area->count(), SquareInches::unit(), from));
+    if (content.role == RacewayContent::Role::cable) {
+      constexpr double kCircle = std::numbers::pi / 4.0;
+      sum.inputs.back() =
+          fromStep("a", content.area->count(), SquareInches::unit(),
+                   record(working, FormulaId{"wiring.cable_area"}, RuleId{"raceway.cable_area"},
+                          content.area->count(), SquareInches::unit(),
+                          {fromPlace("k", kCircle, "", "a quarter of pi"),
+                           fromPlace("d", std::sqrt(content.area->count() / kCircle), "in",
+                                     render(content.what, plainEnglish()))}));
+    }
   }
   if (sum.inputs.empty()) return;
   const StepIndex total = working.add(std::move(sum));
   const std::string cell =
       racewayAreaCell(raceway.type.valueOr(RacewayType::pvc80), raceway.size.valueOr(TradeSize::half));
+  const double share = figures.allowed.count() / figures.inside.count();
+  record(working, FormulaId{"wiring.raceway_allowed"}, RuleId{"raceway.area"}, figures.allowed.count(),
+         SquareInches::unit(),
+         {fromPlace("k", share, "", "share that may be filled"),
+          fromPlace("At", figures.inside.count(), SquareInches::unit(), cell)});
   record(
       working, FormulaId{"wiring.raceway_fill"},
       figures.nipple ? RuleId{"raceway.nipple_fill"} : RuleId{"raceway.fill"},
@@ -224,6 +255,17 @@ void recordFill(const RacewayFigures& figures, const Raceway& raceway, Working& 
       {fromStep("A", figures.area.count(), SquareInches::unit(), total),
        fromPlace("At", figures.inside.count(), SquareInches::unit(), cell)},
       say(kFillNote, raceway.name, Figure{figures.allowed.count() / figures.inside.count() * 100.0, "%", 0}));
+}
+
+void recordCarrying(const CarryingCount& carrying, bool wye, Working& working) {
+  const auto in = [](int count, std::string mode) {
+    return fromPlace("n", static_cast<double>(count), "", std::move(mode));
+  };
+  record(working, FormulaId{"wiring.carrying"},
+         wye ? RuleId{"phase.wye_neutral"} : RuleId{"conductor.counted"},
+         static_cast<double>(carrying.most()), "",
+         {in(carrying.ordinary, "on an ordinary day"), in(carrying.outage, "in an outage"),
+          in(carrying.generator, "on the generator"), in(carrying.bypass, "on the bypass")});
 }
 
 void addBranches(const Plan& plan, const Raceway& raceway, RacewayFigures& figures, Edition edition,
@@ -256,6 +298,9 @@ void addBranches(const Plan& plan, const Raceway& raceway, RacewayFigures& figur
     if (working != nullptr && branch.ampacity.governing) {
       recordAmpacity(*working, *size, conditions, branch.ampacity, edition, tables,
                      say(kCircuit, circuitName(*circuit)));
+      const bool kept = branch.protection == BranchProtection::holds;
+      if (kept && branch.device.count() > branch.ampacity.governing->count() * kSlack)
+        recordNextSizeUp(*working, *branch.ampacity.governing, edition, tables);
     }
     figures.branches.push_back(branch);
   }
@@ -282,6 +327,10 @@ Verdict verdictOf(const RacewayFigures& figures) {
 }
 
 }  // namespace
+
+WorkingSubject workingSubject(const Raceway& raceway) {
+  return {say(kAbout, raceway.name), raceway.id.number};
+}
 
 CarryingCount carryingCount(const Plan& plan, RacewayId id, const Tables& tables) {
   CarryingCount count;
@@ -322,7 +371,8 @@ std::vector<RacewayFigures> racewayFigures(const Plan& plan, const std::vector<S
   for (const auto& raceway : plan.raceways) {
     RacewayFigures figures;
     figures.raceway = raceway->id;
-    Contents contents(plan, *raceway, segments, tables);
+    const WorkingOf about(working, workingSubject(*raceway));
+    Contents contents(plan, *raceway, segments, edition, tables);
     contents.read();
     figures.contents = std::move(contents.contents);
     figures.notKnown = std::move(contents.notKnown);
@@ -334,7 +384,10 @@ std::vector<RacewayFigures> racewayFigures(const Plan& plan, const std::vector<S
     figures.plasticGround = raceway->ground.is(GroundPath::raceway) &&
                             (raceway->type.is(RacewayType::pvc40) || raceway->type.is(RacewayType::pvc80));
     measure(figures, *raceway, tables);
-    if (working != nullptr) recordFill(figures, *raceway, *working);
+    if (working != nullptr) {
+      recordFill(figures, *raceway, *working);
+      recordCarrying(figures.carrying, voltages(plan, Mode::ordinary, tables).wye, *working);
+    }
     addBranches(plan, *raceway, figures, edition, working, tables);
     figures.verdict = verdictOf(figures);
     all.push_back(std::move(figures));

@@ -64,6 +64,7 @@ struct RacewayFigures {
   bool plasticGround = false;           ///< the raceway is to be the ground, and is plastic
   Verdict verdict = Verdict::notKnown;  ///< of fill and branches
 };
+[[nodiscard]] WorkingSubject workingSubject(const Raceway& raceway);
 /// One for each raceway of the plan. Segments give the conductors of the feeder. None for a Canadian site.
 [[nodiscard]] std::vector<RacewayFigures> racewayFigures(const Plan& plan,
                                                          const std::vector<SegmentFigures>& segments,

@@ -37,6 +37,7 @@ constexpr MessageId kNoConductor{"wiring.missing.conductor"};
 constexpr MessageId kNoLabelMaximum{"wiring.missing.label_maximum"};
 constexpr MessageId kNoRelayRating{"wiring.missing.relay_rating"};
 constexpr MessageId kNoSwitchRating{"wiring.missing.switch_rating"};
+constexpr MessageId kRatingNotRead{"wiring.missing.rating_read"};
 constexpr MessageId kNoBusRating{"wiring.missing.bus_rating"};
 constexpr MessageId kNoInputRating{"wiring.missing.input_rating"};
 
@@ -128,6 +129,8 @@ void followAhead(DeviceChoice& device, const std::optional<RatingAmperes>& ahead
   device.minimumAboveMaximum = false;
   device.aboveMaximum = ahead && device.maximum && *ahead > *device.maximum;
   device.governs = ahead ? say(kFollows, amperes(*ahead)) : say(kFollowsUnknown);
+  device.rule = RuleId{"conductor.protected"};
+  device.next.reset();
 }
 
 void judge(SegmentFigures& figures, const Limits& limits) {
@@ -159,7 +162,7 @@ void judge(SegmentFigures& figures, const Limits& limits) {
   if (figures.neutralTooSmall)
     figures.over.push_back(say(kNeutralSmall, std::vector{figures.neutralGoverns}));
   if (figures.groundTooSmall) figures.over.push_back(say(kGroundSmall, std::vector{figures.groundGoverns}));
-  if (device.minimum && !device.rating && hasOwnDevice(figures.segment)) {
+  if (minimum.count() > 0.0 && !device.rating && hasOwnDevice(figures.segment)) {
     figures.over.push_back(say(kNoRatingCarries, amperes(minimum)));
   }
   if (!conductor.size && (figures.load.operating || conductor.device)) {
@@ -169,7 +172,7 @@ void judge(SegmentFigures& figures, const Limits& limits) {
   if (!figures.entered) figures.notKnown.push_back(say(kNoRun));
   figures.notKnown.insert(figures.notKnown.end(), figures.load.missing.begin(), figures.load.missing.end());
   figures.notKnown.insert(figures.notKnown.end(), limits.missing.begin(), limits.missing.end());
-  if (!device.rating && !device.minimum) figures.notKnown.push_back(say(kNoDevice));
+  if (!device.rating && minimum.count() <= 0.0) figures.notKnown.push_back(say(kNoDevice));
   if (!conductor.size && figures.over.empty()) figures.notKnown.push_back(say(kNoConductor));
 
   figures.verdict = !figures.over.empty()                                 ? Verdict::over
@@ -210,6 +213,7 @@ std::vector<SegmentFigures> segmentFigures(const Plan& plan, const std::vector<S
     SegmentFigures figures;
     figures.segment = load.segment;
     figures.load = load;
+    const WorkingOf about(working, workingSubject(load.segment));
     const FeederRun* const run = runOf(plan, load.segment);
     figures.entered = run != nullptr;
     const bool inverterSide =
@@ -250,6 +254,9 @@ std::vector<SegmentFigures> segmentFigures(const Plan& plan, const std::vector<S
     if (run != nullptr && run->inRaceway.valid()) {
       conductor.conditions.currentCarrying =
           std::max(carryingCount(plan, run->inRaceway, tables).most(), wye ? 3 : 2);
+      // All conductors of a raceway lie in one ambient.
+      if (const Raceway* const raceway = find(plan, run->inRaceway))
+        conductor.conditions.ambient = std::max(conductor.conditions.ambient, raceway->ambient);
     }
     conductor.terminalLoad = figures.device.minimum;
     conductor.load = load.operating;
@@ -270,6 +277,7 @@ std::vector<SegmentFigures> segmentFigures(const Plan& plan, const std::vector<S
     figures.neutral = chosen.size;
     figures.neutralTooSmall = chosen.tooSmall;
     figures.neutralGoverns = std::move(chosen.governs);
+    figures.neutralRule = chosen.rule;
 
     GroundingQuestion ground;
     ground.device = protecting;
@@ -281,11 +289,16 @@ std::vector<SegmentFigures> segmentFigures(const Plan& plan, const std::vector<S
     figures.ground = chosen.size;
     figures.groundTooSmall = chosen.tooSmall;
     figures.groundGoverns = std::move(chosen.governs);
+    figures.groundRule = chosen.rule;
 
     if (run != nullptr && run->length.inMicrometres() > 0 && load.operating && figures.conductor.size &&
         figures.neutral) {
       figures.drop = runDrop(load.legCurrent, *figures.conductor.size, *figures.neutral, conductor.conditions,
                              system, working, tables);
+    }
+    for (const auto& breaker : plan.breakers) {
+      if (standsFor(plan, *breaker, load.segment) && breaker->ratingRead.is(Answer::no))
+        figures.notKnown.push_back(say(kRatingNotRead, amperes(breaker->rating)));
     }
     judge(figures, limits);
     all.push_back(std::move(figures));

@@ -1,7 +1,7 @@
 #pragma once
 
-// Where moved circuits are joined to their extensions: the volume of a box, the room in a panel's gutter, the
-// connectors.
+// Where moved circuits are joined to their extensions: the volume of a box, the connectors. The room in a
+// panel is in core/wiring/wiring_space.h.
 
 #include "core/code/raceways.h"
 #include "core/wiring/wiring.h"
@@ -25,28 +25,13 @@ struct SpliceBoxFigures {
   std::vector<Message> notKnown;
   Verdict verdict = Verdict::notKnown;
 };
+[[nodiscard]] WorkingSubject workingSubject(const SpliceBox& box);
 /// 314.16(B): each conductor that ends or is spliced in the box at its own size, the grounds together, clamps
 /// inside once and each yoke twice the largest conductor. Clamps nobody has looked for count. None for a
 /// Canadian site.
 [[nodiscard]] std::vector<SpliceBoxFigures> spliceBoxFigures(const Plan& plan, Edition edition,
                                                              Working* working = nullptr,
                                                              const Tables& tables = publishedTables());
-
-/// Conductors spliced in a panel: both ends of each joint, held against wiringSpaceConductors() of the
-/// gutter's cross-section (312.8(A)); the splices themselves may take it to wiringSpaceSplices(), which is
-/// seen on site.
-struct WiringSpaceFigures {
-  PanelId panel;
-  int conductors = 0;
-  SquareInches area;
-  std::optional<SquareInches> space;
-  std::optional<SquareInches> allowed;      ///< for the conductors
-  std::optional<SquareInches> withSplices;  ///< for conductors, splices and taps
-  std::vector<Message> notKnown;            ///< sizes, and the space
-  Verdict verdict = Verdict::notKnown;
-};
-[[nodiscard]] std::vector<WiringSpaceFigures> wiringSpaceFigures(const Plan& plan, Working* working = nullptr,
-                                                                 const Tables& tables = publishedTables());
 
 /// Joints of one pair of sizes, for the list of connectors; grounds are joined together and are not in it.
 struct Joint {

@@ -37,11 +37,13 @@ struct DeviceChoice {
   std::optional<RatingAmperes> maximum;  ///< label's maximum, bus, switch or relay: the smallest
   Message maximumFrom;
   bool fixed = false;
-  bool minimumAboveMaximum = false;  ///< no standard rating lies between the two
-  bool belowMinimum = false;         ///< the fixed one, or the breaker in the plan, is too small
-  bool aboveMaximum = false;         ///< the fixed one, or the breaker in the plan, is too large
-  bool panelMainTooSmall = false;    ///< the main breaker of the backup subpanel is below the minimum
+  bool minimumAboveMaximum = false;   ///< no standard rating lies between the two
+  bool belowMinimum = false;          ///< the fixed one, or the breaker in the plan, is too small
+  bool aboveMaximum = false;          ///< the fixed one, or the breaker in the plan, is too large
+  bool panelMainTooSmall = false;     ///< the main breaker of the backup subpanel is below the minimum
+  std::optional<RatingAmperes> next;  ///< the next larger standard rating; none above the largest
   Message governs;
+  RuleId rule;  ///< by which it governs
 };
 struct ConductorChoice {
   std::optional<ConductorSize> size;
@@ -49,10 +51,10 @@ struct ConductorChoice {
   std::optional<AcAmperes> terminalAmpacity;  ///< of the terminal column
   TemperatureColumn terminalColumn = TemperatureColumn::c60;
   std::optional<AcAmperes> deratedAmpacity;  ///< insulation column × ambient × adjustment
-  double ambientFactor = 1.0;
-  double adjustmentFactor = 1.0;
-  std::optional<AcAmperes> ampacity;    ///< the lesser of both
-  std::optional<RatingAmperes> device;  ///< the largest device ahead of it
+  std::optional<Fraction> ambientFactor;     ///< none: not permitted in that ambient, or no size
+  std::optional<Fraction> adjustmentFactor;  ///< for conductors bundled together
+  std::optional<AcAmperes> ampacity;         ///< the lesser of both
+  std::optional<RatingAmperes> device;       ///< the largest device ahead of it
   bool fixed = false;
   bool notProtected = false;  ///< the device does not protect it
   bool tooSmall = false;      ///< a fixed one below the load
@@ -60,6 +62,7 @@ struct ConductorChoice {
   std::optional<ConductorSize>
       required;  ///< what the rules ask here; a larger one enlarges the grounding conductor
   Message governs;
+  RuleId rule;  ///< by which it governs
   /// The next larger size, and what it carries here; none above the largest.
   std::optional<ConductorSize> next;
   std::optional<AcAmperes> nextAmpacity;
@@ -78,9 +81,11 @@ struct SegmentFigures {
   std::optional<ConductorSize> neutral;
   bool neutralTooSmall = false;  ///< a fixed one
   Message neutralGoverns;
+  RuleId neutralRule;
   std::optional<ConductorSize> ground;
   bool groundTooSmall = false;  ///< a fixed one
   Message groundGoverns;
+  RuleId groundRule;
   std::optional<DropFigure> drop;
   Verdict verdict = Verdict::notKnown;  ///< over where a flag above says so
   std::vector<Message> over;            ///< one for each flag that is set
@@ -89,6 +94,8 @@ struct SegmentFigures {
 
 /// "main panel to transfer switch"
 [[nodiscard]] Message segmentName(Segment segment);
+/// Whose steps they are in a working; other things have the like beside their figures.
+[[nodiscard]] inline WorkingSubject workingSubject(Segment segment) { return {segmentName(segment), 0}; }
 /// Loads of all segments of the plan: the utility side from the calculated load, typed or worked out (plus
 /// charging as a continuous load where it passes through), the inverter side from its rated output, the sum
 /// where it adds to pass-through, the wire after the switch for the larger device. `hour` gives the worst

@@ -61,6 +61,7 @@ constexpr MessageId kDevice{"answers.device"};
 constexpr MessageId kConductors{"answers.conductors"};
 constexpr MessageId kNeutralOf{"answers.neutral_of"};
 constexpr MessageId kGroundOf{"answers.ground_of"};
+constexpr MessageId kInPlan{"answers.in_plan"};
 constexpr MessageId kDropOf{"answers.drop"};
 constexpr MessageId kCopper{"answers.copper"};
 constexpr MessageId kAluminium{"answers.aluminium"};
@@ -287,9 +288,10 @@ AnswerSection startSection(const Plan& plan, const Assessment& a, const Language
   return section;
 }
 
-AnswerSection feederSection(const Assessment& a, const Language& language) {
+AnswerSection feederSection(const Plan& plan, const Assessment& a, const Language& language) {
   AnswerSection section;
   section.heading = words(language, kFeederHead);
+  if (!a.segments.empty()) section.note = editionNote(plan, RuleId{"conductor.ampacity"}, language);
   if (a.segments.empty()) {
     AnswerLine none;
     none.label = words(language, kFeederNone);
@@ -309,6 +311,8 @@ AnswerSection feederSection(const Assessment& a, const Language& language) {
     };
     if (!segment.entered) add(Message{kFeederNotEntered, {}});
     add(segment.device.governs);
+    if (segment.device.inPlan && segment.device.inPlan != segment.device.rating)
+      add(say(kInPlan, std::int64_t{segment.device.inPlan->count()}));
     add(segment.conductor.governs);
     if (segment.drop) {
       const double worst = std::max(segment.drop->fraction[0], segment.drop->fraction[1]);
@@ -319,7 +323,8 @@ AnswerSection feederSection(const Assessment& a, const Language& language) {
     if (segment.device.minimum) values.push_back(segment.device.minimum->count());
     if (segment.conductor.ampacity) values.push_back(segment.conductor.ampacity->count());
     if (segment.device.rating) values.push_back(segment.device.rating->count());
-    line.working = {line.label, line.value, values, {"wiring"}};
+    // Neutral, ground and drop stand in no value of the line, but are of the same piece.
+    line.working = {line.label, line.value, values, {"wiring"}, {}, workingSubject(segment.segment), true};
     section.lines.push_back(line);
   }
   return section;
@@ -517,7 +522,7 @@ Answers answersFor(const Plan& plan, const Assessment& a, const Language& langua
   for (const Leg leg : {Leg::l1, Leg::l2}) answers.bars[index(leg)] = barOf(plan, a, leg, language);
   answers.sections.push_back(loadSection(a, language));
   answers.sections.push_back(startSection(plan, a, language));
-  answers.sections.push_back(feederSection(a, language));
+  answers.sections.push_back(feederSection(plan, a, language));
   addSourceLines(plan, a, language, answers.sections.back().lines);
   if (AnswerSection calculation = calculationSection(plan, a, language); !calculation.lines.empty())
     answers.sections.push_back(std::move(calculation));

@@ -14,11 +14,13 @@ namespace stayalight {
 /// Which number of a working a figure is: its value in the unit of the step that made it, and the rooms that
 /// may have made it, by the first word of their formulas.
 struct WorkingTarget {
-  QString title;                        ///< "Worst start on L2"
-  QString shown;                        ///< "39.8 A likely, up to 45.4 A"
-  std::vector<double> values;           ///< the figure, and others that stand beside it
-  std::vector<std::string_view> rooms;  ///< "start", "use"
-  std::optional<Message> note{};        ///< of the one step, where the value alone may be met twice
+  QString title;                          ///< "Worst start on L2"
+  QString shown;                          ///< "39.8 A likely, up to 45.4 A"
+  std::vector<double> values;             ///< the figure, and others that stand beside it
+  std::vector<std::string_view> rooms;    ///< "start", "use"
+  std::optional<Message> note{};          ///< of the one step, where the value alone may be met twice
+  std::optional<WorkingSubject> about{};  ///< what the figure is of: only steps of it are looked at
+  bool wholeSubject = false;              ///< all steps of it, not those alone that the figure came from
 };
 
 struct AnswerLine {

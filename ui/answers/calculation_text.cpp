@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/code/citations.h"
 #include "ui/wording/language.h"
 
 namespace stayalight {
@@ -9,6 +10,7 @@ namespace {
 
 constexpr MessageId kHead{"answers.calculation"};
 constexpr MessageId kEdition{"answers.calculation.edition"};
+constexpr MessageId kEditionNotConfirmed{"answers.calculation.edition_not_confirmed"};
 constexpr MessageId kFeeder{"answers.calculation.feeder"};
 constexpr MessageId kFeederLoad{"answers.calculation.load"};
 constexpr MessageId kWorked{"answers.calculation.worked"};
@@ -44,7 +46,7 @@ AnswerLine feederLine(const DemandFigures& figures, const Language& language) {
     line.value = words(language, kUnknownValue);
     line.detail = needed(worked, language);
     line.verdict = Verdict::notKnown;
-    line.working = {line.label, line.value, {worked.total.count()}, {"demand"}};
+    line.working = {line.label, line.value, {worked.total.count()}, {"demand"}, {}, feederLoadSubject()};
     return line;
   }
   const bool complete = worked.complete() && !worked.lines.empty();
@@ -58,7 +60,8 @@ AnswerLine feederLine(const DemandFigures& figures, const Language& language) {
                             : words(language, kTypedAlone);
   if (!load.typed && !worked.confirmed)
     line.detail += QLatin1String("; ") + words(language, kNotConfirmedPart);
-  line.working = {line.label, line.value, {worked.heavier.count(), worked.total.count()}, {"demand"}};
+  line.working = {line.label, line.value, {worked.heavier.count(), worked.total.count()},
+                  {"demand"}, {},         feederLoadSubject()};
   return line;
 }
 
@@ -70,17 +73,19 @@ AnswerLine serviceLine(const ServiceDemand& service, const Language& language) {
     line.value = words(language, kUnknownValue);
     line.detail = needed(service.methods.front().after, language);
     line.verdict = Verdict::notKnown;
-    line.working = {line.label, line.value, {service.methods.front().after.total.count()}, {"demand"}};
+    line.working = {line.label, line.value, {service.methods.front().after.total.count()},
+                    {"demand"}, {},         workingSubject(DemandMethod::standard, Reading::planned)};
     return line;
   }
-  const QString after = amperes(chosen->after.minimum, language);
+  const QString after = amperes(chosen->after.least(), language);
   line.value = service.rating
                    ? words(language, kOf, plain(after), plain(amperes(service.rating->amperes(), language)))
                    : after;
   line.verdict = chosen->verdictAfter;
   line.detail = words(language, kServiceDetail, std::vector<Message>{methodName(chosen->method)},
-                      plain(amperes(chosen->before.minimum, language)));
-  line.working = {line.label, line.value, {chosen->after.minimum.count()}, {"demand"}};
+                      plain(amperes(chosen->before.least(), language)));
+  line.working = {line.label, line.value, {chosen->after.least().count()},
+                  {"demand"}, {},         workingSubject(chosen->method, Reading::planned)};
   return line;
 }
 
@@ -96,12 +101,31 @@ QString conditionsOf(const PathFigures& path, const Language& language) {
   return open.join(QStringLiteral("; "));
 }
 
+// The full load is worked out where the feeder's is; the others have steps of their own.
+WorkingTarget pathWorking(const PathFigures& path, const DemandFigures& figures, const AnswerLine& line) {
+  if (path.path == CapacityPath::automaticFull && !figures.feederLoad.typed)
+    return {line.label, line.value, {figures.feeder.total.count()}, {"demand"}, {}, feederLoadSubject()};
+  return {line.label,
+          line.value,
+          {path.asked.value_or(VoltAmperes()).count()},
+          {"capacity", "demand"},
+          {},
+          workingSubject(path.path),
+          true};
+}
+
 }  // namespace
+
+QString editionNote(const Plan& plan, RuleId rule, const Language& language) {
+  const std::string edition(plan.site->edition.word());
+  const bool confirmed = sectionOf(rule, plan.site->edition.valueOr(Edition::y2023)).has_value();
+  return words(language, confirmed ? kEdition : kEditionNotConfirmed, edition);
+}
 
 AnswerSection calculationSection(const Plan& plan, const Assessment& a, const Language& language) {
   AnswerSection section;
   section.heading = words(language, kHead);
-  section.note = words(language, kEdition, std::string(plan.site->edition.word()));
+  section.note = editionNote(plan, RuleId{"load.calculation"}, language);
   const DemandFigures& figures = a.demand;
   if (!figures.covered) return section;
   section.lines.push_back(feederLine(figures, language));
@@ -110,7 +134,8 @@ AnswerSection calculationSection(const Plan& plan, const Assessment& a, const La
     neutral.label = words(language, kNeutral);
     neutral.value = amperes(figures.feeder.neutral, language);
     neutral.detail = words(language, kNeutralDetail);
-    neutral.working = {neutral.label, neutral.value, {figures.feeder.neutral.count()}, {"demand"}};
+    neutral.working = {neutral.label,      neutral.value, {figures.feeder.neutral.count()}, {"demand"}, {},
+                       feederLoadSubject()};
     section.lines.push_back(neutral);
   }
   section.lines.push_back(serviceLine(figures.service, language));
@@ -123,7 +148,8 @@ AnswerSection calculationSection(const Plan& plan, const Assessment& a, const La
         charge.entered ? words(language, kOf, plain(watts(*charge.entered, language)), plain(fits)) : fits;
     if (charge.entered) line.verdict = charge.verdict;
     line.detail = words(charge.governs, language);
-    line.working = {line.label, line.value, {charge.fits->count()}, {"demand"}, charge.governs};
+    line.working = {line.label, line.value,     {charge.fits->count()},
+                    {"demand"}, charge.governs, chargingSubject()};
     section.lines.push_back(line);
   }
   for (const bool chosen : {true, false}) {
@@ -139,7 +165,7 @@ AnswerSection calculationSection(const Plan& plan, const Assessment& a, const La
       }
       line.verdict = path.verdict;
       line.detail = path.closed ? words(*path.closed, language) : conditionsOf(path, language);
-      line.working = {line.label, line.value, {figures.feeder.total.count()}, {"demand"}};
+      line.working = pathWorking(path, figures, line);
       section.lines.push_back(line);
     }
   }

@@ -6,6 +6,8 @@
 
 namespace stayalight {
 
+/// "edition 2023", and that the rule has no confirmed section there.
+[[nodiscard]] QString editionNote(const Plan& plan, RuleId rule, const Language& language);
 /// No lines where the code is not covered.
 [[nodiscard]] AnswerSection calculationSection(const Plan& plan, const Assessment& assessment,
                                                const Language& language);

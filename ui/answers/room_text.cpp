@@ -1,6 +1,7 @@
 #include "ui/answers/room_text.h"
 
 #include "core/wiring/extension.h"
+#include "ui/answers/calculation_text.h"
 #include "ui/inspector/entity_text.h"
 #include "ui/wording/language.h"
 
@@ -65,7 +66,8 @@ AnswerLine racewayLine(const Plan& plan, const RacewayFigures& figures, const La
   for (const Message& missing : figures.notKnown)
     detail << words(language, kMissing, std::vector<Message>{missing});
   line.detail = detail.join(QStringLiteral("; "));
-  line.working = {line.label, line.value, {share}, {"wiring"}};
+  line.working = {
+      line.label, line.value, {share}, {"wiring"}, {}, workingSubject(*find(plan, figures.raceway)), true};
   return line;
 }
 
@@ -85,7 +87,8 @@ AnswerLine boxLine(const Plan& plan, const SpliceBoxFigures& figures, const Lang
   for (const Message& missing : figures.notKnown)
     detail << words(language, kMissing, std::vector<Message>{missing});
   line.detail = detail.join(QStringLiteral("; "));
-  line.working = {line.label, line.value, {figures.needed.count()}, {"wiring"}};
+  line.working = {line.label, line.value, {figures.needed.count()},
+                  {"wiring"}, {},         workingSubject(*find(plan, figures.box))};
   return line;
 }
 
@@ -98,13 +101,19 @@ AnswerLine gutterLine(const Plan& plan, const WiringSpaceFigures& figures, const
     const double space = figures.space->count();
     line.value = words(language, kFilled, percent(figures.area.count() / space),
                        percent(figures.allowed->count() / space));
-    detail << words(language, kGutterDetail, std::int64_t{figures.conductors},
+    detail << words(language, kGutterDetail, std::int64_t{figures.conductors}, std::int64_t{figures.spliced},
+                    percent(figures.splicedArea.count() / space),
                     percent(figures.withSplices->count() / space));
-    line.working = {line.label, line.value, {figures.area.count() / space}, {"wiring"}};
   } else {
     line.value = words(language, kNeeds, squareInches(figures.area));
-    line.working = {line.label, line.value, {figures.area.count()}, {"wiring"}};
   }
+  line.working = {line.label,
+                  line.value,
+                  {figures.space ? figures.area.count() / figures.space->count() : figures.area.count()},
+                  {"wiring"},
+                  {},
+                  wiringSpaceSubject(*find(plan, figures.panel)),
+                  true};
   for (const Message& missing : figures.notKnown)
     detail << words(language, kMissing, std::vector<Message>{missing});
   line.detail = detail.join(QStringLiteral("; "));
@@ -133,7 +142,10 @@ void addSourceLines(const Plan& plan, const Assessment& a, const Language& langu
     for (const Message& missing : figures.notKnown)
       detail << words(language, kMissing, std::vector<Message>{missing});
     line.detail = detail.join(QStringLiteral("; "));
-    if (figures.required) line.working = {line.label, line.value, {figures.required->count()}, {"wiring"}};
+    if (figures.required) {
+      line.working = {line.label,       line.value, {figures.required->count()}, {"wiring"}, {},
+                      dcCableSubject(), true};
+    }
     lines.push_back(line);
   }
   for (const BusFigures& bus : a.buses) {
@@ -148,7 +160,10 @@ void addSourceLines(const Plan& plan, const Assessment& a, const Language& langu
           words(language, kTakes, Figure{option.sum->count(), "A", 0}, Figure{option.most->count(), "A", 0});
     }
     line.detail = words(language, kBusOption[static_cast<std::size_t>(bus.chosen)]);
-    if (option.sum) line.working = {line.label, line.value, {option.sum->count()}, {"wiring"}};
+    if (option.sum) {
+      line.working = {line.label, line.value, {option.sum->count()},
+                      {"wiring"}, {},         busSubject(*find(plan, bus.panel))};
+    }
     lines.push_back(line);
   }
 }
@@ -156,6 +171,8 @@ void addSourceLines(const Plan& plan, const Assessment& a, const Language& langu
 AnswerSection roomSection(const Plan& plan, const Assessment& a, const Language& language) {
   AnswerSection section;
   section.heading = words(language, kHead);
+  if (plan.site->country.is(Country::unitedStates))
+    section.note = editionNote(plan, RuleId{"raceway.fill"}, language);
   for (const RacewayFigures& figures : a.raceways)
     section.lines.push_back(racewayLine(plan, figures, language));
   for (const SpliceBoxFigures& figures : a.boxes) section.lines.push_back(boxLine(plan, figures, language));

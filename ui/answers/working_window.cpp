@@ -29,6 +29,7 @@ constexpr MessageId kTitle{"answers.working.title"};
 constexpr MessageId kCopy{"answers.working.copy"};
 constexpr MessageId kClose{"answers.working.close"};
 constexpr MessageId kStep{"answers.working.step"};
+constexpr MessageId kEdition{"answers.working.edition"};
 constexpr MessageId kRule{"answers.working.rule"};
 constexpr MessageId kSource{"answers.working.source"};
 constexpr MessageId kGoverns{"answers.working.governs"};
@@ -83,34 +84,33 @@ std::vector<Step> stepsFor(const Working& working, const WorkingTarget& target) 
         take(static_cast<std::size_t>(input.step));
     }
   };
+  const auto ofTarget = [&](const Step& step) {
+    if (!ofRoom(step, target.rooms)) return false;
+    const WorkingSubject* const subject = working.subjectOf(step);
+    return !target.about || (subject != nullptr && *subject == *target.about);
+  };
   bool found = false;
   for (const double value : target.values) {
     // The last step with that result is the one the figure was read from.
     for (std::size_t i = all.size(); i-- > 0;) {
-      if (!ofRoom(all[i], target.rooms) || !same(all[i].result, value)) continue;
+      if (!ofTarget(all[i]) || !same(all[i].result, value)) continue;
       if (target.note && !(all[i].note == *target.note)) continue;
       take(i);
       found = true;
       break;
     }
   }
-  if (!found && !target.note) {
+  if ((!found && !target.note) || (target.about && target.wholeSubject)) {
     for (std::size_t i = 0; i < all.size(); ++i) {
-      if (!target.rooms.empty() && ofRoom(all[i], {target.rooms.data(), 1})) take(i);
+      if (target.about ? ofTarget(all[i]) : !target.rooms.empty() && ofRoom(all[i], {target.rooms.data(), 1}))
+        take(i);
     }
   }
-  std::vector<StepIndex> renumbered(all.size(), kNoStep);
-  std::vector<Step> steps;
+  std::vector<std::size_t> places;
   for (std::size_t i = 0; i < all.size(); ++i) {
-    if (!wanted[i]) continue;
-    renumbered[i] = static_cast<StepIndex>(steps.size());
-    steps.push_back(all[i]);
-    for (StepInput& input : steps.back().inputs) {
-      if (input.step >= 0 && static_cast<std::size_t>(input.step) < all.size())
-        input.step = renumbered[static_cast<std::size_t>(input.step)];
-    }
+    if (wanted[i]) places.push_back(i);
   }
-  return steps;
+  return picked(all, places);
 }
 
 QString workingText(const WorkingTarget& target, const std::vector<Step>& steps, const Language& language) {
@@ -135,7 +135,7 @@ QString workingText(const WorkingTarget& target, const std::vector<Step>& steps,
   return text;
 }
 
-WorkingWindow::WorkingWindow(const WorkingTarget& target, const Assessment& recorded,
+WorkingWindow::WorkingWindow(const WorkingTarget& target, const Assessment& recorded, const QString& edition,
                              const Language& language, const Palette& palette, QWidget* parent)
     : QDialog(parent), figure_(figureAsText(target.title, target.shown)), language_(language) {
   setWindowTitle(words(language, kTitle));
@@ -177,6 +177,8 @@ WorkingWindow::WorkingWindow(const WorkingTarget& target, const Assessment& reco
 
   const std::vector<Step> steps = stepsFor(recorded.working, target);
   text_ = workingText(target, steps, language);
+  const QString sections = edition.isEmpty() ? QString() : words(language, kEdition, edition.toStdString());
+  if (!sections.isEmpty()) text_ += QLatin1Char('\n') + sections + QLatin1Char('\n');
   const QString ink3 = palette.color(ColorRole::ink3).name();
   QString html;
   const auto text = [](const QString& plain) { return plain.toHtmlEscaped(); };
@@ -207,7 +209,12 @@ WorkingWindow::WorkingWindow(const WorkingTarget& target, const Assessment& reco
     html += QStringLiteral("<p style='margin-top:2px;color:%1'>%2</p><hr>")
                 .arg(palette.color(ColorRole::ink2).name(), below.join(QLatin1String("<br>")));
   }
-  if (steps.empty()) html = QStringLiteral("<p>%1</p>").arg(text(words(language, kNothing)));
+  if (steps.empty()) {
+    html = QStringLiteral("<p>%1</p>").arg(text(words(language, kNothing)));
+  } else if (!sections.isEmpty()) {
+    html += QStringLiteral("<p style='color:%1'>%2</p>")
+                .arg(palette.color(ColorRole::ink2).name(), text(sections));
+  }
   view_->setHtml(html);
 
   auto* buttons = new QHBoxLayout;

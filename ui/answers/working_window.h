@@ -24,8 +24,9 @@ namespace stayalight {
 class WorkingWindow : public QDialog {
   Q_OBJECT
  public:
-  WorkingWindow(const WorkingTarget& target, const Assessment& recorded, const Language& language,
-                const Palette& palette, QWidget* parent = nullptr);
+  /// `edition` names the edition of the code whose sections are cited; empty where none are.
+  WorkingWindow(const WorkingTarget& target, const Assessment& recorded, const QString& edition,
+                const Language& language, const Palette& palette, QWidget* parent = nullptr);
   [[nodiscard]] QString text() const { return text_; }
 
  protected:

@@ -51,11 +51,19 @@ constexpr MessageId kCondition{"paper.load.condition"};
 constexpr MessageId kState{"paper.load.state"};
 constexpr MessageId kStates[] = {MessageId{"paper.load.kept"}, MessageId{"paper.load.broken"},
                                  MessageId{"paper.load.not_known"}};
+constexpr MessageId kAnswersHead{"paper.load.answers"};
+constexpr MessageId kQuestion{"paper.load.question"};
+constexpr MessageId kAnswer{"paper.load.answer"};
+constexpr MessageId kWhoWhen{"paper.load.who_when"};
+constexpr MessageId kInWriting{"paper.load.in_writing"};
+constexpr MessageId kOpenAnswer{"paper.load.open_answer"};
+constexpr MessageId kYesNoUnknown[] = {MessageId{"wording.not_known"}, MessageId{"paper.survey.yes"},
+                                       MessageId{"paper.survey.no"}};
 constexpr MessageId kNoWay{"paper.load.no_way"};
 constexpr MessageId kNotesHead{"paper.notes"};
-constexpr MessageId kNotes[] = {MessageId{"paper.load.note_units"}, MessageId{"paper.load.note_legs"},
-                                MessageId{"paper.load.note_neutral"}, MessageId{"paper.load.note_partial"},
-                                MessageId{"paper.load.note_authority"}};
+constexpr MessageId kNotes[] = {MessageId{"paper.load.note_units"},     MessageId{"paper.load.note_legs"},
+                                MessageId{"paper.load.note_neutral"},   MessageId{"paper.load.note_partial"},
+                                MessageId{"paper.load.note_authority"}, MessageId{"paper.load.note_working"}};
 constexpr MessageId kNoteConfirmed{"paper.load.note_confirmed"};
 
 QString text(const std::string& value) { return QString::fromStdString(value); }
@@ -183,7 +191,7 @@ void drawService(SheetFlow& flow, const DemandFigures& figures, const Language& 
     drawLines(flow, chosen->after, language);
     paragraph(flow,
               words(language, kServiceFigures, Figure{chosen->after.line.count(), "A", 1},
-                    voltAmperes(chosen->after.continuous), Figure{chosen->after.minimum.count(), "A", 1},
+                    voltAmperes(chosen->after.continuous), Figure{chosen->after.least().count(), "A", 1},
                     Figure{chosen->after.neutral.count(), "A", 1}));
   }
   if (service.charge.asked) {
@@ -246,6 +254,28 @@ void drawPaths(SheetFlow& flow, const Plan& plan, const DemandFigures& figures, 
   table.end();
 }
 
+void drawAnswers(SheetFlow& flow, const Plan& plan, const Language& language) {
+  const std::vector<AuthorityAnswer>& answers = plan.site->answers;
+  if (answers.empty()) return;
+  drawHeading(flow, words(language, kAnswersHead), 60.0);
+  SheetTable table(flow, {{words(language, kQuestion), 0.34, Align::left, true},
+                          {words(language, kAnswer), 0.34, Align::left},
+                          {words(language, kWhoWhen), 0.2, Align::left},
+                          {words(language, kInWriting), 0.12, Align::left}});
+  table.head();
+  for (const AuthorityAnswer& answer : answers) {
+    QStringList who;
+    for (const std::string& part : {answer.who, answer.when}) {
+      if (!part.empty()) who << text(part);
+    }
+    const auto written = static_cast<std::size_t>(answer.inWriting.valueOr(Answer::unknown));
+    table.row({text(answer.question),
+               answer.answer.empty() ? words(language, kOpenAnswer) : text(answer.answer),
+               who.join(QStringLiteral(", ")), words(language, kYesNoUnknown[written])});
+  }
+  table.end();
+}
+
 }  // namespace
 
 bool hasCalculation(const Plan& plan) {
@@ -259,6 +289,7 @@ void drawCalculation(SheetFlow& flow, const Plan& plan, const Assessment& assess
   drawFeeder(flow, figures, language);
   drawPaths(flow, plan, figures, language);
   drawService(flow, figures, language);
+  drawAnswers(flow, plan, language);
   drawHeading(flow, words(language, kNotesHead));
   QStringList notes;
   for (const MessageId note : kNotes) notes << words(language, note);

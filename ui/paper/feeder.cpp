@@ -23,6 +23,12 @@ constexpr MessageId kInPlan{"paper.feeder.in_plan"};
 constexpr MessageId kConductor{"paper.feeder.conductor"};
 constexpr MessageId kAmpacity{"paper.feeder.ampacity"};
 constexpr MessageId kNext{"paper.feeder.next"};
+constexpr MessageId kNextUp{"paper.feeder.next_up"};
+constexpr MessageId kNextUpAllowed{"paper.feeder.next_up_allowed"};
+constexpr MessageId kNextRating{"paper.feeder.next_rating"};
+constexpr MessageId kNextRatingOf{"paper.feeder.next_rating_of"};
+constexpr MessageId kInstructions{"paper.feeder.instructions"};
+constexpr MessageId kInstructionsAsk{"paper.feeder.instructions_ask"};
 constexpr MessageId kNextCarries{"paper.feeder.next_carries"};
 constexpr MessageId kNeutral{"paper.feeder.neutral"};
 constexpr MessageId kGround{"paper.feeder.ground"};
@@ -42,7 +48,10 @@ constexpr MessageId kAdjustment{"paper.feeder.adjustment"};
 constexpr MessageId kSmallest{"paper.feeder.smallest"};
 constexpr MessageId kGutters{"paper.feeder.gutters"};
 constexpr MessageId kPanel{"paper.feeder.panel"};
-constexpr MessageId kArea{"paper.feeder.area"};
+constexpr MessageId kSpliced{"paper.feeder.spliced"};
+constexpr MessageId kAllInPanel{"paper.feeder.all_in_panel"};
+constexpr MessageId kCountAndArea{"paper.feeder.count_and_area"};
+constexpr MessageId kRulesBeside{"paper.feeder.rules_beside"};
 constexpr MessageId kForConductors{"paper.feeder.for_conductors"};
 constexpr MessageId kWithSplices{"paper.feeder.with_splices"};
 constexpr MessageId kCable{"paper.feeder.dc_cable"};
@@ -88,7 +97,10 @@ QString percent(double share, const Language& language, int decimals = 0) {
 QString area(const std::optional<SquareInches>& value, const Language& language) {
   return value ? figureText({value->count(), "in²", 2}, language) : unknown();
 }
-QString cited(const char* rule, const Language& language) { return text(language.citation(RuleId{rule})); }
+QString cited(RuleId rule, const Language& language) {
+  return rule.key.empty() ? QString() : text(language.citation(rule));
+}
+QString cited(const char* rule, const Language& language) { return cited(RuleId{rule}, language); }
 QString sentence(const Message& message, const Language& language) {
   return message.id.key.empty() ? QString() : words(message, language);
 }
@@ -110,10 +122,36 @@ QString verdictText(Verdict verdict, const std::vector<Message>& over, const std
   return verdictName(verdict, language);
 }
 
+QString withRules(const QString& heading, std::initializer_list<const char*> rules,
+                  const Language& language) {
+  QStringList sections;
+  for (const char* rule : rules) sections << cited(rule, language);
+  return words(language, kRulesBeside, heading.toStdString(),
+               sections.join(QStringLiteral(", ")).toStdString());
+}
 QString nextCandidate(const ConductorChoice& choice, const Language& language) {
   if (!choice.next) return QStringLiteral("–");
   return words(language, kNextCarries, conductorName(*choice.next, choice.metal),
                amperes(choice.nextAmpacity.value_or(AcAmperes())));
+}
+
+// What it carries by the terminals' column and by its insulation's, corrected; and the next candidate.
+void ampacityRows(SheetTable& table, const ConductorChoice& conductor, const Language& language) {
+  if (!conductor.ampacity || !conductor.ambientFactor || !conductor.adjustmentFactor) return;
+  table.row({words(language, kAmpacity), amps(conductor.ampacity, language),
+             text(std::to_string(degrees(conductor.terminalColumn)) + " °C: ") +
+                 amps(conductor.terminalAmpacity, language) + QStringLiteral("; × ") +
+                 text(language.number(conductor.ambientFactor->count(), 2)) + QStringLiteral(" × ") +
+                 text(language.number(conductor.adjustmentFactor->count(), 2)) + QStringLiteral(": ") +
+                 amps(conductor.deratedAmpacity, language),
+             cited("conductor.ampacity", language) + QStringLiteral("; ") +
+                 (conductor.nmColumn ? cited("conductor.nm_column", language)
+                                     : cited("conductor.terminals", language))});
+  if (byNextSizeUp(conductor)) {
+    table.row({words(language, kNextUp), rated(conductor.device), words(language, kNextUpAllowed),
+               cited("conductor.next_size_up", language)});
+  }
+  table.row({words(language, kNext), {}, nextCandidate(conductor, language)});
 }
 
 void drawSegment(SheetFlow& flow, const Plan& plan, const SegmentFigures& figures, const Language& language) {
@@ -139,26 +177,21 @@ void drawSegment(SheetFlow& flow, const Plan& plan, const SegmentFigures& figure
                    std::vector<Message>{device.maximumFrom});
   if (device.inPlan) about << words(language, kInPlan, std::int64_t{device.inPlan->count()});
   table.row({words(language, kDevice), rated(device.rating), about.join(QStringLiteral("; ")),
-             cited("rating.standard", language)},
+             cited(device.rule, language)},
             true);
+  if (device.next && !device.fixed)
+    table.row({words(language, kNextRating),
+               {},
+               words(language, kNextRatingOf, std::int64_t{device.next->count()})});
   const ConductorChoice& conductor = figures.conductor;
   table.row({words(language, kConductor), wire(conductor.size, conductor.metal, language),
-             sentence(conductor.governs, language), cited("conductor.ampacity", language)},
+             sentence(conductor.governs, language), cited(conductor.rule, language)},
             true);
-  if (conductor.ampacity) {
-    table.row({words(language, kAmpacity), amps(conductor.ampacity, language),
-               text(std::to_string(degrees(conductor.terminalColumn)) + " °C: ") +
-                   amps(conductor.terminalAmpacity, language) + QStringLiteral("; × ") +
-                   text(language.number(conductor.ambientFactor, 2)) + QStringLiteral(" × ") +
-                   text(language.number(conductor.adjustmentFactor, 2)) + QStringLiteral(": ") +
-                   amps(conductor.deratedAmpacity, language),
-               cited("conductor.terminals", language)});
-    table.row({words(language, kNext), {}, nextCandidate(conductor, language)});
-  }
+  ampacityRows(table, conductor, language);
   table.row({words(language, kNeutral), wire(figures.neutral, conductor.metal, language),
-             sentence(figures.neutralGoverns, language), cited("feeder.neutral", language)});
+             sentence(figures.neutralGoverns, language), cited(figures.neutralRule, language)});
   table.row({words(language, kGround), wire(figures.ground, conductor.metal, language),
-             sentence(figures.groundGoverns, language), cited("ground.size", language)});
+             sentence(figures.groundGoverns, language), cited(figures.groundRule, language)});
   if (figures.drop) {
     const DropFigure& drop = *figures.drop;
     const bool between = drop.lineToLine.count() != 0.0;
@@ -178,7 +211,11 @@ void drawSegment(SheetFlow& flow, const Plan& plan, const SegmentFigures& figure
 
 void drawRaceways(SheetFlow& flow, const Plan& plan, const Assessment& assessment, const Language& language) {
   if (assessment.raceways.empty()) return;
-  drawHeading(flow, words(language, kRaceways), 60.0);
+  drawHeading(
+      flow,
+      withRules(words(language, kRaceways),
+                {"raceway.fill", "raceway.area", "conductor.adjustment", "conductor.counted"}, language),
+      60.0);
   SheetTable table(flow, {{words(language, kRaceway), 0.22, Align::left, true},
                           {words(language, kConductors), 0.11, Align::right},
                           {words(language, kFill), 0.09, Align::right},
@@ -204,23 +241,29 @@ void drawRaceways(SheetFlow& flow, const Plan& plan, const Assessment& assessmen
 
 void drawGutters(SheetFlow& flow, const Plan& plan, const Assessment& assessment, const Language& language) {
   if (assessment.wiringSpaces.empty()) return;
-  drawHeading(flow, words(language, kGutters), 60.0);
-  SheetTable table(flow, {{words(language, kPanel), 0.26, Align::left, true},
-                          {words(language, kConductors), 0.12, Align::right},
-                          {words(language, kArea), 0.13, Align::right},
-                          {words(language, kForConductors), 0.15, Align::right},
-                          {words(language, kWithSplices), 0.15, Align::right},
-                          {words(language, kVerdict), 0.19}});
+  drawHeading(
+      flow, withRules(words(language, kGutters), {"panel.wiring_space", "raceway.conductor_area"}, language),
+      60.0);
+  SheetTable table(flow, {{words(language, kPanel), 0.24, Align::left, true},
+                          {words(language, kSpliced), 0.16, Align::right},
+                          {words(language, kAllInPanel), 0.16, Align::right},
+                          {words(language, kForConductors), 0.13, Align::right},
+                          {words(language, kWithSplices), 0.13, Align::right},
+                          {words(language, kVerdict), 0.18}});
   table.head();
   for (const WiringSpaceFigures& figures : assessment.wiringSpaces) {
-    table.row({text(find(plan, figures.panel)->name), QString::number(figures.conductors),
-               area(figures.area, language), area(figures.allowed, language),
+    const auto of = [&](int count, SquareInches taken) {
+      return words(language, kCountAndArea, std::int64_t{count}, area(taken, language).toStdString());
+    };
+    table.row({text(find(plan, figures.panel)->name), of(figures.spliced, figures.splicedArea),
+               of(figures.conductors, figures.area), area(figures.allowed, language),
                area(figures.withSplices, language), verdictName(figures.verdict, language)});
   }
   table.end();
 }
 
-void drawCable(SheetFlow& flow, const DcCableFigures& figures, const Language& language) {
+void drawCable(SheetFlow& flow, const DcCable& cable, const DcCableFigures& figures,
+               const Language& language) {
   drawHeading(flow, words(language, kCable), 90.0);
   SheetTable table(flow, partColumns(language));
   table.head();
@@ -231,10 +274,20 @@ void drawCable(SheetFlow& flow, const DcCableFigures& figures, const Language& l
              amps(figures.required, language),
              {},
              cited("continuous.factor", language)});
-  table.row({words(language, kDevice), rated(figures.device), {}, cited("rating.standard", language)}, true);
-  table.row({words(language, kConductor), wire(figures.conductor.size, figures.conductor.metal, language),
-             sentence(figures.conductor.governs, language), cited("conductor.ampacity", language)},
+  if (cable.instructionsConductor || cable.instructionsDevice) {
+    table.row({words(language, kInstructions),
+               {},
+               words(language, kInstructionsAsk, rated(cable.instructionsDevice).toStdString(),
+                     wire(cable.instructionsConductor, figures.conductor.metal, language).toStdString()),
+               cited("source.label_device", language)});
+  }
+  table.row({words(language, kDevice), rated(figures.device), sentence(figures.deviceGoverns, language),
+             cited(figures.deviceRule, language)},
             true);
+  table.row({words(language, kConductor), wire(figures.conductor.size, figures.conductor.metal, language),
+             sentence(figures.conductor.governs, language), cited(figures.conductor.rule, language)},
+            true);
+  ampacityRows(table, figures.conductor, language);
   if (figures.drop && figures.dropFraction) {
     table.row({words(language, kDrop), percent(*figures.dropFraction, language, 1),
                text(language.number(figures.drop->count(), 2)) + QStringLiteral(" V")});
@@ -314,7 +367,7 @@ void drawFeeder(SheetFlow& flow, const Plan& plan, const Assessment& assessment,
   for (const SegmentFigures& figures : assessment.segments) drawSegment(flow, plan, figures, language);
   drawRaceways(flow, plan, assessment, language);
   drawGutters(flow, plan, assessment, language);
-  if (assessment.dcCable) drawCable(flow, *assessment.dcCable, language);
+  if (assessment.dcCable) drawCable(flow, *plan.dcCable, *assessment.dcCable, language);
   for (const BuildingFigures& figures : assessment.buildings) drawBuilding(flow, plan, figures, language);
   for (const BusFigures& figures : assessment.buses) drawBus(flow, plan, figures, language);
   drawHeading(flow, words(language, kNotesHead), 40.0);

@@ -19,10 +19,17 @@ constexpr MessageId kFootNoCode{"paper.foot_no_code"};
 constexpr MessageId kProgram{"paper.program"};
 constexpr MessageId kNoDate{"paper.no_date"};
 constexpr MessageId kPageOf{"paper.page_of"};
+constexpr MessageId kCustomer{"paper.job_customer"};
+constexpr MessageId kFirm{"paper.job_firm"};
+constexpr MessageId kLicence{"paper.job_licence"};
+constexpr MessageId kDrawnBy{"paper.job_drawn_by"};
+constexpr MessageId kPermit{"paper.job_permit"};
+constexpr MessageId kPermitDate{"paper.job_permit_date"};
 
 constexpr double kBlockHeight = 46.0;
 constexpr double kNameSize = 14.0;
 constexpr double kEndless = 1e6;
+constexpr double kJobHeight = 13.0;               // the line of the title block that names the job
 constexpr double kLineFactor = 1.28;              // line distance over type size
 const QString kNumberSlot = QStringLiteral("#");  // stands in the title block until the set is counted
 
@@ -30,6 +37,21 @@ QString dateText(const std::string& iso, const Language& language) {
   const QDate date = QDate::fromString(QString::fromStdString(iso), Qt::ISODate);
   if (!date.isValid()) return iso.empty() ? words(language, kNoDate) : QString::fromStdString(iso);
   return QLocale(QLocale::English, QLocale::UnitedStates).toString(date, QStringLiteral("d MMMM yyyy"));
+}
+
+// Customer, firm, who drew it, permit: what of them is entered.
+QString jobLine(const Site& site, const Language& language) {
+  QStringList parts;
+  const auto add = [&](MessageId what, const std::string& value) {
+    if (!value.empty()) parts << words(language, what, value);
+  };
+  add(kCustomer, site.customer);
+  add(kFirm, site.firm);
+  add(kLicence, site.licence);
+  add(kDrawnBy, site.drawnBy);
+  add(kPermit, site.permitNumber);
+  if (!site.permitDate.empty()) add(kPermitDate, dateText(site.permitDate, language).toStdString());
+  return parts.join(QStringLiteral("  ·  "));
 }
 
 }  // namespace
@@ -41,11 +63,14 @@ SheetFlow::SheetFlow(const PaperOptions& options, const Site& site, const Langua
       name_(std::move(name)),
       site_(site),
       language_(language),
-      options_(options) {
+      options_(options),
+      job_(jobLine(site, language)) {
   beginPage();
 }
 
-double SheetFlow::bottom() const { return size_.height() - margin_ - kBlockHeight - 10.0; }
+double SheetFlow::blockHeight() const { return kBlockHeight + (job_.isEmpty() ? 0.0 : kJobHeight); }
+
+double SheetFlow::bottom() const { return size_.height() - margin_ - blockHeight() - 10.0; }
 
 bool SheetFlow::need(double height) {
   if (y_ + height <= bottom()) return false;
@@ -94,10 +119,14 @@ void SheetFlow::beginPage() {
   rule({left(), top + 8.0}, {right(), top + 8.0}, 1.2);
   y_ = top + 20.0;
 
-  const double blockTop = size_.height() - margin_ - kBlockHeight;
-  box(QRectF(left(), blockTop, width(), kBlockHeight), 0.9);
+  const double blockTop = size_.height() - margin_ - blockHeight();
+  box(QRectF(left(), blockTop, width(), blockHeight()), 0.9);
   const double line = blockTop + kBlockHeight - 13.0;
   rule({left(), line}, {right(), line});
+  if (!job_.isEmpty()) {
+    text(left() + 5.0, line + 9.5, job_, 7.6, Weight::regular, Align::left, width() - 10.0);
+    rule({left(), line + kJobHeight}, {right(), line + kJobHeight});
+  }
   struct Cell {
     MessageId head;
     QString value;
@@ -126,9 +155,9 @@ void SheetFlow::beginPage() {
                            : words(language_, kFootCodeLocal, edition, site_.amendments);
   const QString program = words(language_, kProgram, options_.version.toStdString());
   const double programWidth = textWidth(program, Face::condensed, 7.0);
-  text(left() + 5.0, blockTop + kBlockHeight - 4.0, foot, 7.0, Weight::regular, Align::left,
+  text(left() + 5.0, blockTop + blockHeight() - 4.0, foot, 7.0, Weight::regular, Align::left,
        width() - programWidth - 20.0);
-  text(right() - 5.0, blockTop + kBlockHeight - 4.0, program, 7.0, Weight::regular, Align::right);
+  text(right() - 5.0, blockTop + blockHeight() - 4.0, program, 7.0, Weight::regular, Align::right);
 }
 
 void SheetFlow::text(double x, double y, const QString& value, double size, Weight weight, Align align,
@@ -148,17 +177,19 @@ void SheetFlow::mark(SheetMark mark) { pages_.back().marks.push_back(mark); }
 
 QStringList brokenLines(const QString& text, double width, double size, Weight weight) {
   QStringList lines;
-  QString line;
-  for (const QString& word : text.split(u' ', Qt::SkipEmptyParts)) {
-    const QString longer = line.isEmpty() ? word : line + u' ' + word;
-    if (line.isEmpty() || textWidth(longer, Face::condensed, size, weight) <= width) {
-      line = longer;
-      continue;
+  for (const QString& paragraph : text.split(u'\n')) {
+    QString line;
+    for (const QString& word : paragraph.split(u' ', Qt::SkipEmptyParts)) {
+      const QString longer = line.isEmpty() ? word : line + u' ' + word;
+      if (line.isEmpty() || textWidth(longer, Face::condensed, size, weight) <= width) {
+        line = longer;
+        continue;
+      }
+      lines << line;
+      line = word;
     }
-    lines << line;
-    line = word;
+    if (!line.isEmpty()) lines << line;
   }
-  if (!line.isEmpty()) lines << line;
   return lines;
 }
 

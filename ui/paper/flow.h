@@ -50,6 +50,7 @@ class SheetFlow {
  private:
   void beginPage();
   void writeHead(std::size_t page);
+  [[nodiscard]] double blockHeight() const;  ///< of the title block
 
   QSizeF size_;
   double margin_ = 36.0;
@@ -58,10 +59,11 @@ class SheetFlow {
   const Site& site_;
   const Language& language_;
   PaperOptions options_;
+  QString job_;
   std::vector<Sheet> pages_;
 };
 
-/// Lines a text breaks into at a width.
+/// Lines a text breaks into at a width; a line feed begins another.
 [[nodiscard]] QStringList brokenLines(const QString& text, double width, double size, Weight weight);
 /// Writes "n of m" into the title blocks of a finished set.
 void numberPages(std::vector<Sheet>& sheets, const Language& language);

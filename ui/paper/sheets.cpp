@@ -8,6 +8,7 @@
 #include "ui/paper/moves.h"
 #include "ui/paper/panel_sheet.h"
 #include "ui/paper/survey.h"
+#include "ui/paper/working.h"
 #include "ui/wording/language.h"
 
 namespace stayalight {
@@ -20,6 +21,8 @@ constexpr MessageId kFeederHead{"paper.feeder.head"};
 constexpr MessageId kFeederTitle{"paper.feeder.title"};
 constexpr MessageId kLoadHead{"paper.load.head"};
 constexpr MessageId kLoadTitle{"paper.load.title"};
+constexpr MessageId kWorkingHead{"paper.working.head"};
+constexpr MessageId kWorkingTitle{"paper.working.title"};
 constexpr MessageId kSurveyHead{"paper.survey.head"};
 constexpr MessageId kSurveyHousehold{"paper.survey.title_household"};
 constexpr MessageId kSurveyQualified{"paper.survey.title_qualified"};
@@ -50,6 +53,8 @@ MessageId headOf(SheetKind kind) {
       return kFeederHead;
     case SheetKind::calculation:
       return kLoadHead;
+    case SheetKind::working:
+      return kWorkingHead;
     case SheetKind::householdSurvey:
     case SheetKind::qualifiedSurvey:
       return kSurveyHead;
@@ -95,6 +100,14 @@ std::vector<SheetChoice> sheetChoices(const Plan& plan, const Language& language
                        QStringLiteral("load-calculation"),
                        words(language, kLoadTitle)});
   }
+  if (hasWorking(plan)) {
+    choices.push_back({SheetKind::working,
+                       {},
+                       Reading::planned,
+                       QStringLiteral("working"),
+                       words(language, kWorkingTitle),
+                       false});
+  }
   if (hasSurvey(plan)) {
     choices.push_back({SheetKind::householdSurvey,
                        {},
@@ -124,8 +137,9 @@ Result<std::vector<SheetChoice>> chosenSheets(const Plan& plan, const QStringLis
   }
   for (const QString& word : words) {
     if (word == QStringLiteral("survey")) {
-      std::copy_if(all.begin(), all.end(), std::back_inserter(chosen),
-                   [](const SheetChoice& choice) { return !choice.inSet; });
+      std::copy_if(all.begin(), all.end(), std::back_inserter(chosen), [](const SheetChoice& choice) {
+        return choice.kind == SheetKind::householdSurvey || choice.kind == SheetKind::qualifiedSurvey;
+      });
       continue;
     }
     const auto at =
@@ -158,6 +172,9 @@ std::vector<Sheet> sheets(const Plan& plan, const Assessment& assessment,
         break;
       case SheetKind::calculation:
         drawCalculation(flow, plan, assessment, language);
+        break;
+      case SheetKind::working:
+        drawWorking(flow, plan, assessment, language);
         break;
       case SheetKind::householdSurvey:
         drawHouseholdSurvey(flow, plan, assessment, language);

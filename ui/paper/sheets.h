@@ -15,6 +15,7 @@ enum class SheetKind : std::uint8_t {
   moves,            ///< circuits that move, raceways, splices: for the electrician
   feeder,           ///< pieces of the feeder, raceways, battery cable, buses: for the electrician
   calculation,      ///< load calculation and capacity of the source
+  working,          ///< every step of the figures
   householdSurvey,  ///< what the household looks at: blanks
   qualifiedSurvey   ///< what a qualified person looks at, cover off: blanks
 };
@@ -23,9 +24,9 @@ struct SheetChoice {
   PanelId panel;
   Reading reading = Reading::planned;
   QString word;       ///< of the command line: "main-before", "main", "backup", "subpanel3", "moves",
-                      ///< "feeder", "load-calculation", "survey-household", "survey-electrician"
+                      ///< "feeder", "load-calculation", "working", "survey-household", "survey-electrician"
   QString title;      ///< "Main panel, after the work"
-  bool inSet = true;  ///< printed where nobody chose; the sheets of a visit are not
+  bool inSet = true;  ///< printed where nobody chose; the working and the sheets of a visit are not
 };
 /// All a plan can print, in the order of the set: each panel before the work, then as planned, then the other
 /// sheets that the plan has something for. A backup subpanel in which nothing stands before the work has no

@@ -532,7 +532,12 @@ void MainWindow::goToFact(const OnSiteItem& item) {
 void MainWindow::openWorking(const WorkingTarget& target) {
   if (!open_) return;
   const Assessment recorded = assess(document_->plan(), Circumstances{.record = true});
-  auto* window = new WorkingWindow(target, recorded, language_, palette_, this);
+  const Site& site = *document_->plan().site;
+  const QString edition =
+      site.country.is(Country::unitedStates)
+          ? QString::fromStdString(std::string(name(site.edition.valueOr(Edition::y2023))))
+          : QString();
+  auto* window = new WorkingWindow(target, recorded, edition, language_, palette_, this);
   window->setAttribute(Qt::WA_DeleteOnClose);
   window->show();
 }

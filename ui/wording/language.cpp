@@ -4,8 +4,6 @@
 #include <QtCore/QTime>
 #include <cmath>
 
-#include "core/code/citations.h"
-
 namespace stayalight {
 namespace {
 
@@ -16,6 +14,7 @@ constexpr MessageId kMidnight{"wording.midnight"};
 constexpr MessageId kDuration{"wording.duration"};
 constexpr MessageId kPractice{"wording.practice"};
 constexpr MessageId kListedInstructions{"wording.listed_instructions"};
+constexpr MessageId kNotInThisEdition{"wording.not_in_edition"};
 constexpr MessageId kSectionNotConfirmed{"wording.section_not_confirmed"};
 constexpr MessageId kCodeNotCovered{"wording.code_not_covered"};
 constexpr MessageId kGradeUnknown{"wording.grade_unknown"};
@@ -29,8 +28,12 @@ constexpr MessageId kNotKnown{"wording.not_known"};
 
 }  // namespace
 
-ProgramLanguage::ProgramLanguage(QLocale locale, Edition edition, bool codeCovered)
-    : locale_(std::move(locale)), numbers_(locale_), edition_(edition), codeCovered_(codeCovered) {}
+ProgramLanguage::ProgramLanguage(QLocale locale, Edition edition, bool codeCovered, const Tables& tables)
+    : locale_(std::move(locale)),
+      numbers_(locale_),
+      edition_(edition),
+      codeCovered_(codeCovered),
+      tables_(&tables) {}
 
 void ProgramLanguage::follow(const Plan& plan) {
   edition_ = plan.site->edition.valueOr(Edition::y2023);
@@ -73,15 +76,15 @@ std::string ProgramLanguage::clock(ClockTime time) const {
 }
 
 std::string ProgramLanguage::citation(RuleId rule) const {
-  const auto rests = basis(rule);
-  if (!rests || *rests == RuleBasis::practice) return render(say(kPractice), *this);
+  const auto rests = basis(rule, *tables_);
+  const auto section = sectionOf(rule, edition_, *tables_);
+  if (!rests || (*rests == RuleBasis::practice && (!section || !codeCovered_)))
+    return render(say(kPractice), *this);
   if (!codeCovered_ && *rests == RuleBasis::code) return render(say(kCodeNotCovered), *this);
-  if (const auto section = stayalight::citation(rule, edition_);
-      section && !section->empty() && codeCovered_) {
-    return std::string(*section);
-  }
+  if (section && codeCovered_) return std::string(*section);
   if (*rests == RuleBasis::listedInstruction) return render(say(kListedInstructions), *this);
-  return render(say(kSectionNotConfirmed, std::string(name(edition_))), *this);
+  const bool absent = notInEdition(rule, edition_, *tables_);
+  return render(say(absent ? kNotInThisEdition : kSectionNotConfirmed, std::string(name(edition_))), *this);
 }
 
 Figure ProgramLanguage::inUnits(const Figure& figure) const { return stayalight::inUnits(figure, units_); }

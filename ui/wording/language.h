@@ -6,7 +6,7 @@
 #include <QtCore/QLocale>
 #include <QtCore/QString>
 
-#include "core/code/edition.h"
+#include "core/code/citations.h"
 #include "core/message/message.h"
 #include "core/plan/plan.h"
 #include "core/quantity/verdict.h"
@@ -20,7 +20,8 @@ enum class NumberForm : std::uint8_t { ofLanguage, point, comma };
 class ProgramLanguage : public Language {
  public:
   explicit ProgramLanguage(QLocale locale = QLocale(QLocale::English, QLocale::UnitedStates),
-                           Edition edition = Edition::y2023, bool codeCovered = true);
+                           Edition edition = Edition::y2023, bool codeCovered = true,
+                           const Tables& tables = publishedTables());
   /// Edition and country as the plan says.
   void follow(const Plan& plan);
   void setNumberForm(NumberForm form);
@@ -43,6 +44,7 @@ class ProgramLanguage : public Language {
   QLocale numbers_;
   Edition edition_;
   bool codeCovered_;
+  const Tables* tables_;
   UnitSystem units_ = UnitSystem::us;
 };
 

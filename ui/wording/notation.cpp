@@ -226,6 +226,20 @@ QString workedNumber(double value, const Language& language) {
   return QString::fromStdString(language.number(value, decimals));
 }
 
+std::vector<Step> picked(std::span<const Step> steps, const std::vector<std::size_t>& places) {
+  std::vector<StepIndex> renumbered(steps.size(), kNoStep);
+  for (std::size_t i = 0; i < places.size(); ++i) renumbered[places[i]] = static_cast<StepIndex>(i);
+  std::vector<Step> out;
+  out.reserve(places.size());
+  for (const std::size_t place : places) {
+    out.push_back(steps[place]);
+    for (StepInput& input : out.back().inputs) {
+      if (input.step != kNoStep) input.step = renumbered[static_cast<std::size_t>(input.step)];
+    }
+  }
+  return out;
+}
+
 std::vector<WorkedStep> workedSteps(std::span<const Step> steps, const Language& language,
                                     Notation notation) {
   std::vector<WorkedStep> out;

@@ -501,6 +501,9 @@ void expectRules(const std::vector<std::string>& rules, const std::string& file,
   }
 }
 
+/// In citations.csv: that edition has no such rule.
+constexpr std::string_view kNotInEdition = "-";
+
 std::string citations(const TableFiles& files, const Numbers& used, const Numbers& usedByDemand) {
   const Table table(files, "citations.csv", "rule,basis,certainty,2017,2020,2023,2026,about");
   std::vector<std::string> rules;
@@ -517,7 +520,9 @@ std::string citations(const TableFiles& files, const Numbers& used, const Number
     rules.push_back(rule);
     if (row.cells[7].empty()) table.refuse(row, "rule " + rule + " does not say what it is about");
     const std::size_t basis = table.word(row, 1, {"code", "listed", "practice"});
-    const bool anySection = !(row.cells[3] + row.cells[4] + row.cells[5] + row.cells[6]).empty();
+    const bool anySection =
+        std::any_of(row.cells.begin() + 3, row.cells.begin() + 7,
+                    [](const std::string& cell) { return !cell.empty() && cell != kNotInEdition; });
     if (basis != 2 && !anySection) table.refuse(row, "rule " + rule + " has no section in any edition");
     out += "    {" + quoted(rule) + ", static_cast<RuleBasis>(" + std::to_string(basis) +
            "), static_cast<RuleCertainty>(" + std::to_string(table.word(row, 2, {"seen", "memory"})) + "), {";
@@ -563,16 +568,17 @@ std::string generateHeader(const TableFiles& files) {
   std::string out =
       "#pragma once\n\n// Generated from resources/tables by core/code/generator; edit the tables, not this "
       "file.\n\n"
-      "#include \"core/code/citations.h\"\n#include \"core/code/tables.h\"\n\nnamespace "
-      "stayalight::generated {\n\n"
-      "inline constexpr Tables kTables = {\n";
-  out += ampacity(files) + ambient(files) + adjustment(files) + ratings(files) + smallConductors(files) +
-         grounding(files) + electrode(files) + properties(files) + impedance(files) + fullLoad(files) +
-         lockedRotor(files) + codeLetters(files) + conductorAreas(files) + racewayAreas(files) +
-         racewayFill(files) + boxConductors(files) + boxVolumes(files);
-  out += "    .numbers = " + list(small.values) + ",\n" + member("demand", loads.values) + "};\n\n";
+      "#include \"core/code/tables.h\"\n\nnamespace "
+      "stayalight::generated {\n\n";
+  out += citations(files, small, loads) + "\ninline constexpr Tables kTables = {\n" + ampacity(files) +
+         ambient(files) + adjustment(files) + ratings(files) + smallConductors(files) + grounding(files) +
+         electrode(files) + properties(files) + impedance(files) + fullLoad(files) + lockedRotor(files) +
+         codeLetters(files) + conductorAreas(files) + racewayAreas(files) + racewayFill(files) +
+         boxConductors(files) + boxVolumes(files);
+  out += "    .numbers = " + list(small.values) + ",\n" + member("demand", loads.values) +
+         "    .citations = kCitations,\n};\n\n";
   out += unitsAndRules("Number", small) + unitsAndRules("Demand", loads);
-  out += citations(files, small, loads) + "\n}  // namespace stayalight::generated\n";
+  out += "\n}  // namespace stayalight::generated\n";
   return out;
 }
 

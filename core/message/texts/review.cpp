@@ -549,6 +549,14 @@ const TextRow kRows[] = {
      TEXT("Stayalight", "Whether the main carries what is new with this work is not known yet.")},
     {"review.service.not_known.trade",
      TEXT("Stayalight", "Load of the main after the work. Still needed: %1.")},
+    {"review.service.subpanel_feeder.plain", TEXT("Stayalight",
+                                                  "The backup is fed out of %1: whether the wires and the "
+                                                  "breaker that feed %1 carry it is not worked out "
+                                                  "here.")},
+    {"review.service.subpanel_feeder.trade",
+     TEXT("Stayalight",
+          "%1 gets the moved circuits back through its own feeder, and the charging with them: work out that "
+          "feeder's load by the standard method, against its breaker and its wire.")},
     {"review.charge.not_counted.plain",
      TEXT("Stayalight", "Charging from the utility is entered, but nothing in the plan feeds the charger.")},
     {"review.charge.not_counted.trade", TEXT("Stayalight",
@@ -871,7 +879,7 @@ const TextRow kRows[] = {
     {"review.dc.lugs.trade",
      TEXT("Stayalight", "Fine strands only in lugs, ferrules or terminals listed for them.")},
     {"review.dc.instructions.plain",
-     TEXT("Stayalight", "The battery's cable is smaller than its listed instructions ask for.")},
+     TEXT("Stayalight", "The battery's cable or its fuse is not what the listed instructions ask for.")},
     {"review.dc.instructions.trade", TEXT("Stayalight", "Battery cable: %1.")},
     {"review.raceway.fill.plain", TEXT("Stayalight", "%1 is too full: take a larger one, or a second.")},
     {"review.raceway.fill.trade",
@@ -932,6 +940,14 @@ const TextRow kRows[] = {
      TEXT("Stayalight",
           "%1: %2 conductors spliced there take %3 of a wiring space of %4; %5 is the most for conductors, "
           "%6 with the splices.")},
+    {"review.panel.wiring_space_run.plain", TEXT("Stayalight",
+                                                 "Whether the joined wires leave enough room in %1 depends "
+                                                 "on how all its wires run beside the breakers.")},
+    {"review.panel.wiring_space_run.trade",
+     TEXT("Stayalight",
+          "%1: all its %2 conductors take %3, the spliced ones alone %4; %5 is the most at any "
+          "cross-section, %6 "
+          "with the splices. Look how many run through one cross-section.")},
     {"review.splice.unknown.plain",
      TEXT("Stayalight", "Where the wires of these circuits are joined is not decided: %1.")},
     {"review.splice.unknown.trade",

@@ -475,6 +475,16 @@ const TextRow kRows[] = {
     {"edition.found", TEXT("Stayalight", "found")},
     {"edition.not_found", TEXT("Stayalight", "not found")},
     {"edition.citation", TEXT("Stayalight", "Section: %1")},
+    {"edition.not_in_edition", TEXT("Stayalight", "no such rule")},
+    {"edition.chosen", TEXT("Stayalight", "Method for the main")},
+    {"edition.service", TEXT("Stayalight", "Main after the work, least rating")},
+    {"edition.charge", TEXT("Stayalight", "Charge limit that fits")},
+    {"edition.dc_device", TEXT("Stayalight", "Fuse, cable between battery and inverter")},
+    {"edition.dc_cable", TEXT("Stayalight", "Cable between battery and inverter")},
+    {"edition.box", TEXT("Stayalight", "Volume needed, box %1")},
+    {"edition.raceway", TEXT("Stayalight", "Breakers of the circuits in raceway %1")},
+    {"edition.protected", TEXT("Stayalight", "%1 protected, %2 not")},
+    {"edition.bus", TEXT("Stayalight", "Bus of %1, sources beside the main")},
     {"edition.not_confirmed", TEXT("Stayalight", "not confirmed")},
 };
 

@@ -13,6 +13,7 @@ const TextRow kRows[] = {
     // -- what a citation says where no section of the code stands
     {"wording.practice", TEXT("Stayalight", "practice")},
     {"wording.listed_instructions", TEXT("Stayalight", "listed instructions")},
+    {"wording.not_in_edition", TEXT("Stayalight", "no such rule in %1")},
     {"wording.section_not_confirmed", TEXT("Stayalight", "section not confirmed in %1")},
     {"wording.code_not_covered", TEXT("Stayalight", "code not covered")},
     {"wording.step", TEXT("Stayalight", "step %1")},

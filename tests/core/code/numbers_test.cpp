@@ -52,7 +52,7 @@ TEST(Numbers, WyeVoltageIsRootThreeTimesTheLeg) {
 TEST(Numbers, EachHasARule) {
   for (std::size_t i = 0; i < kCodeNumberKeys.size(); ++i) {
     const auto which = static_cast<CodeNumber>(i);
-    EXPECT_NE(ruleOf(ruleOf(which)), nullptr) << kCodeNumberKeys[i];
+    EXPECT_NE(citationRow(ruleOf(which)), nullptr) << kCodeNumberKeys[i];
   }
   EXPECT_EQ(unitOf(CodeNumber::nippleLength), "in");
 }

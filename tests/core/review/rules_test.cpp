@@ -4,8 +4,7 @@
 
 #include <algorithm>
 
-#include <functional>
-
+#include "tests/core/review/rule_cases.h"
 #include "tests/core/review/sound_plan.h"
 
 namespace stayalight {
@@ -86,12 +85,6 @@ TEST(ReviewOfASoundPlan, FindsNoDangerAndNothingThatMustBeFixed) {
     }
   }
 }
-
-struct RuleCase {
-  const char* key;
-  Severity severity;
-  std::function<void(Plan&)> spoil;
-};
 
 class ReviewRule : public ::testing::TestWithParam<RuleCase> {};
 
@@ -661,6 +654,11 @@ const RuleCase kCases[] = {
     {"branch.overload", Severity::mustFix,
      [](Plan& p) { load(p, "Refrigerator").running.value = Watts(4800); }},
     {"load.voltage", Severity::mustFix, [](Plan& p) { load(p, "Refrigerator").ratedVoltage = 240; }},
+    {"service.subpanel_feeder", Severity::checkOnSite,
+     [](Plan& p) {
+       p = addPanel(p, PanelRole::subpanel);
+       editPanel(p, kBackup).fedFrom = p.panels.back()->id;
+     }},
     {"site.no_main", Severity::mustFix,
      [](Plan& p) { editPanel(p, kMain).role = PanelRole::subpanel; }},
     {"site.no_backup", Severity::mustFix,
@@ -680,6 +678,13 @@ const RuleCase kCases[] = {
     {"site.interrupting_unknown", Severity::checkOnSite,
      [](Plan& p) { editPanel(p, kBackup).interruptingRating.reset(); }},
 };
+
+}  // namespace
+
+std::span<const RuleCase> ruleCases() { return kCases; }
+Plan soundPlanOfTheCases() { return countersMoved(); }
+
+namespace {
 
 INSTANTIATE_TEST_SUITE_P(All, ReviewRule, ::testing::ValuesIn(kCases), [](const auto& one) {
   std::string name = one.param.key;

@@ -24,6 +24,7 @@ inline Plan plan() {
     panel.poleMaximum = 40;
   }
   example::editPanel(made, example::kBackup).spaces = 16;
+  made.dcCable.edit().length = Length::feet(6);
   example::addBreaker(made, example::kBackup, {Column::left, 5}, 2, 50, Feeds::surgeDevice, Stage::fresh);
   struct Words {
     const char* name;

@@ -199,8 +199,8 @@ TEST(Conductor, DeratingAndTerminalsAreTestedApartAndTheLargerWins) {
   EXPECT_EQ(sizeOf(choice), "4");
   EXPECT_EQ(choice.governs.id, MessageId{"wiring.conductor.device"});
   EXPECT_NEAR(choice.deratedAmpacity->count(), 95.0 * 0.82 * 0.7, 1e-9);
-  EXPECT_DOUBLE_EQ(choice.ambientFactor, 0.82);
-  EXPECT_DOUBLE_EQ(choice.adjustmentFactor, 0.7);
+  EXPECT_DOUBLE_EQ(choice.ambientFactor->count(), 0.82);
+  EXPECT_DOUBLE_EQ(choice.adjustmentFactor->count(), 0.7);
 }
 
 TEST(Conductor, NextSizeUpStopsAt800Amperes) {

@@ -36,9 +36,9 @@ TEST(DcCable, CurrentAndCableAtTheLowestVoltage) {
   ASSERT_TRUE(figures);
   example.expectNear("dc_A", figures->current->count());
   example.expectNear("ampacity_required_A", figures->required->count());
-  EXPECT_DOUBLE_EQ(figures->conductor.ambientFactor, example.input("ambient_factor_60C"));
+  EXPECT_DOUBLE_EQ(figures->conductor.ambientFactor->count(), example.input("ambient_factor_60C"));
   example.expectNear("ampacity_required_hot_A",
-                     figures->required->count() / figures->conductor.ambientFactor);
+                     figures->required->count() / figures->conductor.ambientFactor->count());
   example.expectWord("conductor_60C", std::string(name(*figures->conductor.size)));
   EXPECT_EQ(figures->device, RatingAmperes(175));  // 240.6(A), next above 167.1 A
   EXPECT_EQ(figures->verdict, Verdict::within);

@@ -35,7 +35,7 @@ TEST_P(PublishedUpsizing, GrowsInProportionOfCircularMils) {
   example.expectWord("egc",
                      sizeOf(groundingConductorFor(question(device, original, example.word("increased")),
                                                   Edition::y2023, &working)));
-  ASSERT_EQ(working.steps().size(), 1u);
+  ASSERT_EQ(working.steps().size(), 2u);  // as it grows, and held against the conductors
   const Step& step = working.steps()[0];
   example.expectNear("required_cmil", step.result);
   example.expectNear("ratio", step.inputs[1].value / step.inputs[2].value);

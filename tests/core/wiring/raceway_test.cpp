@@ -146,9 +146,9 @@ TEST(Raceway, TheCountOfARacewayAdjustsTheFeederInIt) {
   const RacewayId pipe = addRaceway(plan, RacewayType::pvc40, TradeSize::two, 6, GroundPath::oneWire);
   editRun(plan, Segment::mainToSwitch).inRaceway = pipe;
   editRun(plan, Segment::mainToSwitch).currentCarrying = 2;
-  EXPECT_DOUBLE_EQ(at(figuresOf(plan), Segment::mainToSwitch).conductor.adjustmentFactor, 1.0);
+  EXPECT_DOUBLE_EQ(at(figuresOf(plan), Segment::mainToSwitch).conductor.adjustmentFactor->count(), 1.0);
   plan.raceways.front().edit().otherCarrying = 6;
-  EXPECT_DOUBLE_EQ(at(figuresOf(plan), Segment::mainToSwitch).conductor.adjustmentFactor, 0.70);
+  EXPECT_DOUBLE_EQ(at(figuresOf(plan), Segment::mainToSwitch).conductor.adjustmentFactor->count(), 0.70);
 }
 
 TEST(Raceway, WhatIsNotKnownIsNamedAndNeverWithin) {

@@ -10,6 +10,7 @@
 #include "core/wiring/dc_cable.h"
 #include "core/wiring/raceway.h"
 #include "core/wiring/splice.h"
+#include "core/wiring/wiring_space.h"
 #include "tests/core/wiring/feeder_plans.h"
 
 using namespace stayalight;
@@ -152,7 +153,7 @@ RC_GTEST_PROP(Gutter, MoreJointsNeverTakeLessRoom, ()) {
   Plan fuller = plan;
   anyMoved(fuller).splice = Splice::inPanel;
   const auto area = [](const Plan& of) {
-    const std::vector<WiringSpaceFigures> all = wiringSpaceFigures(of);
+    const std::vector<WiringSpaceFigures> all = wiringSpaceFigures(of, {});
     return all.empty() ? 0.0 : all.front().area.count();
   };
   RC_ASSERT(area(fuller) >= area(plan));

@@ -1,4 +1,4 @@
-// Volume of splice boxes, room in gutters, connectors.
+// Volume of splice boxes, connectors.
 
 #include "core/wiring/splice.h"
 
@@ -89,35 +89,23 @@ TEST(SpliceBox, WithoutAMarkItIsNotKnown) {
   EXPECT_EQ(only(plan).notKnown.front().id.key, "wiring.box.no_volume");
 }
 
-TEST(WiringSpace, ConductorsTakeAtMostTwoFifths) {
-  // NFPA 70 312.8(A)(1). Ten 12 AWG THHN of 0.0133 in2 each.
-  Plan plan = feeder::manualSwitch();
-  for (auto& circuit : plan.circuits) {
-    if (!backedUp(plan, *circuit)) continue;
-    Circuit& moved = circuit.edit();
-    moved.conductor = ConductorSize::awg12;
-    moved.splice = Splice::inPanel;
-  }
-  const auto none = wiringSpaceFigures(plan);
-  ASSERT_EQ(none.size(), 1u);
-  EXPECT_EQ(none.front().verdict, Verdict::notKnown);
-  EXPECT_NEAR(none.front().area.count(), none.front().conductors * 0.0133, 1e-9);
-  const double area = none.front().area.count();
-  for (const auto& [space, verdict] :
-       {std::pair(area / 0.40 + 1e-6, Verdict::within), std::pair(area / 0.40 - 1e-3, Verdict::over)}) {
-    example::editPanel(plan, example::kMain).wiringSpace = SquareInches(space);
-    const WiringSpaceFigures found = wiringSpaceFigures(plan).front();
-    EXPECT_EQ(found.verdict, verdict);
-    EXPECT_DOUBLE_EQ(found.allowed->count(), space * 0.40);
-    EXPECT_DOUBLE_EQ(found.withSplices->count(), space * 0.75);
-    EXPECT_TRUE(found.notKnown.empty());
-  }
-  // A size that nobody entered leaves it open, and says which.
-  example::editCircuit(plan, example::circuitNamed(plan, "Lights")).conductor.reset();
-  example::editPanel(plan, example::kMain).wiringSpace = SquareInches(6.0);
-  const WiringSpaceFigures open = wiringSpaceFigures(plan).front();
-  EXPECT_EQ(open.verdict, Verdict::notKnown);
-  EXPECT_TRUE(feeder::says(open.notKnown, "wiring.raceway.no_size"));
+TEST(SpliceBox, OldCableWithoutAGroundBringsNone) {
+  Plan plan = twoCablesOn(ConductorSize::awg12, 30, Answer::no);
+  const auto counts = [&] {
+    double count = 0;
+    for (const BoxLine& line : only(plan, Edition::y2023).lines) count += line.count;
+    return count;
+  };
+  // Two grounds more would be four in all: still the one volume of 314.16(B)(5). A fifth costs a quarter.
+  const double four = counts();
+  const CircuitId third = example::addCircuit(plan, example::kBackup, {Column::left, 3}, 1, 20, "Third");
+  Circuit& circuit = example::editCircuit(plan, third);
+  circuit.conductor = ConductorSize::awg12;
+  circuit.splice = Splice::inBox;
+  circuit.spliceBox = {1};
+  EXPECT_DOUBLE_EQ(counts(), four + 4 + 0.5);
+  circuit.ground = BranchGround::none;
+  EXPECT_DOUBLE_EQ(counts(), four + 4 + 0.25);
 }
 
 TEST(Joints, AreListedBySize) {

@@ -12,6 +12,7 @@
 #include "core/wiring/dc_cable.h"
 #include "core/wiring/raceway.h"
 #include "core/wiring/splice.h"
+#include "core/wiring/wiring_space.h"
 #include "tests/core/demand/calculated_house.h"
 #include "tests/core/wiring/feeder_plans.h"
 
@@ -72,6 +73,14 @@ TEST(WiringWorking, EveryFormulaGivesTheRecordedResult) {
   }
   piped.inverter.edit().lowestInputVoltage = DcVolts(44);
   piped.dcCable.edit().length = Length::feet(5);
+  piped.dcCable.edit().instructionsDevice = RatingAmperes(175);
+  piped.spliceBoxes[0].edit().kind = BoxKind::square4Deep;
+  {
+    Circuit& cable = piped.circuits.front().edit();
+    cable.splice = Splice::none;
+    cable.wiring = WiringMethod::nmCable;
+    cable.cableWidth = Length::inches(0.5);
+  }
   example::editPanel(piped, example::kMain).busRating = RatingAmperes(200);
   example::addBreaker(piped, example::kMain, {Column::right, 9}, 2, 20, Feeds::solar, Stage::fresh);
   Plan generator = manualSwitch();
@@ -89,7 +98,7 @@ TEST(WiringWorking, EveryFormulaGivesTheRecordedResult) {
   (void)spliceBoxFigures(piped, Edition::y2023, &shared);
   for (auto& circuit : piped.circuits) circuit.edit().splice = Splice::inPanel;
   example::editPanel(piped, example::kMain).wiringSpace = SquareInches(6.0);
-  (void)wiringSpaceFigures(piped, &shared);
+  (void)wiringSpaceFigures(piped, {}, &shared);
   expectEvaluates(shared, seen);
   for (const FormulaRow& row : formulas()) {
     if (row.key.starts_with("wiring.")) {

@@ -1,0 +1,176 @@
+// No section of a rule is without effect: each one, put in by the tables of the circumstances, comes out in
+// the report of some plan. So every rule of the table is cited where a person reads it, and no room reads the
+// published sections behind the circumstances' back. Whether the sections are right is asked in
+// tests/core/code.
+
+#include <gtest/gtest.h>
+
+#include <cstdio>
+#include <deque>
+#include <map>
+
+#include "core/code/citations.h"
+#include "core/report/report.h"
+#include "tests/core/demand/calculated_house.h"
+#include "tests/core/review/rule_cases.h"
+#include "tests/core/wiring/feeder_plans.h"
+
+namespace stayalight {
+namespace {
+
+/// Sections that stand nowhere else: "[feeder.device 2020]".
+class MarkedTables {
+ public:
+  MarkedTables() : tables_(publishedTables()) {
+    for (const CitationRow& row : publishedTables().citations) {
+      rows_.push_back(row);
+      for (const Edition edition : kEditions) {
+        std::string_view& section = rows_.back().sections[index(edition)];
+        if (section.empty() || section == kNotInEdition) continue;
+        marks_.push_back("[" + std::string(row.rule) + " " + std::string(name(edition)) + "]");
+        section = marks_.back();
+      }
+    }
+    tables_.citations = rows_;
+  }
+  MarkedTables(const MarkedTables&) = delete;
+  MarkedTables& operator=(const MarkedTables&) = delete;
+  [[nodiscard]] const Tables& tables() const { return tables_; }
+  [[nodiscard]] const std::deque<std::string>& marks() const { return marks_; }
+
+ private:
+  std::vector<CitationRow> rows_;
+  std::deque<std::string> marks_;
+  Tables tables_;
+};
+
+class Sections : public Language {
+ public:
+  Sections(Edition edition, const Tables& tables) : edition_(edition), tables_(tables) {}
+  [[nodiscard]] std::string citation(RuleId rule) const override {
+    return std::string(sectionOf(rule, edition_, tables_).value_or(""));
+  }
+
+ private:
+  Edition edition_;
+  const Tables& tables_;
+};
+
+/// Every kind of line that a load calculation can have.
+std::vector<Plan> loads() {
+  const auto as = [](const char* circuit, LoadClass loadClass, double nameplate) {
+    return [=](Plan& plan) {
+      calculated::load(plan, circuit).calculationClass = loadClass;
+      calculated::load(plan, circuit).nameplate = VoltAmperes(nameplate);
+    };
+  };
+  std::vector<Plan> all;
+  const auto with = [&](std::initializer_list<std::function<void(Plan&)>> changes) {
+    Plan plan = calculated::house();
+    plan.site.edit().serviceRating = RatingAmperes(200);
+    for (const auto& change : changes) change(plan);
+    all.push_back(std::move(plan));
+  };
+  with({as("Water heater", LoadClass::dryer, 5400), as("Freezer", LoadClass::vehicleCharger, 7200)});
+  with({as("Furnace", LoadClass::spaceHeating, 9000), as("Well pump", LoadClass::airConditioning, 4200)});
+  with({as("Water heater", LoadClass::appliance, 4500), as("Freezer", LoadClass::appliance, 1200),
+        as("Furnace", LoadClass::appliance, 900), as("Refrigerator", LoadClass::appliance, 800)});
+  const auto start = [](const std::function<void(Load&)>& change) {
+    return [=](Plan& plan) {
+      Load& load = calculated::load(plan, "Well pump");
+      load.start = StartKind::acrossTheLine;
+      load.lockedRotor = {};
+      load.horsepower = Horsepower(1.0);
+      change(load);
+    };
+  };
+  with({start([](Load&) {})});
+  with({start([](Load& load) { load.codeLetter = "J"; })});
+  with({[](Plan& plan) {
+    plan.transfer.edit().arrangement = Arrangement::automaticSwitch;
+    plan.transfer.edit().managedLimit = VoltAmperes(5000);
+    plan.transfer.edit().capacityPath = CapacityPath::managed;
+  }});
+  return all;
+}
+
+/// Solar at the far end of the bus, a box of the table, a cable that runs on, another building.
+std::vector<Plan> rooms() {
+  std::vector<Plan> all;
+  Plan solar = feeder::manualSwitch();
+  example::editPanel(solar, example::kMain).busRating = RatingAmperes(200);
+  example::editPanel(solar, example::kMain).mainBreaker = RatingAmperes(200);
+  const BreakerId source =
+      example::addBreaker(solar, example::kMain, {Column::left, 10}, 2, 20, Feeds::solar);
+  example::editBreaker(solar, source).sourceCurrent = AcAmperes(16);
+  all.push_back(solar);
+  Plan boxed = soundPlanOfTheCases();
+  SpliceBox box;
+  box.id = {1};
+  box.kind = BoxKind::square4Deep;
+  boxed.spliceBoxes.emplace_back(box);
+  Circuit& joined = example::editCircuit(boxed, example::circuitNamed(boxed, "Office"));
+  joined.splice = Splice::inBox;
+  joined.spliceBox = box.id;
+  Circuit& cable = example::editCircuit(boxed, example::circuitNamed(boxed, "Lights"));
+  cable.splice = Splice::none;
+  cable.cableWidth = Length::inches(0.45);
+  all.push_back(boxed);
+  Plan apart = soundPlanOfTheCases();
+  example::editPanel(apart, example::kBackup).separateBuilding = true;
+  const PanelId garage = example::addPanel(apart, PanelRole::subpanel, "Garage", 8);
+  example::editPanel(apart, garage).separateBuilding = true;
+  example::editPanel(apart, garage).fedFrom = example::kMain;
+  example::addCircuit(apart, garage, {Column::left, 1}, 1, 15, "Garage lights");
+  std::erase_if(apart.breakers, [](const auto& breaker) { return breaker->feeds.is(Feeds::surgeDevice); });
+  all.push_back(apart);
+  return all;
+}
+
+std::vector<Plan> plans() {
+  std::vector<Plan> all{feeder::manualSwitch(), feeder::passThrough(), soundPlanOfTheCases()};
+  for (const auto& more : {loads(), rooms()}) all.insert(all.end(), more.begin(), more.end());
+  for (const RuleCase& one : ruleCases()) {
+    all.push_back(soundPlanOfTheCases());
+    one.spoil(all.back());
+  }
+  return all;
+}
+
+// Cited by findings that are being written.
+bool awaited(const std::string& mark) {
+  for (const char* rule : {"disconnect.emergency", "fault.series", "multiwire.grouping", "neutral.grouped_in_steel"}) {
+    if (mark.starts_with(std::string("[") + rule)) return true;
+  }
+  return false;
+}
+
+TEST(CitationReach, EachSectionHandedInIsReadInSomeReport) {
+  const MarkedTables marked;
+  std::map<std::string, bool> read;
+  for (const std::string& mark : marked.marks()) read[mark] = false;
+  const std::vector<Plan> all = plans();
+  for (const Edition edition : kEditions) {
+    const Sections language(edition, marked.tables());
+    for (const Plan& made : all) {
+      Plan plan = made;
+      plan.site.edit().edition = static_cast<CodeEdition>(edition);
+      const Assessment found = assess(plan, {.record = true, .tables = &marked.tables()});
+      const std::string report = reportJson(plan, found, "plan", language);
+      for (std::size_t at = report.find('['); at != std::string::npos; at = report.find('[', at + 1)) {
+        const std::size_t end = report.find(']', at);
+        const auto mark = read.find(report.substr(at, end + 1 - at));
+        if (mark != read.end()) mark->second = true;
+      }
+    }
+  }
+  int reached = 0;
+  for (const auto& [mark, seen] : read) {
+    EXPECT_TRUE(seen || awaited(mark)) << mark << " is cited nowhere";
+    reached += seen ? 1 : 0;
+  }
+  std::printf("%d of %zu sections, handed in, are read in a report\n", reached, read.size());
+}
+
+}  // namespace
+}  // namespace stayalight
