@@ -22,7 +22,7 @@ const TextRow kRows[] = {
     {"survey.set.machines", TEXT("Stayalight", "At the machines")},
     {"survey.set.all", TEXT("Stayalight", "All columns")},
     {"survey.typed_grade", TEXT("Stayalight", "Typed figures are")},
-    {"survey.typed_grade.label", TEXT("Stayalight", "&Typed figures are")},
+    {"survey.typed_grade.label", TEXT("Stayalight", "&Typed as")},
     {"survey.typed_grade.help",
      TEXT("Stayalight", "Grade of the figures typed from now on. Alt+1 to Alt+5 grade what is selected.")},
     {"survey.cell", TEXT("Stayalight", "%1, %2: %3")},

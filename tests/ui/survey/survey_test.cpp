@@ -624,7 +624,7 @@ void SurveyTest::lettersOfTheLabelsReachTheChoosers() {
     const char* label;
   };
   for (const Row& row : {Row{Qt::Key_P, "surveyPanel", "&Panel"}, Row{Qt::Key_O, "surveyOrder", "&Order"},
-                         Row{Qt::Key_T, "surveyGrade", "&Typed figures are"}}) {
+                         Row{Qt::Key_T, "surveyGrade", "&Typed as"}}) {
     table()->setFocus();
     auto* chooser = window_->survey()->findChild<QComboBox*>(QLatin1String(row.chooser));
     const auto labels = window_->survey()->findChildren<QLabel*>();
