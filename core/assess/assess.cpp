@@ -198,7 +198,7 @@ Assessment assess(const Plan& plan, const Scenario& scenario, const Circumstance
 
   result.dcCable = dcCableFigures(plan, edition, working, tables);
   result.buildings = buildingFigures(plan, result.segments, working, tables);
-  result.buses = busFigures(plan, result.limits, working, tables);
+  result.buses = busFigures(plan, result.limits, result.segments, working, tables);
   result.raceways = racewayFigures(plan, result.segments, edition, working, tables);
   result.boxes = spliceBoxFigures(plan, edition, working, tables);
   result.wiringSpaces = wiringSpaceFigures(plan, result.segments, working, tables);

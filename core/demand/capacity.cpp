@@ -22,6 +22,7 @@ constexpr MessageId kStaysOff{"capacity.stays_off"};
 constexpr MessageId kSetPoint{"capacity.caution_set_point"};
 constexpr MessageId kComesBack{"capacity.caution_comes_back"};
 constexpr MessageId kLargest{"capacity.asked_largest"};
+constexpr MessageId kLargestLeg{"capacity.asked_largest_leg"};
 constexpr MessageId kSetting{"capacity.asked_setting"};
 constexpr MessageId kListedManagement{"capacity.listed_management"};
 constexpr MessageId kWritten{"capacity.written"};
@@ -70,11 +71,12 @@ Answer managementListed(const Transfer& transfer) {
 }
 
 struct Draws {
-  std::vector<StepInput> set, largestOf;
+  std::vector<StepInput> set, largestOf, largestOnLegOf;
   std::array<std::vector<StepInput>, 2> onLeg;
   double declared = 0.0;
   std::array<double, 2> leg{};
   double largest = 0.0;
+  double largestOnLeg = 0.0;  ///< of one load: between hot and neutral it lies on one leg
   std::string largestName;
   bool known = true;         ///< of the declared set
   bool largestKnown = true;  ///< of all loads
@@ -88,6 +90,8 @@ struct Draws {
         demanding::record(working, "capacity.declared_leg", rule, leg[i], "VA", onLeg[i]);
     }
     if (!largestOf.empty()) demanding::record(working, "capacity.largest", rule, largest, "VA", largestOf);
+    if (!largestOnLegOf.empty() && legs)
+      demanding::record(working, "capacity.largest", rule, largestOnLeg, "VA", largestOnLegOf);
   }
 };
 
@@ -155,7 +159,12 @@ Draws drawsOf(const Plan& plan, bool recording, const Tables& tables) {
         continue;
       }
       const auto noted = [&](double part) { return input("S", part, "VA", kNoStep, name); };
-      if (recording) out.largestOf.push_back(noted(*draw));
+      const double onOne = load.connection.is(Connection::lineToLine) ? *draw / 2.0 : *draw;
+      out.largestOnLeg = std::max(out.largestOnLeg, onOne);
+      if (recording) {
+        out.largestOf.push_back(noted(*draw));
+        out.largestOnLegOf.push_back(noted(onOne));
+      }
       if (*draw > out.largest) {
         out.largest = *draw;
         out.largestName = name;
@@ -287,7 +296,14 @@ std::vector<PathFigures> capacityPaths(const Plan& plan, Edition edition, const 
   if (manual) island.closed = say(kNotAutomatic);
   island.asked = single;
   island.caution = say(edition <= Edition::y2020 ? kIslandArguable : kIsland2023);
-  island.conditions.push_back(carries(kLargest, single, source, draws.largestKnown));
+  const auto largest = [&](PathFigures& path) {
+    path.conditions.push_back(carries(kLargest, single, source, draws.largestKnown));
+    if (single && limits.leg) {
+      path.conditions.push_back(carries(kLargestLeg, VoltAmperes(draws.largestOnLeg),
+                                        nominalLegVolts(tables) * *limits.leg, draws.largestKnown));
+    }
+  };
+  largest(island);
   const bool agreed = transfer.capacityPath.is(CapacityPath::island) && !transfer.capacityAgreedBy.empty() &&
                       !transfer.capacityAgreedOn.empty();
   Condition written = ofAnswer(transfer.capacityAgreedInWriting);
@@ -306,7 +322,7 @@ std::vector<PathFigures> capacityPaths(const Plan& plan, Edition edition, const 
   control.conditions.push_back({say(kMultimode), ofAnswer(inverter.multimode)});
   control.conditions.push_back({say(kListedControl), ofAnswer(inverter.powerControlListed)});
   control.conditions.push_back(carries(kSetting, inverter.controlSetting, source, true));
-  control.conditions.push_back(carries(kLargest, single, source, draws.largestKnown));
+  largest(control);
   control.conditions.push_back({say(kByHand), ofAnswer(inverter.reconnectsByHand)});
 
   for (PathFigures& path : paths) {

@@ -19,6 +19,7 @@ constexpr MessageId kBelow100{"demand.not_applicable.below_100"};
 constexpr MessageId kEditionUnknown{"demand.not_applicable.edition"};
 constexpr MessageId kNothingBefore{"demand.not_applicable.nothing_before"};
 constexpr MessageId kNoDemand{"demand.not_applicable.no_demand"};
+constexpr MessageId kZeroDemand{"demand.not_applicable.zero_demand"};
 constexpr MessageId kNoPeriod{"demand.not_applicable.no_period"};
 constexpr MessageId kNotGross{"demand.not_applicable.not_gross"};
 constexpr MessageId kGrossUnknown{"demand.not_applicable.gross_unknown"};
@@ -51,6 +52,7 @@ Verdict verdictOf(const DemandCalculation& calculation, const std::optional<Rati
 std::optional<Message> whyNotMetered(const Plan& plan, Edition edition, const Tables& tables) {
   const Site& site = *plan.site;
   if (!site.maximumDemand) return say(kNoDemand);
+  if (site.maximumDemand->count() <= 0.0) return say(kZeroDemand);
   const auto years = demandFigure(DemandKey::meteredYear, edition, tables);
   const auto days = demandFigure(DemandKey::meteredDays, edition, tables);
   if (!years || !days) return say(kEditionUnknown, std::string(name(edition)));

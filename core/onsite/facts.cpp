@@ -207,7 +207,7 @@ constexpr Fact<Breaker> kBreaker[] = {
     {"breaker.hold_down", kQualified, MessageId{"onsite.breaker.hold_down"},
      [](const House&, const Breaker& breaker) {
        // A listed interactive inverter's solar breaker is let off by the article on interconnected sources.
-       return breaker.backFed.is(Answer::yes) && !breaker.feeds.is(Feeds::solar) && open(breaker.holdDown);
+       return fedBackwards(breaker) && !breaker.feeds.is(Feeds::solar) && open(breaker.holdDown);
      }},
     {"breaker.interlocked", kQualified, MessageId{"onsite.breaker.interlocked"},
      [](const House& house, const Breaker& breaker) {
@@ -235,8 +235,9 @@ constexpr Fact<Circuit> kCircuit[] = {
     {"circuit.arc_fault_area", kHousehold, MessageId{"onsite.circuit.arc_fault_area"},
      [](const House& house, const Circuit& circuit) {
        return house.unitedStates
-                  ? arcFaultNeed(house.plan, circuit, house.tables) == ArcFaultNeed::areaUnknown
-                  : movesWithoutArcFault(house.plan, circuit, house.tables) && open(circuit.arcFaultArea);
+                  ? arcFaultNeed(house.plan, circuit, house.edition, house.tables) ==
+                        ArcFaultNeed::areaUnknown
+                  : plannedWithoutArcFault(house.plan, circuit, house.tables) && open(circuit.arcFaultArea);
      }},
     {"circuit.calculation_use", kHousehold, MessageId{"onsite.circuit.calculation_use"},
      [](const House& house, const Circuit& circuit) {
@@ -301,8 +302,8 @@ constexpr Fact<Circuit> kCircuit[] = {
      }},
     {"circuit.extension_um", kQualified, MessageId{"onsite.circuit.extension_um"},
      [](const House& house, const Circuit& circuit) {
-       const ArcFaultNeed need = arcFaultNeed(house.plan, circuit, house.tables);
-       return house.unitedStates && !circuit.extensionLength &&
+       const ArcFaultNeed need = arcFaultNeed(house.plan, circuit, house.edition, house.tables);
+       return house.unitedStates && !extensionLengthOf(circuit) && !isNew(house.plan, circuit) &&
               (need == ArcFaultNeed::areaUnknown || need == ArcFaultNeed::lengthUnknown);
      }},
     {"circuit.cable_width_um", kQualified, MessageId{"onsite.circuit.cable_width_um"},

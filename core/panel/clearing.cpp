@@ -18,6 +18,7 @@ constexpr MessageId kLift{"panel.clearing.lift"};
 constexpr MessageId kSet{"panel.clearing.set"};
 constexpr MessageId kProposed{"panel.clearing.proposed"};
 constexpr MessageId kCircuits{"panel.clearing.circuits"};
+constexpr MessageId kBypass{"panel.by_bypass"};
 
 constexpr std::int32_t kFeederPoles = 2;
 
@@ -162,8 +163,13 @@ std::size_t darkIn(const std::vector<ClearingStep>& steps) {
 /// Looks for two adjacent spaces of a column.
 class Search {
  public:
-  Search(const Plan& plan, const Panel& panel, const Work& work)
-      : plan_(plan), panel_(panel), work_(work), planned_(occupants(plan, panel.id, Reading::planned)) {
+  /// `taken`: places found before that the plan does not have yet.
+  Search(const Plan& plan, const Panel& panel, const Work& work, std::vector<Placement> taken)
+      : plan_(plan),
+        panel_(panel),
+        work_(work),
+        planned_(occupants(plan, panel.id, Reading::planned)),
+        taken_(std::move(taken)) {
     for (std::size_t i = 0; i < planned_.size(); ++i) {
       for (const HalfSpace& half : coveredHalves(planned_[i].placement)) holds_.emplace(half, i);
     }
@@ -199,6 +205,10 @@ class Search {
   };
 
   /// Nothing but a spare that may come out.
+  [[nodiscard]] bool isTaken(const Placement& place) const {
+    return std::any_of(taken_.begin(), taken_.end(),
+                       [&](const Placement& other) { return overlap(place, other); });
+  }
   [[nodiscard]] bool spare(BreakerId id) const {
     const Breaker& breaker = *find(plan_, id);
     const bool plain = breaker.feeds.is(Feeds::circuit) || breaker.feeds.is(Feeds::nothing);
@@ -207,6 +217,7 @@ class Search {
 
   void tryAt(SpacePosition position) {
     const Placement place{panel_.id, position, Half::whole, kFeederPoles};
+    if (isTaken(place)) return;
     std::vector<BreakerId> inTheWay;
     for (const Occupant& occupant : planned_) {
       if (overlap(place, occupant.placement)) inTheWay.push_back(occupant.breaker);
@@ -248,7 +259,8 @@ class Search {
     for (const SpacePosition position : allSpaces(panel_)) {
       for (const Half half : halves) {
         Candidate candidate{{panel_.id, position, half, now.poles}, {}, {}};
-        if (!freeButForSpares(candidate, inTheWay) || overlap(candidate.to, place)) continue;
+        if (!freeButForSpares(candidate, inTheWay) || overlap(candidate.to, place) || isTaken(candidate.to))
+          continue;
         std::vector<BreakerId> away = inTheWay;
         away.insert(away.end(), candidate.spares.begin(), candidate.spares.end());
         if (refusal(plan_, candidate.to, away)) continue;
@@ -345,6 +357,7 @@ class Search {
   const Panel& panel_;
   const Work& work_;
   std::vector<Occupant> planned_;
+  std::vector<Placement> taken_;
   std::multimap<HalfSpace, std::size_t> holds_;  ///< which of them cover a half of a space
   bool adjacent_ = false;
   ClearedPlace found_;
@@ -388,6 +401,14 @@ bool anySupply(const Plan& plan) {
   });
 }
 
+/// The bypass of a pass-through inverter has a breaker of its own ahead.
+bool lacksBypass(const Plan& plan) {
+  return plan.transfer->arrangement.is(Arrangement::inverterPassThrough) &&
+         plan.transfer->bypass.is(Answer::yes) &&
+         std::none_of(plan.breakers.begin(), plan.breakers.end(),
+                      [&](const auto& breaker) { return feedsBypass(plan, *breaker); });
+}
+
 std::string listed(const std::vector<std::string>& names) {
   std::string all;
   for (const std::string& name : names) all += (all.empty() ? "" : ", ") + name;
@@ -402,7 +423,19 @@ const Panel* panelAhead(const Plan& plan) {
   return ahead != nullptr ? ahead : mainPanel(plan);
 }
 
+bool feedsBypass(const Plan& plan, const Breaker& breaker) {
+  const Panel* backup = backupPanel(plan);
+  if (backup == nullptr || !plan.transfer->arrangement.is(Arrangement::inverterPassThrough) ||
+      !stands(breaker, Reading::planned) || !breaker.feeds.is(Feeds::feeder) ||
+      breaker.feedsPanel != backup->id)
+    return false;
+  return std::any_of(plan.breakers.begin(), plan.breakers.end(), [](const auto& other) {
+    return other->feeds.is(Feeds::inverterInput) && stands(*other, Reading::planned);
+  });
+}
+
 Message nameOf(const Plan& plan, const ClearedPlace& place) {
+  if (place.bypass) return say(kBypass);
   if (const Breaker* breaker = find(plan, place.breaker))
     return feedsInSentence(breaker->feeds.valueOr(Feeds::nothing));
   const bool passThrough = plan.transfer->arrangement.is(Arrangement::inverterPassThrough);
@@ -446,22 +479,30 @@ std::vector<ClearedPlace> clearedPlaces(const Plan& plan, PanelId id) {
                       !plan.transfer->arrangement.is(Arrangement::none) &&
                       std::any_of(plan.circuits.begin(), plan.circuits.end(),
                                   [&](const auto& circuit) { return backedUp(plan, *circuit); });
-  if (wanted && !anySupply(plan)) {
-    Search search(plan, *panel, work);
+  std::vector<Placement> taken;
+  const auto findRoom = [&](bool bypass) {
+    Search search(plan, *panel, work, taken);
     ClearedPlace found = search.best();
     found.supplies = true;
+    found.bypass = bypass;
     if (found.place) {
       for (const auto& [breaker, to] : search.proposals()) work.propose(breaker, to);
       std::vector<ClearingStep> again;
       (void)work.clear(*found.place, again);
       work.set(true);
+      taken.push_back(*found.place);
+      for (const auto& [breaker, to] : search.proposals()) {
+        if (to) taken.push_back(*to);
+      }
     }
     all.push_back(std::move(found));
-  }
+  };
+  if (wanted && !anySupply(plan)) findRoom(false);
   for (const Breaker* breaker : toBeSet(plan, id)) {
     ClearedPlace cleared;
     cleared.breaker = breaker->id;
     cleared.supplies = suppliesBackup(plan, *breaker);
+    cleared.bypass = feedsBypass(plan, *breaker);
     const Placement place = placementOf(*breaker);
     Work tried = work;
     if (!occupantOf(plan, place, Reading::planned, {breaker->id}).valid() &&
@@ -475,6 +516,7 @@ std::vector<ClearedPlace> clearedPlaces(const Plan& plan, PanelId id) {
     }
     all.push_back(std::move(cleared));
   }
+  if (wanted && lacksBypass(plan)) findRoom(true);
   return all;
 }
 

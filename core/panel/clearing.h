@@ -31,6 +31,7 @@ struct ClearedPlace {
   std::optional<Placement> place;  ///< none where it cannot be had
   std::vector<ClearingStep> steps;
   bool supplies = false;           ///< with it the backup subpanel can be fed
+  bool bypass = false;             ///< it feeds the backup subpanel past the inverter
   std::optional<Message> refusal;  ///< why the room cannot be had
 };
 
@@ -41,6 +42,10 @@ struct ClearedPlace {
 /// in those of such breakers.
 /// Works on tandems and quads by their halves. Empty where nothing is to be set in the panel.
 [[nodiscard]] std::vector<ClearedPlace> clearedPlaces(const Plan& plan, PanelId panel);
+
+/// A breaker to the backup subpanel that stands beside the one of the inverter's input feeds it past a
+/// pass-through inverter: it is the bypass's. Where none feeds the input, the first is taken for that.
+[[nodiscard]] bool feedsBypass(const Plan& plan, const Breaker& breaker);
 
 /// What is set there, as a part of a sentence: "the feeder to the backup subpanel".
 [[nodiscard]] Message nameOf(const Plan& plan, const ClearedPlace& place);

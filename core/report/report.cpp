@@ -5,6 +5,7 @@
 
 #include "core/message/version.h"
 #include "core/plan/field.h"
+#include "core/wiring/neutral_terminals.h"
 
 namespace stayalight {
 namespace {
@@ -154,6 +155,9 @@ class Report {
     json["wiring_spaces"] = Json::array();
     for (const WiringSpaceFigures& figures : assessment_.wiringSpaces)
       json["wiring_spaces"].push_back(wiringSpace(figures));
+    json["neutral_terminals"] = Json::array();
+    for (const NeutralTerminals& figures : neutralTerminals(plan_))
+      json["neutral_terminals"].push_back(neutralBar(figures));
     json["supply_places"] = Json::array();
     for (const ClearedPlace& place : assessment_.supplyPlaces)
       json["supply_places"].push_back(supplyPlace(place));
@@ -603,6 +607,16 @@ class Report {
                 {"verdict", word(figures.verdict)}};
   }
 
+  static Json neutralBar(const NeutralTerminals& figures) {
+    return Json{{"panel", figures.panel.number},
+                {"of_circuits", figures.circuits},
+                {"of_feeders_and_sources", figures.feeders},
+                {"of_surge_devices", figures.surgeDevices},
+                {"landed", figures.landed()},
+                {"terminals", figures.terminals ? Json(*figures.terminals) : Json(nullptr)},
+                {"left", figures.left() ? Json(*figures.left()) : Json(nullptr)}};
+  }
+
   [[nodiscard]] Json spaces(const std::optional<Placement>& place) const {
     const Panel* panel = place ? find(plan_, place->panel) : nullptr;
     return panel != nullptr ? Json(spaceNames(*panel, *place)) : Json(nullptr);
@@ -622,7 +636,9 @@ class Report {
     }
     return Json{{"breaker", place.breaker.valid() ? Json(place.breaker.number) : Json(nullptr)},
                 {"spaces", spaces(place.place)},
+                {"what", text(nameOf(plan_, place))},
                 {"feeds_backup", place.supplies},
+                {"bypass", place.bypass},
                 {"steps", steps},
                 {"refusal", place.refusal ? text(*place.refusal) : Json(nullptr)}};
   }

@@ -129,7 +129,9 @@ Json shapeOf(const Json& value, const std::string& key) {
 }  // namespace
 
 std::string reportSchema() {
-  const Json report = Json::parse(reportJson(Plan{}, specimen(), "", plainEnglish()));
+  Plan plan;
+  plan.panels.emplace_back().edit().neutralTerminals = 1;
+  const Json report = Json::parse(reportJson(plan, specimen(), "", plainEnglish()));
   Json schema{
       {"$schema", "https://json-schema.org/draft/2020-12/schema"},
       {"title", "Stayalight assessment, format 1"},

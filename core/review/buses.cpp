@@ -8,6 +8,7 @@ namespace stayalight::reviewing {
 namespace {
 
 constexpr RuleId kRules705[] = {RuleId{"bus.anywhere"}, RuleId{"bus.opposite_ends"}, RuleId{"bus.sum"}};
+constexpr RuleId kProtected{"conductor.protected"};
 constexpr RuleId kEss{"ess.conductor"};
 constexpr RuleId kListing{"source.label_device"};
 
@@ -15,6 +16,8 @@ constexpr MessageId kOverPlain{"review.bus.over.plain"};
 constexpr MessageId kOverTrade{"review.bus.over.trade"};
 constexpr MessageId kChosenPlain{"review.bus.chosen.plain"};
 constexpr MessageId kChosenTrade{"review.bus.chosen.trade"};
+constexpr MessageId kOutputPlain{"review.bus.output_unknown.plain"};
+constexpr MessageId kOutputTrade{"review.bus.output_unknown.trade"};
 constexpr MessageId kChoosePlain{"review.bus.choose.plain"};
 constexpr MessageId kChooseTrade{"review.bus.choose.trade"};
 constexpr MessageId kChooseFix[] = {MessageId{"review.bus.fix_anywhere"}, MessageId{"review.bus.fix_ends"},
@@ -53,6 +56,10 @@ void buses(const ReviewInput& in, Findings& out) {
                 say(kChosenTrade, nameOf(panel), whole(chosen.sum.value_or(AcAmperes())),
                     whole(chosen.most.value_or(AcAmperes()))),
                 places);
+      } else if (chosen.verdict == Verdict::notKnown && chosen.sum && chosen.most) {
+        out.add("bus.output_unknown", Severity::checkOnSite, kRules705[index],
+                say(kOutputPlain, nameOf(panel)),
+                say(kOutputTrade, nameOf(panel), whole(*chosen.sum), whole(*chosen.most)), places);
       }
       continue;
     }
@@ -87,7 +94,11 @@ void dcCable(const ReviewInput& in, Findings& out) {
     out.add("dc.instructions", Severity::mustFix, kListing, say(kInstructionsPlain),
             say(kInstructionsTrade, figures.over), places);
   } else if (figures.over.size() > (lugs ? 1u : 0u)) {
-    out.add("dc.over", Severity::mustFix, kEss, say(kDcPlain), say(kDcTrade, figures.over), places);
+    const ConductorChoice& wire = figures.conductor;
+    const RuleId rule = wire.notProtected                                         ? kProtected
+                        : wire.tooSmall || (!wire.size && !wire.rule.key.empty()) ? wire.rule
+                                                                                  : kEss;
+    out.add("dc.over", Severity::mustFix, rule, say(kDcPlain), say(kDcTrade, figures.over), places);
   } else if (!figures.notKnown.empty()) {
     out.add("dc.unknown", Severity::checkOnSite, kEss, say(kDcUnknownPlain),
             say(kDcUnknownTrade, figures.notKnown), places);

@@ -9,6 +9,7 @@ namespace stayalight::reviewing {
 namespace {
 
 constexpr RuleId kCalculation{"load.calculation"};
+constexpr RuleId kMetered{"load.metered"};
 constexpr RuleId kLighting{"load.lighting"};
 constexpr RuleId kAutomatic{"capacity.automatic"};
 
@@ -17,6 +18,12 @@ constexpr MessageId kCalculationTrade{"review.load.calculation.trade"};
 constexpr MessageId kCalculationNothing{"review.load.calculation.nothing"};
 constexpr MessageId kTypedPlain{"review.load.typed_below.plain"};
 constexpr MessageId kTypedTrade{"review.load.typed_below.trade"};
+constexpr MessageId kZeroPlain{"review.service.demand_zero.plain"};
+constexpr MessageId kZeroTrade{"review.service.demand_zero.trade"};
+constexpr MessageId kTypedZeroPlain{"review.load.typed_zero.plain"};
+constexpr MessageId kTypedContinuousPlain{"review.load.typed_continuous.plain"};
+constexpr MessageId kTypedNeutralPlain{"review.load.typed_neutral.plain"};
+constexpr MessageId kPartTrade{"review.load.typed_part.trade"};
 constexpr MessageId kAreaPlain{"review.load.area.plain"};
 constexpr MessageId kAreaTrade{"review.load.area.trade"};
 constexpr MessageId kServicePlain{"review.service.over.plain"};
@@ -74,6 +81,22 @@ void calculation(const ReviewInput& in, Findings& out) {
   }
 }
 
+// Parts that are typed beside the calculated load, and cannot be.
+void typedParts(const ReviewInput& in, Findings& out) {
+  const Transfer& transfer = *in.plan.transfer;
+  if (canadian(in.plan) || !transfer.calculatedLoad) return;
+  const VoltAmperes all = *transfer.calculatedLoad;
+  const auto ask = [&](std::string_view key, MessageId plain, VoltAmperes part) {
+    out.add(key, Severity::checkOnSite, kCalculation, say(plain),
+            say(kPartTrade, voltAmperes(part), voltAmperes(all)), {at(RecordKind::transfer)});
+  };
+  if (all.count() <= 0.0 && anyBackedUp(in.plan)) ask("load.typed_zero", kTypedZeroPlain, all);
+  if (transfer.continuousPart && *transfer.continuousPart > all)
+    ask("load.typed_continuous", kTypedContinuousPlain, *transfer.continuousPart);
+  if (transfer.neutralLoad && *transfer.neutralLoad > all)
+    ask("load.typed_neutral", kTypedNeutralPlain, *transfer.neutralLoad);
+}
+
 void areasCountOnce(const ReviewInput& in, Findings& out) {
   if (canadian(in.plan) || !in.plan.site->floorArea) return;
   SquareFeet sum;
@@ -82,6 +105,13 @@ void areasCountOnce(const ReviewInput& in, Findings& out) {
   out.add("load.area", Severity::checkOnSite, kLighting, say(kAreaPlain),
           say(kAreaTrade, Figure{sum.count(), "ft\u00b2", 0},
               Figure{in.plan.site->floorArea->count(), "ft\u00b2", 0}),
+          {at(RecordKind::site)});
+}
+
+void demandOfNothing(const ReviewInput& in, Findings& out) {
+  const auto& demand = in.plan.site->maximumDemand;
+  if (canadian(in.plan) || !demand || demand->count() > 0.0) return;
+  out.add("service.demand_zero", Severity::checkOnSite, kMetered, say(kZeroPlain), say(kZeroTrade),
           {at(RecordKind::site)});
 }
 
@@ -188,7 +218,8 @@ void feederOfSubpanel(const ReviewInput& in, Findings& out) {
           {at(*ahead)});
 }
 
-constexpr Rule kRules[] = {calculation, areasCountOnce, service, feederOfSubpanel, charging, capacity};
+constexpr Rule kRules[] = {calculation, typedParts,       areasCountOnce, demandOfNothing,
+                           service,     feederOfSubpanel, charging,       capacity};
 
 }  // namespace
 

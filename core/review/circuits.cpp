@@ -7,27 +7,28 @@
 #include "core/review/rules.h"
 #include "core/use/use.h"
 #include "core/wiring/branch.h"
+#include "core/wiring/branch_load.h"
 
 namespace stayalight::reviewing {
 namespace {
 
-constexpr RuleId kSmall{"conductor.small"};
-constexpr RuleId kMotorException{"conductor.motor_exception"};
-constexpr RuleId kMotorConductor{"motor.conductor"};
 constexpr RuleId kProtected{"conductor.protected"};
-constexpr RuleId kNextSizeUp{"conductor.next_size_up"};
 constexpr RuleId kBranchLoad{"branch.load"};
 constexpr RuleId kListing{"breaker.listing"};
 constexpr RuleId kAlarmsTogether{"practice.alarms_together"};
 constexpr RuleId kPoles{"practice.two_pole_legs"};
 constexpr RuleId kRuntime{"practice.runtime"};
+constexpr RuleId kArcFault{"afci.dwelling"};
+constexpr RuleId kGroundFault{"gfci.receptacles"};
 constexpr RuleId kOneWire{"terminal.one_conductor"};
 
 constexpr MessageId kOverPlain{"review.branch.conductor.plain"};
 constexpr MessageId kOverTrade{"review.branch.conductor.trade"};
+constexpr MessageId kOverTradeNone{"review.branch.conductor.trade_none"};
 constexpr MessageId kOverFix{"review.branch.conductor.fix"};
 constexpr MessageId kLoadPlain{"review.branch.load_above.plain"};
 constexpr MessageId kLoadTrade{"review.branch.load_above.trade"};
+constexpr MessageId kMotorLoadTrade{"review.branch.load_above.motor"};
 constexpr MessageId kReadLabelPlain{"review.branch.read_label.plain"};
 constexpr MessageId kReadLabelTrade{"review.branch.read_label.trade"};
 constexpr MessageId kNextPlain{"review.branch.next_size_up.plain"};
@@ -50,8 +51,13 @@ constexpr MessageId kTwoWiresPlain{"review.branch.two_on_breaker.plain"};
 constexpr MessageId kTwoWiresTrade{"review.branch.two_on_breaker.trade"};
 constexpr MessageId kAluminiumPlain{"review.branch.aluminium.plain"};
 constexpr MessageId kAluminiumTrade{"review.branch.aluminium.trade"};
-constexpr MessageId kLostPlain{"review.branch.protection_lost.plain"};
-constexpr MessageId kLostTrade{"review.branch.protection_lost.trade"};
+constexpr MessageId kArcLostPlain{"review.branch.arc_fault_lost.plain"};
+constexpr MessageId kArcLostTrade{"review.branch.arc_fault_lost.trade"};
+constexpr MessageId kGroundLostPlain{"review.branch.ground_fault_lost.plain"};
+constexpr MessageId kGroundLostTrade{"review.branch.ground_fault_lost.trade"};
+constexpr MessageId kFixAfci{"review.branch.lost.fix_afci"};
+constexpr MessageId kFixGfci{"review.branch.lost.fix_gfci"};
+constexpr MessageId kFixDual{"review.branch.lost.fix_dual"};
 constexpr MessageId kUntracedPlain{"review.branch.untraced.plain"};
 constexpr MessageId kUntracedTrade{"review.branch.untraced.trade"};
 constexpr MessageId kRatingPlain{"review.branch.rating_not_read.plain"};
@@ -78,34 +84,34 @@ void conductorAndBreaker(const ReviewInput& in, Findings& out) {
       case BranchProtection::labelAllows:
         break;
       case BranchProtection::readLabel:
-        out.add("branch.read_label", Severity::checkOnSite, kMotorException,
+        out.add("branch.read_label", Severity::checkOnSite, answer.rule,
                 say(kReadLabelPlain, nameOf(*circuit)),
                 say(kReadLabelTrade, nameOf(*circuit), wire, whole(breaker->rating)), {at(*circuit)});
         break;
       case BranchProtection::receptacles:
-        out.add("branch.next_size_up", Severity::mustFix, kNextSizeUp, say(kNextPlain, nameOf(*circuit)),
+        out.add("branch.next_size_up", Severity::mustFix, answer.rule, say(kNextPlain, nameOf(*circuit)),
                 say(kNextTrade, nameOf(*circuit), wire, amperes(carries->count()), whole(breaker->rating)),
                 {at(*circuit)});
         break;
       case BranchProtection::receptaclesUnknown:
         out.add(
-            "branch.next_size_unknown", Severity::checkOnSite, kNextSizeUp,
+            "branch.next_size_unknown", Severity::checkOnSite, answer.rule,
             say(kNextUnknownPlain, nameOf(*circuit)),
             say(kNextUnknownTrade, nameOf(*circuit), wire, amperes(carries->count()), whole(breaker->rating)),
             {at(*circuit)});
         break;
       case BranchProtection::loadAboveAmpacity:
-        out.add("branch.load_above", Severity::mustFix, kMotorConductor, say(kLoadPlain, nameOf(*circuit)),
-                say(kLoadTrade, nameOf(*circuit), wire, amperes(carries->count()),
-                    amperes(answer.asked->count())),
+        out.add("branch.load_above", Severity::mustFix, answer.rule, say(kLoadPlain, nameOf(*circuit)),
+                say(answer.kind == BranchKind::ordinary ? kLoadTrade : kMotorLoadTrade, nameOf(*circuit),
+                    wire, amperes(carries->count()), amperes(answer.asked->count())),
                 {at(*circuit)});
         break;
       case BranchProtection::over: {
-        Finding& finding = out.add("branch.conductor", Severity::mustFix, answer.small ? kSmall : kProtected,
-                                   say(kOverPlain, nameOf(*circuit)),
-                                   say(kOverTrade, nameOf(*circuit), wire, whole(breaker->rating),
-                                       whole(answer.most.value_or(RatingAmperes(0)))),
-                                   {at(*circuit), at(*breaker)});
+        Finding& finding = out.add(
+            "branch.conductor", Severity::mustFix, answer.rule, say(kOverPlain, nameOf(*circuit)),
+            answer.most ? say(kOverTrade, nameOf(*circuit), wire, whole(breaker->rating), whole(*answer.most))
+                        : say(kOverTradeNone, nameOf(*circuit), wire, whole(breaker->rating)),
+            {at(*circuit), at(*breaker)});
         if (answer.most && breaker->stage.is(Stage::fresh)) {
           out.offer(finding,
                     fix::SetField{at(*breaker), "rating_A", static_cast<std::int64_t>(answer.most->count())},
@@ -117,8 +123,17 @@ void conductorAndBreaker(const ReviewInput& in, Findings& out) {
   }
 }
 
+/// The load of this circuit that draws so; null for one of another circuit or not known.
+const Load* loadOf(const Circuit& circuit, const Draw& draw) {
+  if (draw.circuit != circuit.id || !draw.known) return nullptr;
+  const auto load = std::find_if(circuit.loads.begin(), circuit.loads.end(),
+                                 [&](const Load& each) { return each.id == draw.load; });
+  return load == circuit.loads.end() ? nullptr : &*load;
+}
+
 // One load that is more than its breaker is for, or continuous loads that together are. Other loads of a
-// circuit need not run at one time.
+// circuit need not run at one time, but for those of an individual circuit: after an outage all start at
+// once.
 void loadAboveBreaker(const ReviewInput& in, Findings& out) {
   const double factor = continuousFactor(in.tables).count();
   for (const auto& circuit : in.plan.circuits) {
@@ -126,21 +141,33 @@ void loadAboveBreaker(const ReviewInput& in, Findings& out) {
     const Panel* panel = breaker != nullptr ? find(in.plan, breaker->panel) : nullptr;
     if (panel == nullptr) continue;
     const SystemVoltages system = voltages(in.plan, Mode::ordinary, in.tables);
-    LegPower continuous;
+    const bool individual = circuit->calculationUse.is(CircuitUse::individual);
+    LegPower continuous, all;
     AcAmperes asked;
     const Load* largest = nullptr;
-    for (const Draw& draw : draws(in.plan, panel->id, Reading::planned, system, in.tables)) {
-      if (draw.circuit != circuit->id || !draw.known) continue;
-      const auto load = std::find_if(circuit->loads.begin(), circuit->loads.end(),
-                                     [&](const Load& each) { return each.id == draw.load; });
-      if (load == circuit->loads.end()) continue;
-      if (load->continuous) continuous += draw.likely;
+    const std::vector<Draw> onPanel = draws(in.plan, panel->id, Reading::planned, system, in.tables);
+    VoltAmperes cooking;
+    for (const Draw& draw : onPanel) {
+      const Load* load = loadOf(*circuit, draw);
+      if (load != nullptr && load->calculationClass.is(LoadClass::cooking))
+        cooking += draw.likely.total().apparent();
+    }
+    const double ofRange = rangeShare(cooking, in.edition, in.tables);
+    for (const Draw& draw : onPanel) {
+      const Load* load = loadOf(*circuit, draw);
+      if (load == nullptr) continue;
+      const LegPower power = draw.likely * (load->calculationClass.is(LoadClass::cooking) ? ofRange : 1.0);
+      const bool lastingLoad = countsAsContinuous(*load);
+      if (lastingLoad) continuous += power;
+      all += power;
       for (const Leg leg : {Leg::l1, Leg::l2}) {
-        const AcAmperes alone = legCurrent(draw.likely, system, leg) * (load->continuous ? factor : 1.0);
-        const AcAmperes together = legCurrent(continuous, system, leg) * factor;
+        const AcAmperes alone = legCurrent(power, system, leg) * (lastingLoad ? factor : 1.0);
+        const AcAmperes lasting = legCurrent(continuous, system, leg);
+        const AcAmperes together =
+            individual ? legCurrent(all, system, leg) + lasting * (factor - 1.0) : lasting * factor;
         if (std::max(alone, together) <= asked) continue;
         asked = std::max(alone, together);
-        largest = &*load;
+        largest = load;
       }
     }
     if (largest == nullptr || asked.count() <= breaker->rating.count() * (1.0 + 1e-9)) continue;
@@ -178,6 +205,40 @@ void labelMaximum(const ReviewInput& in, Findings& out) {
   }
 }
 
+bool guardsArcs(const Breaker& breaker) {
+  return breaker.protection.is(Protection::afci) || breaker.protection.is(Protection::dual);
+}
+bool guardsGroundFaults(const Breaker& breaker) {
+  return breaker.protection.is(Protection::gfci) || breaker.protection.is(Protection::dual);
+}
+
+// Each kind by itself: a breaker with the one does not stand in for the other.
+void lostProtection(const Plan& plan, const Circuit& circuit, const Breaker& before, const Breaker& planned,
+                    Findings& out) {
+  const bool arcs = guardsArcs(before) && !guardsArcs(planned);
+  const bool groundFaults = guardsGroundFaults(before) && !guardsGroundFaults(planned);
+  const bool bothWanted = (arcs || guardsArcs(planned)) && (groundFaults || guardsGroundFaults(planned));
+  const auto offer = [&](Finding& finding) {
+    // On one breaker of a multiwire pair it would trip at once.
+    if (circuit.multiwire > 0 && planned.poles == 1) return;
+    const std::string word = bothWanted ? "dual" : arcs ? "afci" : "gfci";
+    out.offer(finding, fix::SetField{at(planned), "protection", word},
+              say(bothWanted ? kFixDual
+                  : arcs     ? kFixAfci
+                             : kFixGfci));
+  };
+  const std::string spaces = spacesOf(plan, planned);
+  if (arcs) {
+    offer(out.add("branch.arc_fault_lost", Severity::mustFix, kArcFault, say(kArcLostPlain, nameOf(circuit)),
+                  say(kArcLostTrade, nameOf(circuit), spaces), {at(circuit), at(planned)}));
+  }
+  if (groundFaults) {
+    offer(out.add("branch.ground_fault_lost", Severity::mustFix, kGroundFault,
+                  say(kGroundLostPlain, nameOf(circuit)), say(kGroundLostTrade, nameOf(circuit), spaces),
+                  {at(circuit), at(planned)}));
+  }
+}
+
 void changedBreaker(const ReviewInput& in, Findings& out) {
   for (const auto& circuit : in.plan.circuits) {
     const Breaker* breaker = plannedBreaker(in.plan, *circuit);
@@ -188,10 +249,7 @@ void changedBreaker(const ReviewInput& in, Findings& out) {
               say(kRaisedTrade, nameOf(*circuit), whole(before->rating), whole(breaker->rating)),
               {at(*circuit)});
     }
-    if (!before->protection.is(Protection::none) && breaker->protection.is(Protection::none)) {
-      out.add("branch.protection_lost", Severity::mustFix, kListing, say(kLostPlain, nameOf(*circuit)),
-              say(kLostTrade, nameOf(*circuit), spacesOf(in.plan, *breaker)), {at(*circuit), at(*breaker)});
-    }
+    lostProtection(in.plan, *circuit, *before, *breaker, out);
   }
 }
 

@@ -8,6 +8,7 @@
 namespace stayalight::reviewing {
 namespace {
 
+constexpr RuleId kAlarmsOn{"practice.alarms_on"};
 constexpr RuleId kGeneratorBond{"bond.portable_generator"};
 constexpr RuleId kTransferListed{"transfer.listed"};
 constexpr RuleId kSingleSource{"source.single_120"};
@@ -37,6 +38,8 @@ constexpr MessageId kHeldBackPlain{"review.solar.held_back.plain"};
 constexpr MessageId kHeldBackTrade{"review.solar.held_back.trade"};
 constexpr MessageId kLargePlain{"review.solar.large.plain"};
 constexpr MessageId kLargeTrade{"review.solar.large.trade"};
+constexpr MessageId kAlarmsPlain{"review.managed.alarms.plain"};
+constexpr MessageId kAlarmsTrade{"review.managed.alarms.trade"};
 constexpr MessageId kUnlistedPlain{"review.managed.unlisted.plain"};
 constexpr MessageId kUnlistedTrade{"review.managed.unlisted.trade"};
 constexpr MessageId kNoLoadPlain{"review.managed.no_load.plain"};
@@ -187,6 +190,10 @@ void managedLoads(const ReviewInput& in, Findings& out) {
       out.add("managed.no_load", Severity::checkOnSite, {}, say(kNoLoadPlain), say(kNoLoadTrade),
               {at(RecordKind::transfer)});
       continue;
+    }
+    if (circuit->smokeAlarms.is(Answer::yes)) {
+      out.add("managed.alarms", Severity::checkOnSite, kAlarmsOn, say(kAlarmsPlain, nameOf(*circuit)),
+              say(kAlarmsTrade, nameOf(*circuit)), {at(RecordKind::transfer), at(*circuit)});
     }
     if (managed.listed.is(Answer::yes) || managed.shedBy.is(ShedBy::byHand)) continue;
     const auto load = std::find_if(circuit->loads.begin(), circuit->loads.end(),

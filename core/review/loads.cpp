@@ -255,18 +255,24 @@ void lockedRotor(const ReviewInput& in, Findings& out) {
   }
 }
 
-// A point of the overload curve carries at least what the unit carries all day.
+// A point of the overload curve carries at least what the unit carries all day; amperes that the label does
+// not give follow from its watts.
 void curve(const ReviewInput& in, Findings& out) {
   const Inverter& inverter = *in.plan.inverter;
+  const InverterLimits limits = inverterLimits(inverter, in.tables);
+  const double units = std::max(1, inverter.units);
+  constexpr double kRounded = 1.0 - 1e-9;
   for (std::size_t i = 0; i < inverter.overload.size(); ++i) {
     const OverloadPoint& point = inverter.overload[i];
-    const bool watts = point.watts && inverter.continuous && *point.watts < *inverter.continuous;
-    const bool current = point.legCurrent && inverter.legCurrent && *point.legCurrent < *inverter.legCurrent;
+    const bool watts =
+        point.watts && limits.total && point.watts->count() * units < limits.total->count() * kRounded;
+    const bool current =
+        point.legCurrent && limits.leg && point.legCurrent->count() * units < limits.leg->count() * kRounded;
     if (!watts && !current) continue;
     out.add("inverter.curve_below", Severity::mustFix, {}, say(kBelowPlain),
             say(kBelowTrade, seconds(point.time),
                 watts ? Figure{point.watts->count(), "W", 0} : amperes(point.legCurrent->count()),
-                watts ? Figure{inverter.continuous->count(), "W", 0} : amperes(inverter.legCurrent->count())),
+                watts ? Figure{limits.total->count() / units, "W", 0} : amperes(limits.leg->count() / units)),
             {{RecordKind::overloadPoint, 0, static_cast<std::int32_t>(i)}});
   }
 }

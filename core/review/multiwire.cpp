@@ -16,6 +16,8 @@ constexpr RuleId kVoltageBetween{"multiwire.voltage_between"};
 constexpr RuleId kDisconnect{"multiwire.disconnect"};
 constexpr RuleId kCommonTrip{"multiwire.common_trip"};
 constexpr RuleId kListing{"breaker.listing"};
+constexpr RuleId kTogether{"multiwire.grouping"};
+constexpr RuleId kTogetherInSteel{"neutral.grouped_in_steel"};
 
 constexpr MessageId kSplitPlain{"review.multiwire.split.plain"};
 constexpr MessageId kSplitTrade{"review.multiwire.split.trade"};
@@ -41,6 +43,9 @@ constexpr MessageId kCommonTripFix{"review.multiwire.common_trip.fix"};
 constexpr MessageId kOnePolePlain{"review.multiwire.one_pole.plain"};
 constexpr MessageId kOnePoleTrade{"review.multiwire.one_pole.trade"};
 constexpr MessageId kOnePoleFix{"review.multiwire.one_pole.fix"};
+constexpr MessageId kRacewaysPlain{"review.multiwire.raceways.plain"};
+constexpr MessageId kRacewaysTrade{"review.multiwire.raceways.trade"};
+constexpr MessageId kRacewaysFix{"review.multiwire.raceways.fix"};
 constexpr MessageId kProtectionPlain{"review.multiwire.protection.plain"};
 constexpr MessageId kProtectionTrade{"review.multiwire.protection.trade"};
 
@@ -60,7 +65,7 @@ std::map<std::int32_t, std::vector<Member>> groups(const Plan& plan) {
   return found;
 }
 
-std::vector<std::string> names(const std::vector<Member>& members) {
+std::vector<std::string> namesOf(const std::vector<Member>& members) {
   std::vector<std::string> all;
   for (const Member& member : members) all.push_back(nameOf(*member.circuit));
   return all;
@@ -106,12 +111,44 @@ void split(const ReviewInput& in, Findings& out) {
       (inBackup ? thereNames : stayedNames).push_back(nameOf(*member.circuit));
     }
     Finding& finding =
-        out.add("multiwire.split", Severity::danger, kSamePanel, say(kSplitPlain, listed(names(members))),
+        out.add("multiwire.split", Severity::danger, kSamePanel, say(kSplitPlain, listed(namesOf(members))),
                 say(kSplitTrade, listed(thereNames), listed(stayedNames)), places(members));
     if (backup != nullptr && !there.empty()) {
       out.offer(finding, fix::Move{stayed, backup->id, std::nullopt}, say(kMoveBoth));
       out.offer(finding, fix::SendBack{there}, say(kKeepBoth));
     }
+  }
+}
+
+/// All conductors of a group run together: apart, the shared neutral carries more than the hots beside it
+/// give back, and in steel the metal warms.
+void throughTwoRaceways(const ReviewInput& in, Findings& out) {
+  for (const auto& [number, members] : groups(in.plan)) {
+    std::vector<std::string> names;
+    std::vector<EntityRef> where = places(members);
+    std::vector<RacewayId> raceways;
+    std::vector<fix::SetField> together;
+    bool metal = false;
+    for (const Member& member : members) {
+      const Raceway* raceway = find(in.plan, member.circuit->raceway);
+      if (raceway == nullptr) continue;
+      if (std::find(raceways.begin(), raceways.end(), raceway->id) == raceways.end()) {
+        raceways.push_back(raceway->id);
+        names.push_back(raceway->name);
+        where.push_back({RecordKind::raceway, raceway->id.number});
+      }
+      metal = metal || !(raceway->type.is(RacewayType::pvc40) || raceway->type.is(RacewayType::pvc80));
+      if (raceway->id != raceways.front()) {
+        together.push_back(
+            {at(*member.circuit), "raceway", static_cast<std::int64_t>(raceways.front().number)});
+      }
+    }
+    if (raceways.size() < 2) continue;
+    Finding& finding =
+        out.add(metal ? "multiwire.raceways_metal" : "multiwire.raceways", Severity::mustFix,
+                metal ? kTogetherInSteel : kTogether, say(kRacewaysPlain, listed(namesOf(members))),
+                say(kRacewaysTrade, listed(namesOf(members)), listed(names)), where);
+    out.offer(finding, fix::SetFields{std::move(together)}, say(kRacewaysFix, names.front()));
   }
 }
 
@@ -158,13 +195,13 @@ void oneLeg(const ReviewInput& in, Findings& out) {
     const std::string leg(legName(legOf(*panel, first->breaker->position())));
     const bool tandem = first->breaker->position() == second->breaker->position();
     Finding& finding = tandem ? out.add("multiwire.tandem", Severity::danger, kVoltageBetween,
-                                        say(kTandemPlain, listed(names(members))),
-                                        say(kTandemTrade, listed(names(members)), nameOf(*panel),
+                                        say(kTandemPlain, listed(namesOf(members))),
+                                        say(kTandemTrade, listed(namesOf(members)), nameOf(*panel),
                                             listed(spaces(in.plan, members)), leg),
                                         places(members))
                               : out.add("multiwire.leg", Severity::danger, kVoltageBetween,
-                                        say(kLegPlain, listed(names(members))),
-                                        say(kLegTrade, listed(names(members)), nameOf(*panel),
+                                        say(kLegPlain, listed(namesOf(members))),
+                                        say(kLegTrade, listed(namesOf(members)), nameOf(*panel),
                                             listed(spaces(in.plan, members)), leg),
                                         places(members));
     if (!tandem) {
@@ -215,12 +252,12 @@ void openedTogether(const ReviewInput& in, Findings& out) {
     const char* const wanted = needsTrip ? "common_trip" : "handle_tie";
     if (!loose.empty() && !touched) {
       out.add("multiwire.disconnect_existing", Severity::advice, kDisconnect,
-              say(kOldDisconnectPlain, listed(names(members))),
-              say(kOldDisconnectTrade, listed(names(members)), spaceList), places(members));
+              say(kOldDisconnectPlain, listed(namesOf(members))),
+              say(kOldDisconnectTrade, listed(namesOf(members)), spaceList), places(members));
     } else if (!loose.empty()) {
       Finding& finding = out.add("multiwire.disconnect", Severity::mustFix, kDisconnect,
-                                 say(kDisconnectPlain, listed(names(members))),
-                                 say(kDisconnectTrade, listed(names(members)), spaceList), places(members));
+                                 say(kDisconnectPlain, listed(namesOf(members))),
+                                 say(kDisconnectTrade, listed(namesOf(members)), spaceList), places(members));
       if (!needsTrip && sideBySide(members)) {
         fix::SetFields ties;
         for (const Member& member : loose)
@@ -228,13 +265,13 @@ void openedTogether(const ReviewInput& in, Findings& out) {
         out.offer(finding, ties, say(kTieFix));
       }
     } else if (!sideBySide(members) && touched) {
-      out.add("multiwire.apart", Severity::mustFix, kDisconnect, say(kApartPlain, listed(names(members))),
-              say(kApartTrade, listed(names(members)), spaceList), places(members));
+      out.add("multiwire.apart", Severity::mustFix, kDisconnect, say(kApartPlain, listed(namesOf(members))),
+              say(kApartTrade, listed(namesOf(members)), spaceList), places(members));
     }
     if (needsTrip && touched && (!tiedOnly.empty() || !loose.empty())) {
       Finding& finding = out.add("multiwire.common_trip", Severity::mustFix, kCommonTrip,
-                                 say(kCommonTripPlain, listed(names(members))),
-                                 say(kCommonTripTrade, listed(names(members)), spaceList), places(members));
+                                 say(kCommonTripPlain, listed(namesOf(members))),
+                                 say(kCommonTripTrade, listed(namesOf(members)), spaceList), places(members));
       if (sideBySide(members)) {
         fix::SetFields ties;
         for (const Member& member : members) {
@@ -274,8 +311,8 @@ void onOnePole(const ReviewInput& in, Findings& out) {
     const bool bothUsed = !members[0].circuit->loads.empty() && !members[1].circuit->loads.empty();
     if (!bothUsed || (on[1] > 0) == (on[2] > 0)) continue;
     Finding& finding = out.add("multiwire.one_pole", Severity::mustFix, kVoltageBetween,
-                               say(kOnePolePlain, listed(names(members))),
-                               say(kOnePoleTrade, listed(names(members))), places(members));
+                               say(kOnePolePlain, listed(namesOf(members))),
+                               say(kOnePoleTrade, listed(namesOf(members))), places(members));
     fix::SetFields poles;
     for (const Load& load : members[1].circuit->loads) {
       if (load.connection.is(Connection::lineToNeutral))
@@ -285,7 +322,8 @@ void onOnePole(const ReviewInput& in, Findings& out) {
   }
 }
 
-constexpr Rule kRules[] = {onOnePole, split, oneLeg, openedTogether, singlePoleProtection};
+constexpr Rule kRules[] = {throughTwoRaceways, onOnePole,           split, oneLeg,
+                           openedTogether,     singlePoleProtection};
 
 }  // namespace
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/review/rules.h"
+#include "core/wiring/neutral_terminals.h"
 
 namespace stayalight::reviewing {
 namespace {
@@ -25,6 +26,10 @@ constexpr MessageId kBarePlain{"review.neutral.bare.plain"};
 constexpr MessageId kBareTrade{"review.neutral.bare.trade"};
 constexpr MessageId kBareUnknownPlain{"review.neutral.bare_unknown.plain"};
 constexpr MessageId kBareUnknownTrade{"review.neutral.bare_unknown.trade"};
+constexpr MessageId kServicePlain{"review.neutral.bare_service.plain"};
+constexpr MessageId kServiceTrade{"review.neutral.bare_service.trade"};
+constexpr MessageId kServiceAskPlain{"review.neutral.bare_service_ask.plain"};
+constexpr MessageId kServiceAskTrade{"review.neutral.bare_service_ask.trade"};
 constexpr MessageId kTerminalsPlain{"review.neutral.terminals.plain"};
 constexpr MessageId kTerminalsTrade{"review.neutral.terminals.trade"};
 
@@ -74,32 +79,47 @@ void bareNeutral(const ReviewInput& in, Findings& out) {
   }
 }
 
-void terminals(const ReviewInput& in, Findings& out) {
-  for (const auto& panel : in.plan.panels) {
-    if (!panel->neutralTerminals) continue;
-    std::int32_t neutrals = 0;
-    std::vector<std::int32_t> groups;
-    bool fresh = false;
-    for (const auto& circuit : in.plan.circuits) {
-      const Breaker* breaker = plannedBreaker(in.plan, *circuit);
-      if (breaker == nullptr || breaker->panel != panel->id || !usesNeutral(*circuit)) continue;
-      fresh = fresh || breaker->stage.is(Stage::fresh);
-      if (circuit->multiwire > 0) {
-        if (std::find(groups.begin(), groups.end(), circuit->multiwire) != groups.end()) continue;
-        groups.push_back(circuit->multiwire);  // one neutral for the group
-      }
-      ++neutrals;
+// A main panel that becomes a subpanel keeps no three-wire range or dryer circuit.
+void bareNeutralBehindMovedService(const ReviewInput& in, Findings& out) {
+  const Panel* main = mainPanel(in.plan);
+  if (!in.plan.transfer->serviceDisconnectMoved.is(Answer::yes) || main == nullptr) return;
+  std::vector<std::string> asked;
+  std::vector<EntityRef> askedPlaces;
+  for (const auto& circuit : in.plan.circuits) {
+    const Breaker* breaker = plannedBreaker(in.plan, *circuit);
+    if (breaker == nullptr || breaker->panel != main->id || !circuit->voltage.is(VoltageClass::v120_240))
+      continue;
+    if (circuit->insulatedNeutral.is(Answer::no) || circuit->ground.is(BranchGround::none)) {
+      out.add("neutral.bare_service", Severity::mustFix, kRangeDryer, say(kServicePlain, nameOf(*circuit)),
+              say(kServiceTrade, nameOf(*circuit), nameOf(*main)), {at(*circuit), at(*main)});
+    } else if (!circuit->insulatedNeutral.is(Answer::yes)) {
+      asked.push_back(nameOf(*circuit));
+      askedPlaces.push_back(at(*circuit));
     }
-    if (neutrals <= *panel->neutralTerminals) continue;
+  }
+  if (asked.empty()) return;
+  out.add("neutral.bare_service_ask", Severity::checkOnSite, kRangeDryer,
+          say(kServiceAskPlain, listed(asked)), say(kServiceAskTrade, listed(asked), nameOf(*main)),
+          askedPlaces);
+}
+
+void terminals(const ReviewInput& in, Findings& out) {
+  for (const NeutralTerminals& figures : neutralTerminals(in.plan)) {
+    if (figures.left().value_or(0) >= 0) continue;
+    const Panel& panel = *find(in.plan, figures.panel);
+    const bool fresh = std::any_of(in.plan.breakers.begin(), in.plan.breakers.end(), [&](const auto& b) {
+      return b->panel == panel.id && b->stage.is(Stage::fresh) && stands(*b, Reading::planned);
+    });
     out.add("neutral.terminals", fresh ? Severity::mustFix : Severity::checkOnSite, kOnePerTerminal,
-            say(kTerminalsPlain, nameOf(*panel)),
-            say(kTerminalsTrade, nameOf(*panel), static_cast<std::int64_t>(neutrals),
-                static_cast<std::int64_t>(*panel->neutralTerminals)),
-            {at(*panel)});
+            say(kTerminalsPlain, nameOf(panel)),
+            say(kTerminalsTrade, nameOf(panel), std::int64_t{figures.landed()},
+                std::int64_t{*figures.terminals}, std::int64_t{figures.circuits},
+                std::int64_t{figures.feeders}, std::int64_t{figures.surgeDevices}),
+            {at(panel)});
   }
 }
 
-constexpr Rule kRules[] = {left, lookedFor, bareNeutral, terminals};
+constexpr Rule kRules[] = {left, lookedFor, bareNeutral, bareNeutralBehindMovedService, terminals};
 
 }  // namespace
 

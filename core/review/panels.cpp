@@ -9,6 +9,7 @@
 namespace stayalight::reviewing {
 namespace {
 
+constexpr RuleId kPlanBypass{"practice.bypass"};
 constexpr RuleId kTwoPoleLegs{"practice.two_pole_legs"};
 constexpr RuleId kSpaceOnce{"practice.space_once"};
 constexpr RuleId kTandem{"breaker.tandem"};
@@ -21,6 +22,8 @@ constexpr RuleId kSurge{"feeder.surge"};
 constexpr RuleId kSurgeOutside{"feeder.surge_outside"};
 constexpr RuleId kSpareSpaces{"practice.spare_spaces"};
 
+constexpr MessageId kNoBypassPlain{"review.bypass.no_breaker.plain"};
+constexpr MessageId kNoBypassTrade{"review.bypass.no_breaker.trade"};
 constexpr MessageId kRoomPlain{"review.panel.supply_room.plain"};
 constexpr MessageId kRoomTrade{"review.panel.supply_room.trade"};
 constexpr MessageId kPlacePlain{"review.panel.supply_place.plain"};
@@ -266,6 +269,10 @@ void supplyPlaces(const ReviewInput& in, Findings& out) {
       continue;
     }
     const std::string spaces = spaceNames(*panel, *place.place);
+    if (place.bypass && breaker == nullptr) {
+      out.add("bypass.no_breaker", Severity::checkOnSite, kPlanBypass, say(kNoBypassPlain, nameOf(*panel)),
+              say(kNoBypassTrade, nameOf(*panel), spaces), {at(*panel), at(RecordKind::transfer)});
+    }
     std::vector<Message> steps;
     std::vector<std::string> dark;
     for (const ClearingStep& step : place.steps) {

@@ -15,6 +15,8 @@ constexpr RuleId kBorrowed{"practice.borrowed_neutral"};
 
 constexpr MessageId kKeepPlain{"review.protection.keep.plain"};
 constexpr MessageId kKeepTrade{"review.protection.keep.trade"};
+constexpr MessageId kNewPlain{"review.branch.ground_fault_new.plain"};
+constexpr MessageId kNewTrade{"review.branch.ground_fault_new.trade"};
 constexpr MessageId kProvePlain{"review.protection.prove_neutral.plain"};
 constexpr MessageId kProveTrade{"review.protection.prove_neutral.trade"};
 constexpr MessageId kNoGroundPlain{"review.branch.no_ground.plain"};
@@ -57,6 +59,22 @@ void proveNeutral(const ReviewInput& in, Findings& out) {
   }
 }
 
+// The work brings new receptacles; whether their places are listed nobody has entered.
+void newReceptacles(const ReviewInput& in, Findings& out) {
+  for (const auto& circuit : in.plan.circuits) {
+    const Breaker* breaker = plannedBreaker(in.plan, *circuit);
+    if (breaker == nullptr || !isNew(in.plan, *circuit) || groundFault(*breaker) ||
+        !circuit->voltage.is(VoltageClass::v120))
+      continue;
+    const bool receptacles = circuit->severalReceptacles.is(Answer::yes) ||
+                             circuit->calculationUse.is(CircuitUse::smallAppliance) ||
+                             circuit->calculationUse.is(CircuitUse::laundry);
+    if (!receptacles) continue;
+    out.add("branch.ground_fault_new", Severity::advice, kGroundFault, say(kNewPlain, nameOf(*circuit)),
+            say(kNewTrade, nameOf(*circuit)), {at(*circuit), at(*breaker)});
+  }
+}
+
 void oldWiring(const ReviewInput& in, Findings& out) {
   for (const Circuit* circuit : openCircuits(in, "circuit.ground")) {
     out.add("branch.ground_unknown", Severity::checkOnSite, kGroundPath,
@@ -69,7 +87,7 @@ void oldWiring(const ReviewInput& in, Findings& out) {
   }
 }
 
-constexpr Rule kRules[] = {keepAndWatch, proveNeutral, oldWiring};
+constexpr Rule kRules[] = {keepAndWatch, proveNeutral, newReceptacles, oldWiring};
 
 }  // namespace
 

@@ -19,11 +19,15 @@ constexpr RuleId kBoxLarge{"box.large"};
 constexpr RuleId kAccess{"box.access"};
 constexpr RuleId kWiringSpace{"panel.wiring_space"};
 constexpr RuleId kAfci{"afci.extended"};
+constexpr RuleId kAfciOfDwelling{"afci.dwelling"};
+constexpr RuleId kInRaceway{"conductor.single"};
 constexpr RuleId kGroundPath{"ground.size"};
 
 constexpr RuleId kAmbient{"conductor.ambient"};
 constexpr MessageId kTooHotPlain{"review.raceway.too_hot.plain"};
 constexpr MessageId kTooHotTrade{"review.raceway.too_hot.trade"};
+constexpr MessageId kNoLengthPlain{"review.raceway.no_length.plain"};
+constexpr MessageId kNoLengthTrade{"review.raceway.no_length.trade"};
 constexpr MessageId kEmptyPlain{"review.raceway.empty.plain"};
 constexpr MessageId kEmptyTrade{"review.raceway.empty.trade"};
 constexpr MessageId kFillPlain{"review.raceway.fill.plain"};
@@ -38,6 +42,7 @@ constexpr MessageId kAdjustedAskPlain{"review.raceway.adjusted_ask.plain"};
 constexpr MessageId kAskLabelTrade{"review.raceway.adjusted_ask.label"};
 constexpr MessageId kAskReceptaclesTrade{"review.raceway.adjusted_ask.receptacles"};
 constexpr MessageId kAdjustedLoadTrade{"review.raceway.adjusted.load"};
+constexpr MessageId kAdjustedMotorTrade{"review.raceway.adjusted.motor_load"};
 constexpr MessageId kExtensionPlain{"review.raceway.extension.plain"};
 constexpr MessageId kExtensionTrade{"review.raceway.extension.trade"};
 constexpr MessageId kPlasticPlain{"review.raceway.plastic_ground.plain"};
@@ -59,6 +64,12 @@ constexpr MessageId kNoBoxPlain{"review.splice.no_box.plain"};
 constexpr MessageId kNoBoxTrade{"review.splice.no_box.trade"};
 constexpr MessageId kArcPlain{"review.branch.arc_fault.plain"};
 constexpr MessageId kArcTrade{"review.branch.arc_fault.trade"};
+constexpr MessageId kArcInsidePlain{"review.branch.arc_fault_inside.plain"};
+constexpr MessageId kArcInsideTrade{"review.branch.arc_fault_inside.trade"};
+constexpr MessageId kArcNewPlain{"review.branch.arc_fault_new.plain"};
+constexpr MessageId kArcNewTrade{"review.branch.arc_fault_new.trade"};
+constexpr MessageId kNoRacewayPlain{"review.splice.no_raceway.plain"};
+constexpr MessageId kNoRacewayTrade{"review.splice.no_raceway.trade"};
 constexpr MessageId kArcFix{"review.branch.arc_fault.fix"};
 constexpr MessageId kArcAskPlain{"review.branch.protection_decide.plain"};
 constexpr MessageId kArcAskTrade{"review.branch.protection_decide.trade"};
@@ -93,6 +104,11 @@ void raceways(const ReviewInput& in, Findings& out) {
       out.add("raceway.empty", Severity::advice, {}, say(kEmptyPlain, name), say(kEmptyTrade, name),
               {at(raceway.id)});
       continue;
+    }
+    if (raceway.length.inMicrometres() == 0) {
+      out.add("raceway.no_length", Severity::checkOnSite, kAdjustment, say(kNoLengthPlain, name),
+              say(kNoLengthTrade, name, Figure{nippleLength(in.tables).inInches(), "in", 0}),
+              {at(raceway.id)});
     }
     if (figures.plasticGround) {
       Finding& finding = out.add("raceway.plastic_ground", Severity::mustFix, kGroundPath,
@@ -143,7 +159,9 @@ void raceways(const ReviewInput& in, Findings& out) {
         if (hard) {
           out.add("raceway.extension", Severity::mustFix, branch.small ? kSmall : kProtected,
                   say(kExtensionPlain, reviewing::nameOf(circuit)),
-                  say(kExtensionTrade, reviewing::nameOf(circuit), wire, device, carries), places);
+                  say(kExtensionTrade, reviewing::nameOf(circuit), wire, device,
+                      branch.most ? Figure{static_cast<double>(branch.most->count()), "A", 0} : carries),
+                  places);
           continue;
         }
       }
@@ -159,9 +177,10 @@ void raceways(const ReviewInput& in, Findings& out) {
       }
       out.add("raceway.adjusted", Severity::mustFix, kAdjustment,
               say(kAdjustedPlain, reviewing::nameOf(circuit), name),
-              branch.asked ? say(kAdjustedLoadTrade, reviewing::nameOf(circuit), wire, count, carries,
-                                 amperes(branch.asked->count()))
-                           : say(kAdjustedTrade, reviewing::nameOf(circuit), wire, count, carries, device),
+              branch.asked
+                  ? say(branch.kind == BranchKind::ordinary ? kAdjustedLoadTrade : kAdjustedMotorTrade,
+                        reviewing::nameOf(circuit), wire, count, carries, amperes(branch.asked->count()))
+                  : say(kAdjustedTrade, reviewing::nameOf(circuit), wire, count, carries, device),
               places);
     }
   }
@@ -228,22 +247,49 @@ void splices(const ReviewInput& in, Findings& out) {
   }
 }
 
+/// Single wires from the splice on want a raceway; without one nothing of fill and adjustment is worked out.
+void withoutRaceway(const ReviewInput& in, Findings& out) {
+  std::vector<std::string> names;
+  std::vector<EntityRef> places;
+  for (const auto& circuit : in.plan.circuits) {
+    if (!moved(in.plan, *circuit) || !joined(in.plan, *circuit) || circuit->raceway.valid()) continue;
+    names.push_back(reviewing::nameOf(*circuit));
+    places.push_back(reviewing::at(*circuit));
+  }
+  if (names.empty()) return;
+  out.add("splice.no_raceway", Severity::advice, kInRaceway, say(kNoRacewayPlain, listed(names)),
+          say(kNoRacewayTrade, listed(names)), places);
+}
+
 /// A circuit that is made longer than the exception allows, in a room that the rule lists, gets arc-fault
 /// protection; a shorter one does not need it for that reason. What is not known is asked for all at once.
 void arcFault(const ReviewInput& in, Findings& out) {
   std::vector<std::string> asked;
   std::vector<EntityRef> askedPlaces;
   for (const auto& circuit : in.plan.circuits) {
-    if (!movesWithoutArcFault(in.plan, *circuit, in.tables)) continue;
-    const ArcFaultNeed need = arcFaultNeed(in.plan, *circuit, in.tables);
+    if (!plannedWithoutArcFault(in.plan, *circuit, in.tables)) continue;
+    const ArcFaultNeed need = arcFaultNeed(in.plan, *circuit, in.edition, in.tables);
     if (!canadian(in.plan) && need == ArcFaultNeed::no) continue;
+    const Figure most{afciExtensionLength(in.tables).inFeet(), "ft", 0};
+    if (!canadian(in.plan) && need == ArcFaultNeed::insideUnknown) {
+      out.add("branch.arc_fault_inside", Severity::checkOnSite, kAfci,
+              say(kArcInsidePlain, reviewing::nameOf(*circuit)),
+              say(kArcInsideTrade, reviewing::nameOf(*circuit),
+                  Figure{circuit->extensionLength->inFeet(), "ft", 1}, most),
+              {reviewing::at(*circuit)});
+      continue;
+    }
     if (!canadian(in.plan) && need == ArcFaultNeed::yes) {
       const Breaker* breaker = plannedBreaker(in.plan, *circuit);
-      Finding& finding = out.add(
-          "branch.arc_fault", Severity::mustFix, kAfci, say(kArcPlain, reviewing::nameOf(*circuit)),
-          say(kArcTrade, reviewing::nameOf(*circuit), Figure{circuit->extensionLength->inFeet(), "ft", 1},
-              Figure{afciExtensionLength(in.tables).inFeet(), "ft", 0}),
-          {{RecordKind::circuit, circuit->id.number}, {RecordKind::breaker, breaker->id.number}});
+      const std::string name = reviewing::nameOf(*circuit);
+      const std::vector<EntityRef> places{reviewing::at(*circuit), reviewing::at(*breaker)};
+      Finding& finding =
+          isNew(in.plan, *circuit)
+              ? out.add("branch.arc_fault_new", Severity::mustFix, kAfciOfDwelling, say(kArcNewPlain, name),
+                        say(kArcNewTrade, name), places)
+              : out.add("branch.arc_fault", Severity::mustFix, kAfci, say(kArcPlain, name),
+                        say(kArcTrade, name, Figure{circuit->extensionLength->inFeet(), "ft", 1}, most),
+                        places);
       const bool ground = breaker->protection.is(Protection::gfci);
       // On one breaker of a multiwire pair it would trip at once.
       if (circuit->multiwire == 0) {
@@ -263,7 +309,7 @@ void arcFault(const ReviewInput& in, Findings& out) {
           say(kArcAskTrade, listed(asked)), askedPlaces);
 }
 
-constexpr Rule kRules[] = {raceways, boxes, wiringSpace, splices, arcFault};
+constexpr Rule kRules[] = {raceways, boxes, wiringSpace, splices, withoutRaceway, arcFault};
 
 }  // namespace
 

@@ -9,6 +9,7 @@
 namespace stayalight::reviewing {
 namespace {
 
+constexpr RuleId kFaultOfParts{"fault.series"};
 constexpr RuleId kFaultCurrent{"fault.current"};
 
 constexpr MessageId kWordPlain{"review.plan.later_word.plain"};
@@ -29,6 +30,10 @@ constexpr MessageId kAmendmentsPlain{"review.site.amendments.plain"};
 constexpr MessageId kAmendmentsTrade{"review.site.amendments.trade"};
 constexpr MessageId kFaultPlain{"review.site.fault_unknown.plain"};
 constexpr MessageId kFaultTrade{"review.site.fault_unknown.trade"};
+constexpr MessageId kFaultPanelPlain{"review.site.fault_panel.plain"};
+constexpr MessageId kFaultPanelTrade{"review.site.fault_panel.trade"};
+constexpr MessageId kMarkingPlain{"review.site.marking_unknown.plain"};
+constexpr MessageId kMarkingTrade{"review.site.marking_unknown.trade"};
 constexpr MessageId kFaultOverPlain{"review.site.fault_over.plain"};
 constexpr MessageId kFaultOverTrade{"review.site.fault_over.trade"};
 constexpr MessageId kRatingUnknownPlain{"review.site.interrupting_unknown.plain"};
@@ -87,6 +92,10 @@ std::optional<AcAmperes> interrupts(const Plan& plan, const Breaker& breaker) {
   return panel != nullptr ? panel->interruptingRating : std::nullopt;
 }
 
+bool standsToday(const Plan& plan, const Panel& panel) {
+  return !occupants(plan, panel.id, Reading::before).empty();
+}
+
 void faultCurrent(const ReviewInput& in, Findings& out) {
   const Panel* backup = backupPanel(in.plan);
   if (backup == nullptr || occupants(in.plan, backup->id, Reading::planned).empty()) return;
@@ -96,6 +105,26 @@ void faultCurrent(const ReviewInput& in, Findings& out) {
             {at(RecordKind::site)});
   }
   if (!available) return;
+  // The marking of a panel is its own, whatever its breakers are good for.
+  std::vector<std::string> unmarked;
+  std::vector<EntityRef> unmarkedPlaces;
+  for (const auto& panel : in.plan.panels) {
+    if (occupants(in.plan, panel->id, Reading::planned).empty()) continue;
+    if (panel->interruptingRating && *panel->interruptingRating < *available) {
+      out.add("site.fault_panel", Severity::mustFix, kFaultOfParts, say(kFaultPanelPlain, nameOf(*panel)),
+              say(kFaultPanelTrade, nameOf(*panel), Figure{available->count(), "A", 0},
+                  Figure{panel->interruptingRating->count(), "A", 0}),
+              {at(*panel)});
+    } else if (!panel->interruptingRating && standsToday(in.plan, *panel)) {
+      unmarked.push_back(nameOf(*panel));
+      unmarkedPlaces.push_back(at(*panel));
+    }
+  }
+  if (!unmarked.empty()) {
+    out.add("site.marking_unknown", Severity::checkOnSite, kFaultCurrent,
+            say(kMarkingPlain, listed(unmarked)),
+            say(kMarkingTrade, listed(unmarked), Figure{available->count(), "A", 0}), unmarkedPlaces);
+  }
   std::vector<std::string> unknown;
   std::vector<EntityRef> places;
   for (const auto& breaker : in.plan.breakers) {

@@ -16,6 +16,7 @@ constexpr RuleId kLoadSideBond{"bond.load_side"};
 constexpr RuleId kOwnBond{"bond.separately_derived"};
 constexpr RuleId kGeneratorBond{"bond.portable_generator"};
 constexpr RuleId kServiceMoved{"service.moved"};
+constexpr RuleId kEmergency{"disconnect.emergency"};
 constexpr RuleId kSingleSource{"source.single_120"};
 constexpr RuleId kWyeInverter{"practice.wye_inverter"};
 constexpr RuleId kBypass{"practice.bypass"};
@@ -36,6 +37,8 @@ constexpr MessageId kNoBypassPlain{"review.transfer.no_bypass.plain"};
 constexpr MessageId kNoBypassTrade{"review.transfer.no_bypass.trade"};
 constexpr MessageId kMakesFirstPlain{"review.bypass.makes_first.plain"};
 constexpr MessageId kMakesFirstTrade{"review.bypass.makes_first.trade"};
+constexpr MessageId kBypassNotSaidPlain{"review.bypass.not_said.plain"};
+constexpr MessageId kBypassNotSaidTrade{"review.bypass.not_said.trade"};
 constexpr MessageId kBypassUnknownPlain{"review.bypass.unknown.plain"};
 constexpr MessageId kBypassUnknownTrade{"review.bypass.unknown.trade"};
 constexpr MessageId kBondStaysPlain{"review.service.bond_stays.plain"};
@@ -43,11 +46,17 @@ constexpr MessageId kBondStaysTrade{"review.service.bond_stays.trade"};
 constexpr MessageId kBondStaysFix{"review.service.bond_stays.fix"};
 constexpr MessageId kMovedPlain{"review.service.moved.plain"};
 constexpr MessageId kMovedTrade{"review.service.moved.trade"};
+constexpr MessageId kEmergencyPlain{"review.service.emergency.plain"};
+constexpr MessageId kEmergencyTrade{"review.service.emergency.trade"};
+constexpr MessageId kMovedTrade2026{"review.service.moved.trade_2026"};
 constexpr MessageId kHoldDownPlain{"review.holddown.missing.plain"};
 constexpr MessageId kHoldDownTrade{"review.holddown.missing.trade"};
 constexpr MessageId kHoldDownUnknownPlain{"review.holddown.unknown.plain"};
 constexpr MessageId kHoldDownUnknownTrade{"review.holddown.unknown.trade"};
 constexpr MessageId kHoldDownFix{"review.holddown.fix"};
+constexpr MessageId kForwardsPlain{"review.holddown.forwards.plain"};
+constexpr MessageId kForwardsTrade{"review.holddown.forwards.trade"};
+constexpr MessageId kForwardsFix{"review.holddown.forwards.fix"};
 constexpr MessageId kMarkedPlain{"review.holddown.marked.plain"};
 constexpr MessageId kMarkedTrade{"review.holddown.marked.trade"};
 constexpr MessageId kTooManyTrade{"review.bond.too_many.trade"};
@@ -142,13 +151,30 @@ void transferArrangement(const ReviewInput& in, Findings& out) {
   }
 }
 
+void pastTheInverter(const ReviewInput& in, Findings& out) {
+  if (in.plan.transfer->bypass.is(Answer::yes)) return;
+  for (const auto& breaker : in.plan.breakers) {
+    const Panel* panel = find(in.plan, breaker->panel);
+    if (panel == nullptr || !feedsBypass(in.plan, *breaker)) continue;
+    out.add("bypass.not_said", Severity::checkOnSite, kBypass, say(kBypassNotSaidPlain, nameOf(*panel)),
+            say(kBypassNotSaidTrade, nameOf(*panel), spacesOf(in.plan, *breaker)),
+            {at(*breaker), at(RecordKind::transfer)});
+  }
+}
+
 void holdDown(const ReviewInput& in, Findings& out) {
   for (const auto& breaker : in.plan.breakers) {
     const Panel* panel = find(in.plan, breaker->panel);
     // A listed interactive inverter's solar breaker is let off by the article on interconnected sources.
-    if (panel == nullptr || !stands(*breaker, Reading::planned) || !breaker->backFed.is(Answer::yes) ||
+    if (panel == nullptr || !stands(*breaker, Reading::planned) || !fedBackwards(*breaker) ||
         breaker->feeds.is(Feeds::solar)) {
       continue;
+    }
+    if (breaker->backFed.is(Answer::no)) {
+      Finding& said = out.add(
+          "holddown.said_forwards", Severity::checkOnSite, kHoldDown, say(kForwardsPlain, nameOf(*panel)),
+          say(kForwardsTrade, nameOf(*panel), spacesOf(in.plan, *breaker)), {at(*breaker)});
+      out.offer(said, fix::SetField{at(*breaker), "back_fed", std::string("yes")}, say(kForwardsFix));
     }
     const bool multimode = breaker->feeds.is(Feeds::inverterOutput) && in.edition != Edition::y2017;
     const RuleId rule = multimode ? kHoldDownMultimode : kHoldDown;
@@ -246,8 +272,14 @@ void movedServiceDisconnect(const ReviewInput& in, Findings& out) {
                               {at(*main), "neutral_bonded", std::string("no")}}},
               say(kBondStaysFix));
   }
+  // 250.140 has another text since 2026.
   out.add("service.moved", Severity::checkOnSite, kServiceMoved, say(kMovedPlain),
-          say(kMovedTrade, nameOf(*main)), {at(RecordKind::transfer), at(*main)});
+          say(in.edition == Edition::y2026 ? kMovedTrade2026 : kMovedTrade, nameOf(*main)),
+          {at(RecordKind::transfer), at(*main)});
+  // The emergency disconnect and the surge device of the service came with 2020.
+  if (in.edition == Edition::y2017 || canadian(in.plan)) return;
+  out.add("service.emergency", Severity::checkOnSite, kEmergency, say(kEmergencyPlain), say(kEmergencyTrade),
+          {at(RecordKind::transfer)});
 }
 
 void bondInBackup(const ReviewInput& in, Findings& out) {
@@ -309,8 +341,9 @@ void single120(const ReviewInput& in, Findings& out) {
 }
 
 constexpr Rule kRules[] = {
-    busOfTwoSources, transferArrangement,          holdDown, bondOfEachMode, movedServiceDisconnect,
-    bondInBackup,    voltagesOfServiceAndInverter, single120};
+    busOfTwoSources, transferArrangement,    pastTheInverter, holdDown,
+    bondOfEachMode,  movedServiceDisconnect, bondInBackup,    voltagesOfServiceAndInverter,
+    single120};
 
 }  // namespace
 

@@ -25,11 +25,16 @@ Base lesser(const Base& a, const Base& b) {
   return out;
 }
 
-/// Orders checks by their smallest margin; without limits by the VA they ask for.
-double order(const StartCheck& check) {
-  if (const auto margin = smallestMargin(check)) return *margin;
-  return -check.total.highSum.count();
+/// Orders checks by their smallest margin and, where two have the same, by the next one; without limits by
+/// the VA they ask for.
+using Order = std::vector<double>;
+Order order(const StartCheck& check) {
+  Order margins = sortedMargins(check);
+  if (margins.empty()) margins.push_back(-check.total.highSum.count());
+  return margins;
 }
+/// The smallest margin alone bounds it: what follows is not known before the exact figures are.
+double smallest(const StartCheck& check) { return order(check).front(); }
 
 class Starts {
  public:
@@ -73,7 +78,7 @@ class Starts {
         if (!starts_[b].motor.automatic) continue;
         const Base most = lesser(bases_[a], bases_[b]);
         candidates.push_back(
-            {order(checkSet({&starts_[a], &starts_[b]}, most, draws_, system_, limits_).check), a, b});
+            {smallest(checkSet({&starts_[a], &starts_[b]}, most, draws_, system_, limits_).check), a, b});
       }
     }
     std::stable_sort(candidates.begin(), candidates.end(),
@@ -81,15 +86,15 @@ class Starts {
     std::optional<CheckedSet> worst;
     Set worstSet;
     Base worstBase;
-    double least = 0.0;
+    Order least;
     for (const Candidate& candidate : candidates) {
-      if (worst && candidate.bound >= least) break;
+      if (worst && candidate.bound > least.front()) break;
       const Set pair{&starts_[candidate.a], &starts_[candidate.b]};
       const Base base = baseWithout(hour_, pair[0]->draw, pair[1]->draw);
       CheckedSet checked = checkSet(pair, base, draws_, system_, limits_);
-      const double margin = order(checked.check);
-      if (worst && margin >= least) continue;
-      least = margin;
+      Order margins = order(checked.check);
+      if (worst && margins >= least) continue;
+      least = std::move(margins);
       worst = std::move(checked);
       worstSet = pair;
       worstBase = base;

@@ -201,17 +201,19 @@ CheckedSet checkSet(const std::vector<const RecordedStart*>& set, const Base& ba
   return out;
 }
 
-std::optional<double> smallestMargin(const StartCheck& check) {
-  std::optional<double> smallest = relativeMargin(check.total);
-  const auto take = [&smallest](std::optional<double> margin) {
-    if (margin && (!smallest || *margin < *smallest)) smallest = margin;
+std::vector<double> sortedMargins(const StartCheck& check) {
+  std::vector<double> margins;
+  const auto take = [&margins](std::optional<double> margin) {
+    if (margin) margins.push_back(*margin);
   };
+  take(relativeMargin(check.total));
   take(relativeMargin(check.real));
   for (const auto& figure : check.leg) {
     if (figure) take(relativeMargin(*figure));
   }
   if (check.battery) take(relativeMargin(*check.battery));
-  return smallest;
+  std::sort(margins.begin(), margins.end());
+  return margins;
 }
 
 }  // namespace stayalight

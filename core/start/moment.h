@@ -42,7 +42,7 @@ struct CheckedSet {
 [[nodiscard]] CheckedSet checkSet(const std::vector<const RecordedStart*>& set, const Base& base,
                                   const std::vector<Draw>& draws, const SystemVoltages& system,
                                   const StartLimits& limits);
-/// Smallest margin over its limit of all figures; none where nothing has a limit.
-[[nodiscard]] std::optional<double> smallestMargin(const StartCheck& check);
+/// Margins of all figures over their limits, smallest first; none where nothing has a limit.
+[[nodiscard]] std::vector<double> sortedMargins(const StartCheck& check);
 
 }  // namespace stayalight

@@ -1,5 +1,7 @@
 #include "core/transfer/breaker_in_plan.h"
 
+#include "core/panel/clearing.h"
+
 namespace stayalight {
 
 bool standsFor(const Plan& plan, const Breaker& breaker, Segment segment) {
@@ -12,14 +14,16 @@ bool standsFor(const Plan& plan, const Breaker& breaker, Segment segment) {
       return feedsBackup;
     case Segment::mainToInverter:
       return breaker.feeds.is(Feeds::inverterInput) ||
-             (feedsBackup && plan.transfer->arrangement.is(Arrangement::inverterPassThrough));
+             (feedsBackup && plan.transfer->arrangement.is(Arrangement::inverterPassThrough) &&
+              !feedsBypass(plan, breaker));
     case Segment::inverterToSwitch:
     case Segment::inverterToBackup:
       return breaker.feeds.is(Feeds::inverterOutput);
     case Segment::generatorInlet:
       return breaker.feeds.is(Feeds::generator) && !plan.generator->device;
-    case Segment::switchToBackup:
     case Segment::bypass:
+      return feedsBypass(plan, breaker);
+    case Segment::switchToBackup:
       return false;
   }
   return false;

@@ -36,6 +36,8 @@ Answer keptApart(const Plan& plan, const Panel& panel, const Breaker& breaker) {
 
 }  // namespace
 
+bool fedBackwards(const Breaker& breaker) { return breaker.backFed.is(Answer::yes) || isSource(breaker); }
+
 std::vector<BusSources> busSources(const Plan& plan) {
   const bool passThrough = plan.transfer->arrangement.is(Arrangement::inverterPassThrough);
   const bool arranged = !plan.transfer->arrangement.is(Arrangement::none);

@@ -91,6 +91,10 @@ struct BondCount {
 };
 [[nodiscard]] std::vector<BondCount> bondCounts(const Plan& plan);
 
+/// Current comes in at this breaker's load side: a source feeds the bus through it, whatever the plan says of
+/// how it is fed.
+[[nodiscard]] bool fedBackwards(const Breaker& breaker);
+
 /// Breakers through which a source can feed a panel's bus, and whether something listed keeps them apart.
 struct BusSources {
   PanelId panel;

@@ -8,6 +8,12 @@
 
 namespace stayalight {
 
+/// Which article a branch circuit goes by: 430 and 440 let the device be larger than the conductor (240.4(G))
+/// and ask more of the conductor; a dryer, a range, a water heater or whatever else has a heating element
+/// beside its motor is none of theirs.
+enum class BranchKind : std::uint8_t { ordinary, motor, airConditioning };
+[[nodiscard]] BranchKind branchKind(const Circuit& circuit);
+
 enum class BranchProtection : std::uint8_t {
   holds,
   labelAllows,         ///< a motor or an air conditioner, whose label names a breaker at least as large
@@ -25,20 +31,28 @@ struct BranchQuestion {
   Metal metal = Metal::copper;
   std::optional<AcAmperes>
       ampacity;  ///< under its conditions; none: only the small conductor's limit is held
+  std::optional<AcAmperes> terminal;  ///< of the terminals' column, not derated; none: as `ampacity`
 };
 struct BranchAnswer {
   BranchProtection protection = BranchProtection::holds;
-  bool small = false;                 ///< 240.4(D) is the limit that is exceeded
-  std::optional<RatingAmperes> most;  ///< largest standard rating that would protect it
-  std::optional<AcAmperes> asked;     ///< by the loads, where they ask for more than the ampacity
+  bool small = false;  ///< 240.4(D) is the limit that is exceeded
+  BranchKind kind = BranchKind::ordinary;
+  RuleId rule{"conductor.protected"};  ///< by which it is so
+  std::optional<RatingAmperes> most;   ///< where it is over: the largest standard rating that would hold
+  std::optional<AcAmperes> asked;      ///< by the loads, where they ask for more than the ampacity
 };
-/// What the loads of a circuit ask of its conductor: their nameplates at the nominal volts, the largest motor
-/// with a quarter more (430.22, 430.24). Loads without a nameplate are left out.
-[[nodiscard]] AcAmperes askedByLoads(const Circuit& circuit, Edition edition,
-                                     const Tables& tables = publishedTables());
+/// What the loads of a circuit ask of its conductor: their nameplates at the nominal volts. A motor circuit
+/// asks for a quarter more of the largest motor (430.22, 430.24, 440.32) everywhere, another one for 125 % of
+/// the continuous part, at the terminals only (210.19(A)(1)). Loads without a nameplate are left out.
+struct AskedByLoads {
+  AcAmperes conductor;
+  AcAmperes terminal;
+};
+[[nodiscard]] AskedByLoads askedByLoads(const Circuit& circuit, Edition edition,
+                                        const Tables& tables = publishedTables());
 /// 240.4: at most the ampacity or, without several receptacles, the next standard rating above it; within
 /// 240.4(D) for small conductors; 240.4(G) puts the label of a motor or an air conditioner above both, on a
-/// circuit of its own. Whatever device is allowed, the conductor carries its loads.
+/// circuit of its own (branchKind()). Whatever device is allowed, the conductor carries its loads.
 [[nodiscard]] BranchAnswer branchProtection(const BranchQuestion& question, Edition edition,
                                             const Tables& tables = publishedTables());
 /// The same for a circuit and its breaker as planned, at the ampacity of its terminals' column; nothing where

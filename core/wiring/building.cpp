@@ -44,28 +44,6 @@ bool onTheWay(const Plan& plan, Segment segment) {
           plan.transfer->arrangement.is(Arrangement::inverterPassThrough));
 }
 
-// What the pieces of one mode lose together on their heavier leg; nothing where one of them is not known.
-std::optional<double> dropOf(const Plan& plan, const std::vector<SegmentFigures>& segments, Mode mode,
-                             Working* working) {
-  std::array<double, 2> sum{};
-  std::array<std::vector<StepInput>, 2> parts;
-  for (const SegmentFigures& segment : segments) {
-    if (!onTheWay(plan, segment.segment) || !carries(plan, segment.segment, mode)) continue;
-    if (!segment.drop || !segment.entered) return std::nullopt;
-    for (std::size_t leg = 0; leg < 2; ++leg) {
-      sum[leg] += segment.drop->fraction[leg];
-      parts[leg].push_back(fromPlace("d", segment.drop->fraction[leg], "",
-                                     render(segmentName(segment.segment), plainEnglish())));
-    }
-  }
-  if (parts[0].empty()) return std::nullopt;
-  const std::size_t worse = sum[1] > sum[0] ? 1 : 0;
-  if (working != nullptr)
-    record(*working, FormulaId{"wiring.drop_of_way"}, RuleId{"drop.advice"}, sum[worse], "",
-           std::move(parts[worse]));
-  return sum[worse];
-}
-
 void recordDisconnect(const BuildingFigures& figures, Working& working) {
   const auto least = static_cast<double>(figures.leastDisconnect.count());
   record(working, FormulaId{"wiring.least_disconnect"}, RuleId{"building.disconnect_rating"}, least, "A",
@@ -98,7 +76,7 @@ void addFeeder(const Plan& plan, const std::vector<SegmentFigures>& segments, Bu
     }
   }
   for (const Mode mode : {Mode::ordinary, Mode::outage}) {
-    const std::optional<double> drop = dropOf(plan, segments, mode, working);
+    const std::optional<double> drop = dropOfWay(plan, segments, mode, working);
     if (!drop) {
       figures.drop.reset();
       break;
@@ -108,6 +86,27 @@ void addFeeder(const Plan& plan, const std::vector<SegmentFigures>& segments, Bu
 }
 
 }  // namespace
+
+std::optional<double> dropOfWay(const Plan& plan, const std::vector<SegmentFigures>& segments, Mode mode,
+                                Working* working) {
+  std::array<double, 2> sum{};
+  std::array<std::vector<StepInput>, 2> parts;
+  for (const SegmentFigures& segment : segments) {
+    if (!onTheWay(plan, segment.segment) || !carries(plan, segment.segment, mode)) continue;
+    if (!segment.drop || !segment.entered) return std::nullopt;
+    for (std::size_t leg = 0; leg < 2; ++leg) {
+      sum[leg] += segment.drop->fraction[leg];
+      parts[leg].push_back(fromPlace("d", segment.drop->fraction[leg], "",
+                                     render(segmentName(segment.segment), plainEnglish())));
+    }
+  }
+  if (parts[0].empty()) return std::nullopt;
+  const std::size_t worse = sum[1] > sum[0] ? 1 : 0;
+  if (working != nullptr)
+    record(*working, FormulaId{"wiring.drop_of_way"}, RuleId{"drop.advice"}, sum[worse], "",
+           std::move(parts[worse]));
+  return sum[worse];
+}
 
 std::vector<const Panel*> panelsApart(const Plan& plan) {
   std::vector<const Panel*> first;

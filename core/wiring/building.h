@@ -34,6 +34,10 @@ struct BuildingFigures {
   std::vector<Segment> pieces;  ///< of the way there
 };
 
+/// What the pieces of the way of one mode lose together on their heavier leg, a share of the nominal volts;
+/// none where one of them is not known.
+[[nodiscard]] std::optional<double> dropOfWay(const Plan& plan, const std::vector<SegmentFigures>& segments,
+                                              Mode mode, Working* working = nullptr);
 /// Panels that stand in a building apart and are the first there: a panel that one of them feeds is taken to
 /// stand in the same building. Only panels with something in them as planned.
 [[nodiscard]] std::vector<const Panel*> panelsApart(const Plan& plan);

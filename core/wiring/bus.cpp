@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "core/panel/clearing.h"
 #include "core/wiring/record.h"
 
 namespace stayalight {
@@ -20,7 +21,8 @@ bool feedsBeside(const Plan& plan, const Panel& panel, const Breaker& breaker) {
   if (breaker.feeds.is(Feeds::inverterOutput))
     return breaker.backFed.is(Answer::yes) && panel.role.is(PanelRole::main);
   // Its input lets out what it adds to the house.
-  return breaker.feeds.is(Feeds::inverterInput) && plan.inverter->addsToPassThrough.is(Answer::yes);
+  return breaker.feeds.is(Feeds::inverterInput) &&
+         (breaker.backFed.is(Answer::yes) || plan.inverter->addsToPassThrough.is(Answer::yes));
 }
 
 std::optional<AcAmperes> outputOf(const Breaker& breaker, const InverterLimits& limits) {
@@ -28,15 +30,64 @@ std::optional<AcAmperes> outputOf(const Breaker& breaker, const InverterLimits& 
   return breaker.feeds.is(Feeds::solar) ? std::nullopt : limits.leg;
 }
 
-/// The device ahead of the bus: its own main, else the breaker that feeds it.
-std::optional<RatingAmperes> deviceAhead(const Plan& plan, const Panel& panel) {
-  if (panel.mainBreaker) return panel.mainBreaker;
+/// The panel that a breaker leads to on ordinary days: through a switch, or through the inverter's relay.
+const Panel* panelBehind(const Plan& plan, const Breaker& breaker) {
+  if (breaker.feeds.is(Feeds::feeder)) return find(plan, breaker.feedsPanel);
+  const bool relay = breaker.feeds.is(Feeds::inverterInput) &&
+                     plan.transfer->arrangement.is(Arrangement::inverterPassThrough);
+  return relay ? backupPanel(plan) : nullptr;
+}
+
+/// A source and the breaker of the panel through which it comes in.
+struct Source {
+  const Breaker* source;
+  const Breaker* through;
+};
+/// The sources of a panel, and those of the panels behind it, which let back what they do not use.
+void collectSources(const Plan& plan, const Panel& panel, const Breaker* through, std::vector<PanelId>& seen,
+                    std::vector<Source>& found) {
+  if (std::find(seen.begin(), seen.end(), panel.id) != seen.end()) return;
+  seen.push_back(panel.id);
   for (const auto& breaker : plan.breakers) {
-    if (breaker->feedsPanel == panel.id && breaker->feeds.is(Feeds::feeder) &&
-        stands(*breaker, Reading::planned))
-      return breaker->rating;
+    if (breaker->panel != panel.id || !stands(*breaker, Reading::planned)) continue;
+    const Breaker* const in = through != nullptr ? through : &*breaker;
+    if (feedsBeside(plan, panel, *breaker)) found.push_back({&*breaker, in});
+    if (const Panel* behind = panelBehind(plan, *breaker)) collectSources(plan, *behind, in, seen, found);
   }
-  return std::nullopt;
+}
+
+std::optional<RatingAmperes> larger(std::optional<RatingAmperes> a, std::optional<RatingAmperes> b) {
+  if (!a || !b) return a ? a : b;
+  return std::max(*a, *b);
+}
+
+/// What stands ahead at the end of the feeder: an output device that is known to stand there, else the
+/// largest on the way.
+std::optional<RatingAmperes> deviceOfSegment(const std::vector<SegmentFigures>& segments) {
+  std::optional<RatingAmperes> ahead;
+  for (const SegmentFigures& figures : segments) {
+    if (figures.segment != Segment::switchToBackup && figures.segment != Segment::inverterToBackup) continue;
+    const DeviceChoice& device = figures.device;
+    const auto standing = device.fixed ? larger(device.rating, device.inPlan) : device.inPlan;
+    ahead = larger(ahead, standing ? standing : figures.conductor.device);
+  }
+  return ahead;
+}
+
+/// The device ahead of the bus: its own main, else the breaker that feeds it, else that of the segment.
+std::optional<RatingAmperes> deviceAhead(const Plan& plan, const Panel& panel,
+                                         const std::vector<SegmentFigures>& segments) {
+  if (panel.mainBreaker) return panel.mainBreaker;
+  std::optional<RatingAmperes> feeder, bypass;
+  for (const auto& breaker : plan.breakers) {
+    if (breaker->feedsPanel != panel.id || !breaker->feeds.is(Feeds::feeder) ||
+        !stands(*breaker, Reading::planned))
+      continue;
+    std::optional<RatingAmperes>& of = feedsBypass(plan, *breaker) ? bypass : feeder;
+    of = larger(of, breaker->rating);
+  }
+  if (!feeder && panel.role.is(PanelRole::backup)) feeder = deviceOfSegment(segments);
+  return larger(feeder, bypass);
 }
 
 bool atFarEnd(const Panel& panel, const Breaker& breaker) {
@@ -63,7 +114,8 @@ BusOptionFigure optionOf(BusOption option, std::optional<AcAmperes> sum, std::op
 
 WorkingSubject busSubject(const Panel& panel) { return {say(kAbout, panel.name), panel.id.number}; }
 
-std::vector<BusFigures> busFigures(const Plan& plan, const InverterLimits& limits, Working* working,
+std::vector<BusFigures> busFigures(const Plan& plan, const InverterLimits& limits,
+                                   const std::vector<SegmentFigures>& segments, Working* working,
                                    const Tables& tables) {
   std::vector<BusFigures> all;
   if (!plan.site->country.is(Country::unitedStates)) return all;
@@ -81,15 +133,19 @@ std::vector<BusFigures> busFigures(const Plan& plan, const InverterLimits& limit
         ratings.push_back(
             fromPlace("R", static_cast<double>(breaker->rating.count()), "A", "breaker on the bus"));
       }
-      if (!feedsBeside(plan, *panel, *breaker)) continue;
-      figures.sources.push_back(breaker->id);
-      ends = ends && atFarEnd(*panel, *breaker);
-      const std::optional<AcAmperes> output = outputOf(*breaker, limits);
+    }
+    std::vector<PanelId> seen;
+    std::vector<Source> sources;
+    collectSources(plan, *panel, nullptr, seen, sources);
+    for (const Source& each : sources) {
+      figures.sources.push_back(each.source->id);
+      ends = ends && atFarEnd(*panel, *each.through);
+      const std::optional<AcAmperes> output = outputOf(*each.source, limits);
       figures.bounded = figures.bounded || !output;
-      figures.sourceCurrent += output ? *output * factor : breaker->rating.amperes();
+      figures.sourceCurrent += output ? *output * factor : each.source->rating.amperes();
     }
     if (figures.sources.empty()) continue;
-    const std::optional<RatingAmperes> ahead = deviceAhead(plan, *panel);
+    const std::optional<RatingAmperes> ahead = deviceAhead(plan, *panel, segments);
     const std::optional<AcAmperes> bus =
         panel->busRating ? std::optional(panel->busRating->amperes()) : std::nullopt;
     const std::optional<AcAmperes> both =

@@ -29,6 +29,7 @@ void applyLimits(const std::vector<DeviceLimit>& limits, DeviceChoice& choice) {
     if (choice.maximum && *choice.maximum <= limit.rating) continue;
     choice.maximum = limit.rating;
     choice.maximumFrom = limit.from;
+    choice.maximumRule = limit.rule;
   }
 }
 
@@ -39,7 +40,7 @@ void recordMaximum(const std::vector<DeviceLimit>& limits, const DeviceChoice& c
     inputs.push_back(
         fromPlace("R", static_cast<double>(limit.rating.count()), "A", render(limit.from, plainEnglish())));
   }
-  record(working, FormulaId{"wiring.device_maximum"}, RuleId{"source.label_device"},
+  record(working, FormulaId{"wiring.device_maximum"}, choice.maximumRule,
          static_cast<double>(choice.maximum->count()), "A", std::move(inputs));
 }
 

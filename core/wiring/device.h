@@ -10,6 +10,7 @@ namespace stayalight {
 struct DeviceLimit {
   RatingAmperes rating;
   Message from;
+  RuleId rule{"source.label_device"};
 };
 
 struct DeviceQuestion {

@@ -9,6 +9,10 @@ namespace {
 
 constexpr MessageId kNumbered{"wiring.circuit_number"};
 
+/// Share of the length of the exception from which on what is inside two enclosures can take it beyond: some
+/// feet in each (common practice, no source).
+constexpr double kNearTheLimit = 0.5;
+
 bool hasNeutral(const Circuit& circuit) { return !circuit.voltage.is(VoltageClass::v240); }
 
 }  // namespace
@@ -22,6 +26,10 @@ std::string circuitName(const Circuit& circuit) {
 bool moved(const Plan& plan, const Circuit& circuit) {
   return circuit.breaker.valid() && backedUp(plan, circuit) &&
          panelOf(plan, circuit, Reading::before) != panelOf(plan, circuit, Reading::planned);
+}
+
+bool isNew(const Plan& plan, const Circuit& circuit) {
+  return !circuit.breaker.valid() && backedUp(plan, circuit);
 }
 
 bool usesNeutral(const Circuit& circuit) {
@@ -60,8 +68,10 @@ bool ownNeutral(const Plan& plan, const Circuit& circuit, RacewayId raceway) {
   return true;
 }
 
-int joinedConductors(const Plan& plan, const Circuit& circuit) {
-  return hotCount(plan, circuit) + (ownNeutral(plan, circuit, circuit.raceway) ? 1 : 0);
+int ConductorsAtJoint::take(const Circuit& circuit) {
+  const bool neutral =
+      hasNeutral(circuit) && (circuit.multiwire == 0 || groups_.insert(circuit.multiwire).second);
+  return hotCount(plan_, circuit) + (neutral ? 1 : 0);
 }
 
 GroundsAtJoint::Count GroundsAtJoint::take(const Circuit& circuit) {
@@ -96,20 +106,33 @@ bool carriesDifferenceOnly(const Plan& plan, const Circuit& circuit) {
          std::find(legs.begin(), legs.end(), Leg::l2) != legs.end();
 }
 
-bool movesWithoutArcFault(const Plan& plan, const Circuit& circuit, const Tables& tables) {
+bool plannedWithoutArcFault(const Plan& plan, const Circuit& circuit, const Tables& tables) {
   const Breaker* breaker = find(plan, circuit.planned);
-  if (breaker == nullptr || !moved(plan, circuit) || !circuit.voltage.is(VoltageClass::v120) ||
-      breaker->rating > afciDevice(tables))
+  if (breaker == nullptr || (!moved(plan, circuit) && !isNew(plan, circuit)) ||
+      !circuit.voltage.is(VoltageClass::v120) || breaker->rating > afciDevice(tables))
     return false;
   return !breaker->protection.is(Protection::afci) && !breaker->protection.is(Protection::dual);
 }
 
-ArcFaultNeed arcFaultNeed(const Plan& plan, const Circuit& circuit, const Tables& tables) {
-  if (!movesWithoutArcFault(plan, circuit, tables)) return ArcFaultNeed::no;
-  const bool shortOne = circuit.extensionLength && *circuit.extensionLength <= afciExtensionLength(tables);
-  if (circuit.arcFaultArea.is(Answer::no) || shortOne) return ArcFaultNeed::no;
+std::optional<Length> extensionLengthOf(const Circuit& circuit) {
+  if (!circuit.extensionLength) return std::nullopt;
+  if (circuit.extensionLength->inMicrometres() > 0 || cableRunsOn(circuit)) return circuit.extensionLength;
+  return std::nullopt;
+}
+
+ArcFaultNeed arcFaultNeed(const Plan& plan, const Circuit& circuit, Edition edition, const Tables& tables) {
+  if (!plannedWithoutArcFault(plan, circuit, tables) || circuit.arcFaultArea.is(Answer::no))
+    return ArcFaultNeed::no;
+  if (isNew(plan, circuit))
+    return circuit.arcFaultArea.is(Answer::yes) ? ArcFaultNeed::yes : ArcFaultNeed::areaUnknown;
+  const std::optional<Length> length = extensionLengthOf(circuit);
+  const Length most = afciExtensionLength(tables);
+  if (length && *length <= most) {
+    const bool near = length->inFeet() > kNearTheLimit * most.inFeet();
+    return edition == Edition::y2017 && near ? ArcFaultNeed::insideUnknown : ArcFaultNeed::no;
+  }
   if (!circuit.arcFaultArea.is(Answer::yes)) return ArcFaultNeed::areaUnknown;
-  return circuit.extensionLength ? ArcFaultNeed::yes : ArcFaultNeed::lengthUnknown;
+  return length ? ArcFaultNeed::yes : ArcFaultNeed::lengthUnknown;
 }
 
 }  // namespace stayalight

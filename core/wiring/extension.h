@@ -29,8 +29,17 @@ namespace stayalight {
 /// Does a neutral run along for this circuit? One for a multiwire group, with the first member of the group
 /// that goes the same way (through this raceway; none asks about all that move).
 [[nodiscard]] bool ownNeutral(const Plan& plan, const Circuit& circuit, RacewayId raceway);
-/// Conductors of a circuit that are joined, grounds not among them: its hots and its own neutral.
-[[nodiscard]] int joinedConductors(const Plan& plan, const Circuit& circuit);
+/// Conductors of circuits that are joined at one place, grounds not among them: hots, and a neutral for each
+/// circuit or multiwire group, once at each place that a part of the group goes through.
+class ConductorsAtJoint {
+ public:
+  explicit ConductorsAtJoint(const Plan& plan) : plan_(plan) {}
+  [[nodiscard]] int take(const Circuit& circuit);
+
+ private:
+  const Plan& plan_;
+  std::set<std::int32_t> groups_;
+};
 
 /// Counts the equipment grounds of circuits that are joined at one place, one circuit after the other.
 class GroundsAtJoint {
@@ -52,13 +61,19 @@ class GroundsAtJoint {
 /// whose members stand on both legs of one panel.
 [[nodiscard]] bool carriesDifferenceOnly(const Plan& plan, const Circuit& circuit);
 
-/// A 120 V circuit of at most 20 A that moves onto a breaker without arc-fault protection.
-[[nodiscard]] bool movesWithoutArcFault(const Plan& plan, const Circuit& circuit,
-                                        const Tables& tables = publishedTables());
+/// A circuit that the work brings: it has no breaker today, and one in the backup subpanel afterwards.
+[[nodiscard]] bool isNew(const Plan& plan, const Circuit& circuit);
+/// A 120 V circuit of at most 20 A that moves onto a breaker without arc-fault protection, or begins on one.
+[[nodiscard]] bool plannedWithoutArcFault(const Plan& plan, const Circuit& circuit,
+                                          const Tables& tables = publishedTables());
 /// Must a circuit that is made longer get arc-fault protection (210.12(D))? A short extension needs none for
-/// that reason, nor does one that has it already.
-enum class ArcFaultNeed : std::uint8_t { no, yes, areaUnknown, lengthUnknown };
-[[nodiscard]] ArcFaultNeed arcFaultNeed(const Plan& plan, const Circuit& circuit,
+/// that reason, nor does one that has it already; a new circuit has no such exception (210.12).
+/// A length of 0 of a circuit that is joined is not a length: then it is asked for. The text of 2017 does not
+/// leave what is inside enclosures out of the length, so that one near the limit is `insideUnknown`.
+enum class ArcFaultNeed : std::uint8_t { no, yes, areaUnknown, lengthUnknown, insideUnknown };
+[[nodiscard]] ArcFaultNeed arcFaultNeed(const Plan& plan, const Circuit& circuit, Edition edition,
                                         const Tables& tables = publishedTables());
+/// Of its extension outside enclosures; none where it is not entered.
+[[nodiscard]] std::optional<Length> extensionLengthOf(const Circuit& circuit);
 
 }  // namespace stayalight

@@ -127,10 +127,21 @@ struct Loads {
     }
     return rated;
   }
-  // Its own breaker limits what it gives; without one, 445.13(A) adds to the nameplate current.
+  // Its own breaker lets no more through than its rating; without one, 445.13(A) adds to the nameplate
+  // current.
   [[nodiscard]] std::optional<Part> generatorLoad(const SystemVoltages& system, double factor) const {
     std::optional<Part> rated = generatorCurrent(system);
-    if (!rated || plan.generator->device) return rated;
+    if (!rated) return rated;
+    if (const auto& device = plan.generator->device) {
+      if (device->amperes() >= rated->current) return rated;
+      Part limited{device->amperes(), kNoStep};
+      if (working != nullptr) {
+        limited.step = record(*working, FormulaId{"wiring.output_current"}, RuleId{"generator.conductor"},
+                              limited.current.count(), "A",
+                              {fromPlace("I", limited.current.count(), "A", "breaker of the generator")});
+      }
+      return limited;
+    }
     Part raised{rated->current * factor, kNoStep};
     if (working != nullptr) {
       raised.step = record(*working, FormulaId{"wiring.generator_conductor"}, RuleId{"generator.conductor"},
@@ -305,8 +316,6 @@ std::vector<SegmentLoad> segmentLoads(const Plan& plan, const HourFigures& hour,
             from.generatorLoad(system, codeNumber(CodeNumber::generatorConductorFactor, tables));
         set(load, std::nullopt, current);
         if (!current) lacks(load, kNoGeneratorOutput);
-        if (plan.generator->device && load.operating)
-          load.operating = std::min(*load.operating, AcAmperes(plan.generator->device->count()));
         load.neutral = load.operating;  // 120 V may be drawn to the full on one leg
         break;
       }

@@ -173,6 +173,13 @@ class Contents {
 int neutralsThatCount(const Plan& plan, const Circuit& circuit, RacewayId raceway, const Tables& tables) {
   if (!ownNeutral(plan, circuit, raceway)) return 0;
   if (voltages(plan, Mode::ordinary, tables).wye) return 1;
+  // Apart from its partner it carries the full current of this half.
+  const bool apart = circuit.multiwire > 0 &&
+                     std::any_of(plan.circuits.begin(), plan.circuits.end(), [&](const auto& other) {
+                       return other->multiwire == circuit.multiwire && other->raceway.valid() &&
+                              other->raceway != raceway && find(plan, other->planned) != nullptr;
+                     });
+  if (apart) return 1;
   return carriesDifferenceOnly(plan, circuit) ? 0 : 1;
 }
 
@@ -210,6 +217,10 @@ void measure(RacewayFigures& figures, const Raceway& raceway, const Tables& tabl
                  : !figures.notKnown.empty() || !raceway.type.known() || !raceway.size.known()
                      ? Verdict::notKnown
                      : Verdict::within;
+  // What has no area leaves the size open.
+  const bool allKnown = std::all_of(figures.contents.begin(), figures.contents.end(),
+                                    [](const RacewayContent& content) { return content.area.has_value(); });
+  if (!allKnown) return;
   for (std::size_t size = 0; size < ChoiceWords<TradeSize>::words.size() && !figures.smallest; ++size) {
     if (fits(figures, racewayArea(type, static_cast<TradeSize>(size), tables), tables))
       figures.smallest = static_cast<TradeSize>(size);
@@ -289,10 +300,13 @@ void addBranches(const Plan& plan, const Raceway& raceway, RacewayFigures& figur
     branch.size = *size;
     branch.device = breaker->rating;
     branch.ampacity = ampacities(*size, conditions, breaker->rating, tables);
-    const BranchAnswer answer = branchProtection(
-        {*circuit, breaker->rating, *size, conditions.metal, branch.ampacity.governing}, edition, tables);
+    const BranchAnswer answer = branchProtection({*circuit, breaker->rating, *size, conditions.metal,
+                                                  branch.ampacity.governing, branch.ampacity.terminal},
+                                                 edition, tables);
     branch.protection = branch.ampacity.governing ? answer.protection : BranchProtection::over;
     branch.most = answer.most;
+    branch.kind = answer.kind;
+    branch.rule = branch.ampacity.governing ? answer.rule : RuleId{"conductor.ambient"};
     branch.asked = answer.asked;
     branch.small = answer.small;
     if (working != nullptr && branch.ampacity.governing) {

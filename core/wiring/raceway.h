@@ -42,7 +42,9 @@ struct RacewayBranch {
   RatingAmperes device;
   Ampacities ampacity;
   BranchProtection protection = BranchProtection::holds;
-  std::optional<RatingAmperes> most;  ///< largest standard rating that protects it here
+  BranchKind kind = BranchKind::ordinary;
+  RuleId rule;                        ///< by which it is so
+  std::optional<RatingAmperes> most;  ///< where it is over: the largest standard rating that holds here
   std::optional<AcAmperes> asked;     ///< by its loads, where they ask for more than it carries here
   bool small = false;                 ///< 240.4(D) is the limit that is exceeded, whatever shares the raceway
 };

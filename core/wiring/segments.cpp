@@ -66,9 +66,10 @@ std::optional<RatingAmperes> ofAllUnits(const std::optional<RatingAmperes>& rati
 struct Limits {
   std::vector<DeviceLimit> known;
   std::vector<Message> missing;
+  std::optional<DeviceLimit> bus;  ///< of the backup subpanel, where no main breaker of its own protects it
   void add(const std::optional<RatingAmperes>& rating, Message from, MessageId whenMissing) {
     if (rating) {
-      known.push_back({*rating, std::move(from)});
+      known.push_back(DeviceLimit{*rating, std::move(from)});
     } else {
       missing.push_back(say(whenMissing));
     }
@@ -85,16 +86,16 @@ Limits limitsOf(const Plan& plan, const SegmentLoad& load) {
   if (inverterOutput) limits.add(load.labelMaximum, say(kLabel), kNoLabelMaximum);
   if (load.segment == Segment::mainToInverter) {
     limits.add(ofAllUnits(plan.inverter->acInput, plan), say(kInput), kNoInputRating);
-    if (passThrough && plan.transfer->rating) limits.known.push_back({*plan.transfer->rating, say(kRelay)});
-    if (passThrough && (plan.inverter->passThrough || !plan.transfer->rating))
-      limits.add(ofAllUnits(plan.inverter->passThrough, plan), say(kRelay), kNoRelayRating);
+    if (passThrough && plan.transfer->rating)
+      limits.known.push_back(DeviceLimit{*plan.transfer->rating, say(kRelay)});
+    if (passThrough) limits.add(ofAllUnits(plan.inverter->passThrough, plan), say(kRelay), kNoRelayRating);
     return limits;
   }
   if (load.segment == Segment::generatorInlet) {
     const Generator& generator = *plan.generator;
-    if (generator.inlet) limits.known.push_back({*generator.inlet, say(kInlet)});
+    if (generator.inlet) limits.known.push_back(DeviceLimit{*generator.inlet, say(kInlet)});
     if (generator.comesIn.is(GeneratorPoint::transfer) && plan.transfer->rating)
-      limits.known.push_back({*plan.transfer->rating, say(kSwitch)});
+      limits.known.push_back(DeviceLimit{*plan.transfer->rating, say(kSwitch)});
     if (generator.comesIn.is(GeneratorPoint::inverterInput))
       limits.add(ofAllUnits(plan.inverter->acInput, plan), say(kInput), kNoInputRating);
     return limits;
@@ -103,8 +104,14 @@ Limits limitsOf(const Plan& plan, const SegmentLoad& load) {
     limits.add(plan.transfer->rating, say(kSwitch), kNoSwitchRating);
   // A panel with a main breaker of its own is protected by it, whatever feeds it.
   const Panel* const backup = backupPanel(plan);
-  if (backup != nullptr && !backup->mainBreaker)
-    limits.add(backup->busRating, say(kBus, backup->name), kNoBusRating);
+  if (backup != nullptr && !backup->mainBreaker) {
+    if (backup->busRating) {
+      limits.bus = DeviceLimit{*backup->busRating, say(kBus, backup->name), RuleId{"panel.protection"}};
+      limits.known.push_back(*limits.bus);
+    } else {
+      limits.missing.push_back(say(kNoBusRating));
+    }
+  }
   return limits;
 }
 
@@ -152,6 +159,10 @@ void judge(SegmentFigures& figures, const Limits& limits) {
   if (device.aboveMaximum) {
     figures.over.push_back(
         say(kDeviceAbove, amperes(standing), amperes(maximum), std::vector{device.maximumFrom}));
+  }
+  if (device.aheadOfBus && limits.bus) {
+    figures.over.push_back(say(kDeviceAbove, amperes(*device.aheadOfBus), amperes(limits.bus->rating),
+                               std::vector{limits.bus->from}));
   }
   if (device.panelMainTooSmall) figures.over.push_back(say(kPanelMain, amperes(minimum)));
   if (conductor.tooSmall) figures.over.push_back(say(kConductorSmall, std::vector{conductor.governs}));
@@ -208,7 +219,8 @@ std::vector<SegmentFigures> segmentFigures(const Plan& plan, const std::vector<S
   if (!plan.site->country.is(Country::unitedStates)) return all;
   const Panel* const backup = backupPanel(plan);
 
-  std::optional<RatingAmperes> ahead;  // the largest device so far, for the wire that follows
+  std::optional<RatingAmperes> ahead;    // the largest device so far, for the wire that follows
+  std::optional<RatingAmperes> utility;  // the one between the main panel and a switch
   for (const SegmentLoad& load : loads) {
     SegmentFigures figures;
     figures.segment = load.segment;
@@ -229,13 +241,18 @@ std::vector<SegmentFigures> segmentFigures(const Plan& plan, const std::vector<S
     figures.device = deviceOf(plan, load, run, limits, edition, working, tables);
     std::optional<RatingAmperes> protecting = largestRating(figures.device);
     if (endsAtBackup(load.segment)) {
-      if (load.segment != Segment::bypass) figures.load.atLeast = load.atLeast ? load.atLeast : ahead;
+      // Around an automatic switch the same device stands ahead of both ways.
+      figures.load.atLeast = load.segment == Segment::bypass ? utility : load.atLeast ? load.atLeast : ahead;
       if (!hasOwnDevice(load.segment) && !figures.device.fixed) {
         followAhead(figures.device, figures.load.atLeast);
         protecting = figures.load.atLeast;
       } else if (hasOwnDevice(load.segment) && figures.load.atLeast) {
         // With the relay closed the device at the utility's end stands ahead of this wire too.
         protecting = protecting ? std::max(*protecting, *figures.load.atLeast) : figures.load.atLeast;
+        const bool outputStands = figures.device.fixed || figures.device.inPlan;
+        if (load.segment == Segment::inverterToBackup && !outputStands && limits.bus &&
+            *figures.load.atLeast > limits.bus->rating)
+          figures.device.aheadOfBus = figures.load.atLeast;
       }
       if (backup != nullptr && backup->mainBreaker && figures.device.minimum &&
           backup->mainBreaker->count() < figures.device.minimum->count() * (1.0 - 1e-9)) {
@@ -247,6 +264,7 @@ std::vector<SegmentFigures> segmentFigures(const Plan& plan, const std::vector<S
     } else if (load.segment != Segment::mainToInverter ||
                plan.transfer->arrangement.is(Arrangement::inverterPassThrough)) {
       if (protecting && (!ahead || *protecting > *ahead)) ahead = protecting;
+      if (load.segment == Segment::mainToSwitch) utility = protecting;
     }
 
     ConductorQuestion conductor;

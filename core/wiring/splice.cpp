@@ -63,7 +63,7 @@ class Box {
  private:
   void addCircuit(const Circuit& circuit) {
     figures_.circuits.push_back(circuit.id);
-    const int count = joinedConductors(plan_, circuit);
+    const int count = conductorsHere_.take(circuit);
     const std::optional<ConductorSize> out = extensionSize(circuit);
     if (!circuit.conductor || !out) figures_.notKnown.push_back(say(kNoSize, circuitName(circuit)));
     if (circuit.conductor) conductors_[*circuit.conductor] += count;
@@ -102,6 +102,7 @@ class Box {
   std::map<ConductorSize, int> conductors_;
   int grounds_ = 0;
   std::optional<ConductorSize> largestGround_;
+  ConductorsAtJoint conductorsHere_{plan_};
   GroundsAtJoint groundsHere_{plan_};
 };
 
@@ -152,11 +153,15 @@ std::vector<SpliceBoxFigures> spliceBoxFigures(const Plan& plan, Edition edition
 
 std::vector<Joint> joints(const Plan& plan) {
   std::map<std::tuple<ConductorSize, Metal, ConductorSize>, int> counts;
+  std::map<std::pair<PanelId, SpliceBoxId>, ConductorsAtJoint> places;
   for (const auto& circuit : plan.circuits) {
     const std::optional<ConductorSize> out = extensionSize(*circuit);
     if (!joined(plan, *circuit) || !circuit->conductor || !out) continue;
-    counts[{*circuit->conductor, circuit->metal.valueOr(Metal::copper), *out}] +=
-        joinedConductors(plan, *circuit);
+    const bool inBox = circuit->splice.is(Splice::inBox);
+    const std::pair place{inBox ? PanelId() : panelOf(plan, *circuit, Reading::before),
+                          inBox ? circuit->spliceBox : SpliceBoxId()};
+    ConductorsAtJoint& here = places.try_emplace(place, plan).first->second;
+    counts[{*circuit->conductor, circuit->metal.valueOr(Metal::copper), *out}] += here.take(*circuit);
   }
   std::vector<Joint> all;
   all.reserve(counts.size());

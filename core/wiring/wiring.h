@@ -36,11 +36,15 @@ struct DeviceChoice {
   std::optional<RatingAmperes> inPlan;   ///< of the breaker that stands for it in a panel of the plan
   std::optional<RatingAmperes> maximum;  ///< label's maximum, bus, switch or relay: the smallest
   Message maximumFrom;
+  RuleId maximumRule;  ///< by which it is the limit
   bool fixed = false;
-  bool minimumAboveMaximum = false;   ///< no standard rating lies between the two
-  bool belowMinimum = false;          ///< the fixed one, or the breaker in the plan, is too small
-  bool aboveMaximum = false;          ///< the fixed one, or the breaker in the plan, is too large
-  bool panelMainTooSmall = false;     ///< the main breaker of the backup subpanel is below the minimum
+  bool minimumAboveMaximum = false;  ///< no standard rating lies between the two
+  bool belowMinimum = false;         ///< the fixed one, or the breaker in the plan, is too small
+  bool aboveMaximum = false;         ///< the fixed one, or the breaker in the plan, is too large
+  bool panelMainTooSmall = false;    ///< the main breaker of the backup subpanel is below the minimum
+  /// The device at the utility's end, which the bus of the backup subpanel sees through the closed relay,
+  /// where it is above that bus and no output device stands between.
+  std::optional<RatingAmperes> aheadOfBus;
   std::optional<RatingAmperes> next;  ///< the next larger standard rating; none above the largest
   Message governs;
   RuleId rule;  ///< by which it governs

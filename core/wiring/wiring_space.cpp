@@ -120,7 +120,7 @@ class Gutter {
 
   void addJoint(const Circuit& circuit) {
     const Message what = say(kCircuit, circuitName(circuit));
-    const int count = joinedConductors(plan_, circuit);
+    const int count = joints_.take(circuit);
     const std::optional<ConductorSize> out = extensionSize(circuit);
     if (!circuit.conductor || !out) figures.notKnown.push_back(say(kNoSize, circuitName(circuit)));
     const WireType outWire = circuit.extensionWire.valueOr(WireType::xhhw2);
@@ -271,6 +271,7 @@ class Gutter {
   const Panel& panel_;
   const std::vector<SegmentFigures>& segments_;
   const Tables& tables_;
+  ConductorsAtJoint joints_{plan_};
   GroundsAtJoint grounds_{plan_};
 };
 

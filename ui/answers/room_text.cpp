@@ -1,6 +1,7 @@
 #include "ui/answers/room_text.h"
 
 #include "core/wiring/extension.h"
+#include "core/wiring/neutral_terminals.h"
 #include "ui/answers/calculation_text.h"
 #include "ui/inspector/entity_text.h"
 #include "ui/wording/language.h"
@@ -20,6 +21,10 @@ constexpr MessageId kNeeds{"answers.room.needs"};
 constexpr MessageId kByRaceway{"answers.room.by_raceway"};
 constexpr MessageId kGutter{"answers.room.gutter"};
 constexpr MessageId kGutterDetail{"answers.room.gutter_detail"};
+
+constexpr MessageId kTerminals{"answers.room.terminals"};
+constexpr MessageId kTerminalsValue{"answers.room.terminals_value"};
+constexpr MessageId kTerminalsDetail{"answers.room.terminals_detail"};
 
 constexpr MessageId kDcCable{"answers.dc_cable"};
 constexpr MessageId kDcValue{"answers.dc_cable.value"};
@@ -120,6 +125,17 @@ AnswerLine gutterLine(const Plan& plan, const WiringSpaceFigures& figures, const
   return line;
 }
 
+AnswerLine terminalsLine(const Plan& plan, const NeutralTerminals& figures, const Language& language) {
+  AnswerLine line;
+  line.label = words(language, kTerminals, find(plan, figures.panel)->name);
+  line.value = words(language, kTerminalsValue, std::int64_t{figures.landed()},
+                     std::int64_t{*figures.terminals}, std::int64_t{*figures.left()});
+  line.detail = words(language, kTerminalsDetail, std::int64_t{figures.circuits},
+                      std::int64_t{figures.feeders}, std::int64_t{figures.surgeDevices});
+  line.verdict = *figures.left() < 0 ? Verdict::over : Verdict::within;
+  return line;
+}
+
 }  // namespace
 
 void addSourceLines(const Plan& plan, const Assessment& a, const Language& language,
@@ -178,6 +194,9 @@ AnswerSection roomSection(const Plan& plan, const Assessment& a, const Language&
   for (const SpliceBoxFigures& figures : a.boxes) section.lines.push_back(boxLine(plan, figures, language));
   for (const WiringSpaceFigures& figures : a.wiringSpaces)
     section.lines.push_back(gutterLine(plan, figures, language));
+  for (const NeutralTerminals& figures : neutralTerminals(plan)) {
+    if (figures.terminals) section.lines.push_back(terminalsLine(plan, figures, language));
+  }
   return section;
 }
 

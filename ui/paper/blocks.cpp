@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "core/wiring/neutral_terminals.h"
 #include "ui/wording/language.h"
 
 namespace stayalight {
@@ -31,6 +32,7 @@ constexpr MessageId kGrounding{"paper.fact_grounding"};
 constexpr MessageId kGroundWire{"paper.ground_wire"};
 constexpr MessageId kServiceElectrode{"paper.service_electrode"};
 constexpr MessageId kNeutral{"paper.fact_neutral"};
+constexpr MessageId kTerminals{"paper.fact_neutral_terminals"};
 constexpr MessageId kBonded{"paper.bonded_here"};
 constexpr MessageId kIsolated{"paper.isolated"};
 constexpr MessageId kNotLooked{"paper.not_looked"};
@@ -390,13 +392,22 @@ void drawFacts(SheetFlow& flow, const Plan& plan, const Assessment& assessment, 
   if (last != nullptr && last->ground)
     ground = words(language, kGroundWire, sizeWords(*last->ground).toStdString());
   const Answer bond = panel.neutralBonded.valueOr(Answer::unknown);
+  QString neutral = words(language, bond == Answer::yes  ? kBonded
+                                    : bond == Answer::no ? kIsolated
+                                                         : kNotLooked);
+  // The terminals that are taken, of the panel as it stands after the work.
+  if (reading == Reading::planned) {
+    for (const NeutralTerminals& figures : neutralTerminals(plan)) {
+      if (figures.panel == panel.id && figures.terminals)
+        neutral = words(language, kTerminals, neutral.toStdString(), std::int64_t{figures.landed()},
+                        std::int64_t{*figures.terminals});
+    }
+  }
   drawFactRows(flow, {equipment,
                       {{words(language, kFedFrom), from},
                        second,
                        {words(language, kGrounding), ground},
-                       {words(language, kNeutral), words(language, bond == Answer::yes  ? kBonded
-                                                                   : bond == Answer::no ? kIsolated
-                                                                                        : kNotLooked)}}});
+                       {words(language, kNeutral), neutral}}});
   flow.advance(2.0);
 }
 

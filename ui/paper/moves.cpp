@@ -48,6 +48,8 @@ constexpr MessageId kVerdicts[] = {MessageId{"paper.moves.holds"},
                                    MessageId{"paper.moves.load_above"},
                                    MessageId{"paper.moves.over"}};
 static_assert(std::size(kVerdicts) == static_cast<std::size_t>(BranchProtection::over) + 1);
+constexpr MessageId kRule{"paper.moves.rule"};
+constexpr MessageId kRules{"paper.moves.rules"};
 constexpr MessageId kRoles[] = {MessageId{"paper.moves.hot"}, MessageId{"paper.moves.neutral"},
                                 MessageId{"paper.moves.ground"}, MessageId{"paper.moves.cable"},
                                 MessageId{"paper.moves.other"}};
@@ -148,6 +150,12 @@ void drawOrder(SheetFlow& flow, const Plan& plan, const Assessment& assessment, 
   flow.advance(4.0);
 }
 
+QString sections(std::initializer_list<const char*> rules, const Language& language) {
+  QStringList cited;
+  for (const char* rule : rules) cited << text(language.citation(RuleId{rule}));
+  return cited.join(QStringLiteral(", "));
+}
+
 void drawRaceway(SheetFlow& flow, const Plan& plan, const RacewayFigures& figures, const Language& language) {
   const Raceway& raceway = *find(plan, figures.raceway);
   const auto type = static_cast<std::size_t>(raceway.type.valueOr(RacewayType::pvc80));
@@ -164,7 +172,13 @@ void drawRaceway(SheetFlow& flow, const Plan& plan, const RacewayFigures& figure
                      : words(language, kRacewayFacts, Figure{raceway.length.inFeet(), "ft", 1}, share, most,
                              std::int64_t{figures.conductors}, std::int64_t{figures.carrying.most()},
                              Figure{figures.adjustment.count() * 100.0, "%", 0});
-  flow.advance(flow.paragraph(flow.left(), flow.y(), flow.width(), facts, 8.2) + 4.0);
+  const QString rules =
+      words(language, kRules,
+            figures.nipple ? sections({"raceway.nipple_fill", "conductor.nipple"}, language).toStdString()
+                           : sections({"raceway.fill", "conductor.adjustment"}, language).toStdString(),
+            verdictName(figures.fill, language).toStdString());
+  flow.advance(flow.paragraph(flow.left(), flow.y(), flow.width(), facts + QLatin1Char(' ') + rules, 8.2) +
+               4.0);
   SheetTable contents(flow, {{words(language, kWhat), 0.52},
                              {words(language, kCount), 0.16, Align::right},
                              {words(language, kWire), 0.16, Align::right},
@@ -182,12 +196,13 @@ void drawRaceway(SheetFlow& flow, const Plan& plan, const RacewayFigures& figure
                true);
   contents.end();
   if (figures.branches.empty()) return;
-  SheetTable branches(flow, {{words(language, kCircuit), 0.30},
-                             {words(language, kWire), 0.11, Align::right},
-                             {words(language, kTerminal), 0.12, Align::right},
-                             {words(language, kDerated), 0.12, Align::right},
-                             {words(language, kBreaker), 0.11, Align::right},
-                             {words(language, kVerdict), 0.24}});
+  SheetTable branches(flow, {{words(language, kCircuit), 0.26},
+                             {words(language, kWire), 0.10, Align::right},
+                             {words(language, kTerminal), 0.11, Align::right},
+                             {words(language, kDerated), 0.11, Align::right},
+                             {words(language, kBreaker), 0.09, Align::right},
+                             {words(language, kVerdict), 0.20},
+                             {words(language, kRule), 0.13}});
   branches.head();
   for (const RacewayBranch& branch : figures.branches) {
     const auto carries = [&](const std::optional<AcAmperes>& amperes) {
@@ -196,7 +211,8 @@ void drawRaceway(SheetFlow& flow, const Plan& plan, const RacewayFigures& figure
     branches.row({text(circuitName(*find(plan, branch.circuit))), sizeText(branch.size, language),
                   carries(branch.ampacity.terminal), carries(branch.ampacity.derated),
                   QString::number(branch.device.count()) + QStringLiteral(" A"),
-                  words(language, kVerdicts[static_cast<std::size_t>(branch.protection)])});
+                  words(language, kVerdicts[static_cast<std::size_t>(branch.protection)]),
+                  text(language.citation(branch.rule))});
   }
   branches.end();
 }
@@ -219,6 +235,10 @@ void drawBox(SheetFlow& flow, const Plan& plan, const SpliceBoxFigures& figures,
              QString(), QString(), figureText({figures.needed.count(), "in³", 2}, language)},
             true);
   table.end();
+  const QString rules =
+      words(language, kRules, sections({figures.large ? "box.large" : "box.fill"}, language).toStdString(),
+            verdictName(figures.verdict, language).toStdString());
+  flow.advance(flow.paragraph(flow.left(), flow.y(), flow.width(), rules, 8.2) + 4.0);
 }
 
 }  // namespace

@@ -63,7 +63,11 @@ std::vector<Part> partsOf(const Working& working, const Language& language) {
   return parts;
 }
 
-QString inputsOf(const WorkedStep& step, const Language& language) {
+/// No row is higher than a page: inputs beyond these stand in rows of their own below.
+constexpr qsizetype kInputsInARow = 20;
+
+// In groups that a row holds.
+QStringList inputsOf(const WorkedStep& step, const Language& language) {
   QStringList all;
   for (const WorkedInput& input : step.inputs) {
     const std::string from = input.from.toStdString();
@@ -72,7 +76,10 @@ QString inputsOf(const WorkedStep& step, const Language& language) {
                 : words(language, kGraded, input.symbol.toStdString(), input.value.toStdString(), from,
                         input.grade.toStdString()));
   }
-  return all.join(QStringLiteral("; "));
+  QStringList groups;
+  for (qsizetype at = 0; at == 0 || at < all.size(); at += kInputsInARow)
+    groups << all.mid(at, kInputsInARow).join(QStringLiteral("; "));
+  return groups;
 }
 
 }  // namespace
@@ -103,10 +110,12 @@ void drawWorking(SheetFlow& flow, const Plan& plan, const Assessment& assessment
                             {words(language, kRule), 0.16}});
     table.head();
     for (std::size_t i = 0; i < part.steps.size(); ++i, ++step) {
-      QStringList lines{step->formula + QStringLiteral(" = ") + step->filled, inputsOf(*step, language)};
+      QStringList inputs = inputsOf(*step, language);
+      QStringList lines{step->formula + QStringLiteral(" = ") + step->filled, inputs.takeFirst()};
       if (!step->note.isEmpty()) lines.prepend(step->note);
       table.row({QString::number(step->number), lines.join(u'\n'), step->result,
                  step->rule.isEmpty() ? step->source : step->rule});
+      for (const QString& more : inputs) table.row({QString(), more});
     }
     table.end();
   }

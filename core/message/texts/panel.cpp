@@ -37,6 +37,7 @@ const TextRow kRows[] = {
     {"panel.by_old_breaker", TEXT("Stayalight", "the old breaker of %1")},
     {"panel.by_spare", TEXT("Stayalight", "a spare breaker")},
     {"panel.by_feeder", TEXT("Stayalight", "a feeder breaker")},
+    {"panel.by_bypass", TEXT("Stayalight", "the breaker of the bypass")},
     {"panel.by_inverter_input", TEXT("Stayalight", "the breaker of the inverter's input")},
     {"panel.by_inverter_output", TEXT("Stayalight", "the breaker of the inverter's output")},
     {"panel.by_solar", TEXT("Stayalight", "the solar breaker")},

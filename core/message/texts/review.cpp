@@ -69,6 +69,14 @@ const TextRow kRows[] = {
     {"review.holddown.unknown.trade",
      TEXT("Stayalight", "%1, %2: back-fed plug-in breaker, retainer not known.")},
     {"review.holddown.fix", TEXT("Stayalight", "Plan the retainer")},
+    {"review.holddown.forwards.plain",
+     TEXT("Stayalight",
+          "The plan says that a breaker of %1 is not fed backwards, but what it feeds is a source.")},
+    {"review.holddown.forwards.trade",
+     TEXT("Stayalight",
+          "%1, %2: entered as fed from the line side; a source comes in at its load side, so it is back-fed "
+          "and held in place.")},
+    {"review.holddown.forwards.fix", TEXT("Stayalight", "Say that it is back-fed")},
     {"review.holddown.marked.plain", TEXT("Stayalight",
                                           "A breaker of %1 that protects against arcs or ground faults is "
                                           "fed backwards, which it is not made for.")},
@@ -128,6 +136,19 @@ const TextRow kRows[] = {
     {"review.bypass.makes_first.trade", TEXT("Stayalight",
                                              "Bypass makes before it breaks. Only equipment listed to do so "
                                              "with this inverter; else a break-before-make switch.")},
+    {"review.bypass.no_breaker.plain",
+     TEXT("Stayalight", "The bypass needs a breaker and two spaces of its own in %1.")},
+    {"review.bypass.no_breaker.trade",
+     TEXT(
+         "Stayalight",
+         "No breaker of the bypass stands in %1; %2 would take it. Place one that feeds the backup subpanel, "
+         "beside the one that feeds the inverter's input: the bypass is wired by it.")},
+    {"review.bypass.not_said.plain",
+     TEXT("Stayalight", "A breaker of %1 feeds the backup subpanel past the inverter: is there a bypass?")},
+    {"review.bypass.not_said.trade",
+     TEXT("Stayalight",
+          "%1, %2: feeder beside the inverter's input, and a bypass is not entered. Enter the bypass, or "
+          "change what the breaker feeds.")},
     {"review.bypass.unknown.plain",
      TEXT("Stayalight", "Find out whether the bypass opens one side before it closes the other.")},
     {"review.bypass.unknown.trade", TEXT("Stayalight",
@@ -148,8 +169,20 @@ const TextRow kRows[] = {
      TEXT("Stayalight",
           "%1: take out the bonding screw or strap; grounds and neutrals on bars of their own; four "
           "conductors from the new disconnect; grounding electrode conductor to it; old three-wire range and "
-          "dryer circuits need a fourth wire; fault current label, emergency disconnect and surge device at "
+          "dryer circuits need a fourth wire; fault current label at the new place.")},
+    {"review.service.moved.trade_2026",
+     TEXT("Stayalight",
+          "%1: take out the bonding screw or strap; grounds and neutrals on bars of their own; four "
+          "conductors from the new disconnect; grounding electrode conductor to it; whether old three-wire "
+          "range and dryer circuits may stay, hold against the new text of that rule; fault current label at "
           "the new place.")},
+    {"review.service.emergency.plain",
+     TEXT("Stayalight",
+          "A new service disconnect stands outdoors where firefighters reach it, with a surge device.")},
+    {"review.service.emergency.trade", TEXT("Stayalight",
+                                            "Service disconnect of a dwelling moved: emergency disconnect in "
+                                            "a readily accessible place outdoors, "
+                                            "marked as such, and a surge protective device at the service.")},
     {"review.generator.no_breaker.plain", TEXT("Stayalight",
                                                "The generator is to feed the main panel, and nothing in the "
                                                "plan keeps it from meeting the utility.")},
@@ -210,6 +243,12 @@ const TextRow kRows[] = {
     {"review.managed.unlisted.trade", TEXT("Stayalight",
                                            "%1: managed load without a listing for energy management; a "
                                            "plain contactor lowers no calculated load.")},
+    {"review.managed.alarms.plain",
+     TEXT("Stayalight",
+          "Smoke alarms hang on %1: switch the load itself off, never the breaker of the circuit.")},
+    {"review.managed.alarms.trade",
+     TEXT("Stayalight",
+          "%1: a managed load on a circuit with smoke alarms. What sheds it must leave the circuit alive.")},
     {"review.managed.no_load.plain", TEXT("Stayalight", "A managed load names no load.")},
     {"review.managed.no_load.trade",
      TEXT("Stayalight",
@@ -336,6 +375,14 @@ const TextRow kRows[] = {
     {"review.multiwire.one_pole.trade",
      TEXT("Stayalight", "%1 share a two-pole breaker; the loads of one of them belong on its other pole.")},
     {"review.multiwire.one_pole.fix", TEXT("Stayalight", "Put the loads of %1 on the other pole")},
+    {"review.multiwire.raceways.plain",
+     TEXT("Stayalight", "%1 share a neutral and run through different raceways: they belong into one.")},
+    {"review.multiwire.raceways.trade",
+     TEXT(
+         "Stayalight",
+         "%1 through %2: all conductors of a multiwire circuit run in one raceway. The neutral has no hot of "
+         "its own beside it in the other, and metal around it warms.")},
+    {"review.multiwire.raceways.fix", TEXT("Stayalight", "All through %1")},
     {"review.multiwire.protection.plain", TEXT("Stayalight",
                                                "The breaker of %1 trips at once there, because the circuit "
                                                "shares its neutral: it needs the two-pole kind.")},
@@ -373,14 +420,28 @@ const TextRow kRows[] = {
     {"review.neutral.bare.trade", TEXT("Stayalight",
                                        "%1: neutral not insulated. A three-wire range or dryer circuit of "
                                        "this form starts from the service panel only.")},
+    {"review.neutral.bare_service.plain",
+     TEXT("Stayalight", "With the service disconnect moved, %1 needs an insulated neutral and a ground.")},
+    {"review.neutral.bare_service.trade",
+     TEXT("Stayalight",
+          "%1 stays in %2, which becomes a subpanel: its three-wire circuit uses the neutral as ground. A "
+          "fourth wire, insulated neutral.")},
+    {"review.neutral.bare_service_ask.plain", TEXT("Stayalight",
+                                                   "With the service disconnect moved, look whether these "
+                                                   "have an insulated neutral and a ground: %1.")},
+    {"review.neutral.bare_service_ask.trade",
+     TEXT("Stayalight",
+          "Range and dryer circuits of %2, which becomes a subpanel; three wires or four not entered: %1.")},
     {"review.neutral.bare_unknown.plain",
      TEXT("Stayalight", "Look whether the cable of %1 has an insulated neutral and a ground wire.")},
     {"review.neutral.bare_unknown.trade",
      TEXT("Stayalight", "%1: 120/240 V circuit moves; insulated neutral not confirmed.")},
     {"review.neutral.terminals.plain",
      TEXT("Stayalight", "%1 has fewer neutral terminals than neutral wires.")},
-    {"review.neutral.terminals.trade",
-     TEXT("Stayalight", "%1: %2 branch neutrals on %3 terminals, one in each unless marked otherwise.")},
+    {"review.neutral.terminals.trade", TEXT("Stayalight",
+                                            "%1: %2 neutrals on %3 terminals, one in each unless marked "
+                                            "otherwise: %4 of circuits, %5 of feeders "
+                                            "and sources, %6 of a surge device.")},
 
     // -- legs and total
     {"review.leg.over.plain", TEXT("Stayalight",
@@ -530,6 +591,16 @@ const TextRow kRows[] = {
     {"review.load.typed_below.trade",
      TEXT("Stayalight",
           "Calculated load of the backup feeder: typed %1, worked out %2. The typed one is used.")},
+    {"review.load.typed_zero.plain",
+     TEXT("Stayalight",
+          "A calculated load of 0 was typed in: enter the load, or leave it to be worked out.")},
+    {"review.load.typed_continuous.plain",
+     TEXT("Stayalight", "The part of the load that lasts cannot be more than the load itself.")},
+    {"review.load.typed_neutral.plain",
+     TEXT("Stayalight", "The load on the neutral cannot be more than the load itself.")},
+    {"review.load.typed_part.trade",
+     TEXT("Stayalight",
+          "Typed: %1, calculated load of the backup feeder %2. One of them is entered wrongly.")},
     {"review.load.area.plain",
      TEXT("Stayalight",
           "The areas that the circuits serve add up to more than the floor area of the house.")},
@@ -545,6 +616,11 @@ const TextRow kRows[] = {
     {"review.service.over_before.trade",
      TEXT("Stayalight",
           "%1: %2 before and %3 after the work against a main of %4. Metered demand may tell otherwise.")},
+    {"review.service.demand_zero.plain",
+     TEXT("Stayalight",
+          "A metered maximum demand of 0 is no reading: enter the greatest, or leave it empty.")},
+    {"review.service.demand_zero.trade",
+     TEXT("Stayalight", "Maximum demand 0 VA: the method from metered demand is left out.")},
     {"review.service.not_known.plain",
      TEXT("Stayalight", "Whether the main carries what is new with this work is not known yet.")},
     {"review.service.not_known.trade",
@@ -585,13 +661,30 @@ const TextRow kRows[] = {
                                                        "No breaker suits the way from %1: it would be too "
                                                        "small for the load or too large for the equipment.")},
     {"review.feeder.minimum_above_maximum.trade",
-     TEXT("Stayalight", "%1: at least %2 is needed and at most %3 is allowed (%4).")},
+     TEXT("Stayalight",
+          "%1: at least %2 is needed and at most %3 is allowed (%4). Less load on it, or equipment with a "
+          "larger rating there.")},
+    {"review.feeder.minimum_above_maximum.no_rating",
+     TEXT("Stayalight",
+          "%1: at least %2 is needed, and no standard rating reaches that; %3 is allowed (%4). Make the load "
+          "smaller.")},
+    {"review.feeder.bus_over.plain",
+     TEXT("Stayalight", "On ordinary days a breaker that is too large for %1 stands ahead of it.")},
+    {"review.feeder.bus_over.trade",
+     TEXT("Stayalight",
+          "%1, bus of %2: with the relay closed the device of %3 at the utility's end stands ahead of it. A "
+          "main breaker in the panel, an output breaker between, or a panel with a larger bus.")},
     {"review.feeder.device_over.plain",
      TEXT("Stayalight", "The breaker on the way from %1 is larger than what it protects.")},
     {"review.feeder.device_over.trade", TEXT("Stayalight", "%1: device %2, at most %3 (%4).")},
     {"review.feeder.device_small.plain",
-     TEXT("Stayalight", "The breaker on the way from %1 is too small and will trip.")},
+     TEXT("Stayalight", "The breaker on the way from %1 is too small for the load and may trip.")},
     {"review.feeder.device_small.trade", TEXT("Stayalight", "%1: device %2, at least %3.")},
+    {"review.feeder.device_low.plain",
+     TEXT("Stayalight", "The breaker on the way from %1 is smaller than the rule for lasting load asks.")},
+    {"review.feeder.device_low.trade", TEXT("Stayalight",
+                                            "%1: device %2 is above the load but below 125 % of its "
+                                            "continuous part and the rest: at least %3.")},
     {"review.feeder.panel_main.plain",
      TEXT("Stayalight", "The main breaker of the backup subpanel is too small for its load.")},
     {"review.feeder.panel_main.trade",
@@ -602,6 +695,14 @@ const TextRow kRows[] = {
     {"review.feeder.conductor_small.plain",
      TEXT("Stayalight", "The wire on the way from %1 is too small for its load.")},
     {"review.feeder.conductor_small.trade", TEXT("Stayalight", "%1: %2 with %3; needed is %4.")},
+    {"review.feeder.conductor_small.trade_none",
+     TEXT("Stayalight", "%1: %2 with %3, and no listed size is enough: make the load smaller.")},
+    {"review.feeder.too_hot.plain",
+     TEXT("Stayalight", "At %2 on the way from %1 no wire may carry anything: it is too hot there.")},
+    {"review.feeder.too_hot.trade",
+     TEXT("Stayalight",
+          "%1, ambient %2: beyond the table for this insulation. Another way, insulation for more heat, or "
+          "another ambient temperature.")},
     {"review.feeder.nm_column.plain",
      TEXT("Stayalight", "The cable on the way from %1 carries less than single wires of the same size.")},
     {"review.feeder.nm_column.trade",
@@ -616,6 +717,17 @@ const TextRow kRows[] = {
     {"review.feeder.drop.plain",
      TEXT("Stayalight", "The way from %1 is long for its wire: lights may dim when something starts.")},
     {"review.feeder.drop.trade", TEXT("Stayalight", "%1: voltage drop %2 on the worse leg, advice %3.")},
+    {"review.feeder.drop_together.plain",
+     TEXT("Stayalight", "The whole way to the backup subpanel is long for its wires: lights may dim.")},
+    {"review.feeder.drop_together.utility",
+     TEXT("Stayalight", "All pieces from the main panel: voltage drop %1 on the worse leg, advice %2.")},
+    {"review.feeder.drop_together.inverter",
+     TEXT("Stayalight", "All pieces from the inverter: voltage drop %1 on the worse leg, advice %2.")},
+    {"review.feeder.run_not_counted.plain",
+     TEXT("Stayalight", "A run from %1 is entered that counts nowhere: take it out or change it.")},
+    {"review.feeder.run_not_counted.twice", TEXT("Stayalight", "%1: entered twice; the first counts.")},
+    {"review.feeder.run_not_counted.stray",
+     TEXT("Stayalight", "%1: the transfer arrangement has no such piece.")},
     {"review.feeder.nothing_fits.plain",
      TEXT("Stayalight",
           "No breaker or wire of the tables carries the load on the way from %1: make the load smaller.")},
@@ -630,6 +742,12 @@ const TextRow kRows[] = {
                                           "%1, ambient %2: beyond the table for the insulation of %3. "
                                           "Another way, insulation for more heat, or "
                                           "another ambient temperature.")},
+    {"review.raceway.no_length.plain", TEXT("Stayalight", "%1 has no length: measure it and enter it.")},
+    {"review.raceway.no_length.trade",
+     TEXT(
+         "Stayalight",
+         "%1: length 0, taken as longer than a nipple of %2: adjusted for what shares it, and filled no more "
+         "than a long one.")},
     {"review.raceway.empty.plain", TEXT("Stayalight", "Nothing of this plan runs through %1.")},
     {"review.raceway.empty.trade", TEXT("Stayalight",
                                         "%1 holds no circuit, no piece of the feeder and nothing else: say "
@@ -794,13 +912,19 @@ const TextRow kRows[] = {
     {"review.branch.conductor.plain",
      TEXT("Stayalight", "The breaker of %1 is too large for its wire, which could overheat.")},
     {"review.branch.conductor.trade", TEXT("Stayalight", "%1: %2 on %3; at most %4.")},
+    {"review.branch.conductor.trade_none",
+     TEXT("Stayalight", "%1: %2 on %3; no standard breaker protects it: a larger wire.")},
     {"review.branch.conductor.fix", TEXT("Stayalight", "Plan a breaker of %1")},
     {"review.branch.load_above.plain",
      TEXT("Stayalight", "The wire of %1 carries less than what hangs on it draws.")},
-    {"review.branch.load_above.trade", TEXT("Stayalight",
-                                            "%1: %2 carries %3; its loads ask for %4, the largest motor with "
-                                            "a quarter more. A larger breaker is "
-                                            "allowed for a motor, a smaller wire is not.")},
+    {"review.branch.load_above.trade",
+     TEXT("Stayalight",
+          "%1: %2 carries %3; its loads ask for %4, continuous load at 125 %. The next larger breaker is "
+          "allowed, a smaller wire is not.")},
+    {"review.branch.load_above.motor",
+     TEXT("Stayalight",
+          "%1: %2 carries %3; its loads ask for %4, the largest motor with a quarter more. A larger breaker "
+          "is allowed for a motor, a smaller wire is not.")},
     {"review.branch.read_label.plain",
      TEXT("Stayalight",
           "Read the label of what hangs on %1: whether its wire suits the breaker depends on it.")},
@@ -854,6 +978,13 @@ const TextRow kRows[] = {
     {"review.bus.chosen.plain",
      TEXT("Stayalight", "The rule that was chosen for the two sources on %1 does not hold any more.")},
     {"review.bus.chosen.trade", TEXT("Stayalight", "%1, chosen option: %2 against %3.")},
+    {"review.bus.output_unknown.plain",
+     TEXT("Stayalight",
+          "Read the rated output current of the source on %1: whether the chosen rule holds depends on it.")},
+    {"review.bus.output_unknown.trade",
+     TEXT("Stayalight",
+          "%1, chosen option: %2 against %3 with the source counted by its breaker; its rated output current "
+          "is not entered.")},
     {"review.bus.choose.plain",
      TEXT("Stayalight",
           "Choose the rule by which the bus of %1 carries two sources, and keep it for later.")},
@@ -910,14 +1041,19 @@ const TextRow kRows[] = {
          "Stayalight",
          "%1: %2 among %3 current-carrying conductors is good for %4 with a breaker of %5, the next standard "
          "rating. It holds unless several receptacles hang on it.")},
-    {"review.raceway.adjusted.load", TEXT("Stayalight",
-                                          "%1: %2 among %3 current-carrying conductors is good for %4; its "
-                                          "loads ask for %5, the largest motor "
-                                          "with a quarter more.")},
+    {"review.raceway.adjusted.load",
+     TEXT("Stayalight",
+          "%1: %2 among %3 current-carrying conductors is good for %4; its loads ask for %5, continuous load "
+          "at 125 %.")},
+    {"review.raceway.adjusted.motor_load",
+     TEXT("Stayalight",
+          "%1: %2 among %3 current-carrying conductors is good for %4; its "
+          "loads ask for %5, the largest motor "
+          "with a quarter more.")},
     {"review.raceway.extension.plain",
      TEXT("Stayalight", "The new piece of wire for %1 is too thin for its breaker.")},
     {"review.raceway.extension.trade",
-     TEXT("Stayalight", "%1: extension of %2 on a breaker of %3, good for %4 at most.")},
+     TEXT("Stayalight", "%1: extension of %2 on a breaker of %3; at most %4.")},
     {"review.raceway.plastic_ground.plain",
      TEXT("Stayalight", "%1 is plastic and cannot be the ground: a ground wire has to run along.")},
     {"review.raceway.plastic_ground.trade",
@@ -954,14 +1090,42 @@ const TextRow kRows[] = {
      TEXT("Stayalight",
           "Splice not entered: %1. In the old panel where its wiring space allows, in a box that stays in "
           "reach, or none where the cable reaches the new breaker.")},
+    {"review.splice.no_raceway.plain",
+     TEXT("Stayalight", "How the new wires of these reach the backup subpanel is not entered: %1.")},
+    {"review.splice.no_raceway.trade", TEXT("Stayalight",
+                                            "Spliced, and through no raceway of the plan: %1. Single wires "
+                                            "need one, and then fill, adjustment and "
+                                            "breaker are held against it; a cable does not.")},
     {"review.splice.no_box.plain", TEXT("Stayalight", "Say which box these circuits are joined in: %1.")},
     {"review.splice.no_box.trade", TEXT("Stayalight", "Spliced in a box that is not entered: %1.")},
     {"review.branch.arc_fault.plain",
      TEXT("Stayalight", "%1 is made longer, so its new breaker has to guard against arcs as well.")},
-    {"review.branch.arc_fault.trade", TEXT("Stayalight",
-                                           "%1: extended by %2, more than the %3 of the exception, in a room "
-                                           "on the list. Arc-fault breaker, or "
-                                           "dual function where it has ground-fault protection.")},
+    {"review.branch.arc_fault.trade",
+     TEXT("Stayalight",
+          "%1: extended by %2, more than the %3 of the exception, in a room on the list. Arc-fault breaker, "
+          "or "
+          "dual function where it has ground-fault protection; else a listed outlet-type arc-fault device at "
+          "its first receptacle.")},
+    {"review.branch.arc_fault_new.plain",
+     TEXT("Stayalight", "%1 is a new circuit in a room where its breaker has to guard against arcs.")},
+    {"review.branch.arc_fault_new.trade",
+     TEXT("Stayalight",
+          "%1: new branch circuit in a room on the list, breaker without arc-fault protection. Arc-fault "
+          "breaker, or dual function where it has ground-fault protection.")},
+    {"review.branch.ground_fault_new.plain",
+     TEXT("Stayalight",
+          "Look whether the receptacles of %1 are where they must have ground-fault protection.")},
+    {"review.branch.ground_fault_new.trade",
+     TEXT("Stayalight",
+          "%1: new receptacle circuit, breaker without ground-fault protection. At the breaker, or at the "
+          "receptacles, wherever the rule names their place.")},
+    {"review.branch.arc_fault_inside.plain",
+     TEXT("Stayalight",
+          "Ask the authority whether the wire inside the panels counts where %1 is made longer.")},
+    {"review.branch.arc_fault_inside.trade",
+     TEXT("Stayalight",
+          "%1: extended by %2 outside enclosures. The text of this edition does not leave the length inside "
+          "them out of the %3 of the exception; an arc-fault breaker settles it.")},
     {"review.branch.arc_fault.fix", TEXT("Stayalight", "Take an arc-fault breaker")},
     {"review.branch.aluminium.plain",
      TEXT("Stayalight", "%1 has aluminium wires: they may only be joined with connectors made for it.")},
@@ -974,8 +1138,9 @@ const TextRow kRows[] = {
           "Keep the ground-fault protection of %1, and fit an alarm that tells when it stops.")},
     {"review.protection.keep.trade",
      TEXT("Stayalight",
-          "%1: ground-fault protection stays (no exception for a dedicated circuit). Device within reach; "
-          "alarm for temperature, water or loss of power on another supply.")},
+          "%1: ground-fault protection stays; a circuit of its own is no reason to leave it out. Device "
+          "within "
+          "reach; alarm for temperature, water or loss of power on another supply.")},
     {"review.protection.prove_neutral.plain",
      TEXT("Stayalight",
           "Prove the neutral of %1 before its new breaker goes in: a borrowed one would trip it.")},
@@ -994,11 +1159,18 @@ const TextRow kRows[] = {
      TEXT("Stayalight", "Look what grounds %1: a wire, the metal around it, or nothing.")},
     {"review.branch.ground_unknown.trade",
      TEXT("Stayalight", "%1: equipment ground not known; an extension needs one to join.")},
-    {"review.branch.protection_lost.plain",
+    {"review.branch.arc_fault_lost.plain",
+     TEXT("Stayalight", "The new breaker of %1 lacks the protection against arcs that the old one had.")},
+    {"review.branch.arc_fault_lost.trade",
+     TEXT("Stayalight", "%1, space %2: arc-fault protection before, none planned.")},
+    {"review.branch.ground_fault_lost.plain",
      TEXT("Stayalight",
-          "The new breaker of %1 lacks the protection against arcs or ground faults that the old one had.")},
-    {"review.branch.protection_lost.trade",
-     TEXT("Stayalight", "%1, space %2: AFCI or GFCI before, none planned.")},
+          "The new breaker of %1 lacks the protection against ground faults that the old one had.")},
+    {"review.branch.ground_fault_lost.trade",
+     TEXT("Stayalight", "%1, space %2: ground-fault protection before, none planned.")},
+    {"review.branch.lost.fix_afci", TEXT("Stayalight", "Plan an arc-fault breaker")},
+    {"review.branch.lost.fix_gfci", TEXT("Stayalight", "Plan a ground-fault breaker")},
+    {"review.branch.lost.fix_dual", TEXT("Stayalight", "Plan a dual-function breaker")},
     {"review.branch.protection_decide.plain",
      TEXT("Stayalight",
           "Decide with the electrician, circuit by circuit, which of these need protection against arcs or "
@@ -1075,6 +1247,16 @@ const TextRow kRows[] = {
           "The breaker at %2 of %1 cannot safely interrupt the current that the utility can deliver.")},
     {"review.site.fault_over.trade",
      TEXT("Stayalight", "%1, %2: %3 available, interrupting rating %4; series ratings only as listed.")},
+    {"review.site.fault_panel.plain",
+     TEXT("Stayalight", "%1 is not made for the current that the utility can deliver there.")},
+    {"review.site.fault_panel.trade", TEXT("Stayalight",
+                                           "%1: %2 available, the panel and its main breaker are marked for "
+                                           "%3; a series rating only as listed.")},
+    {"review.site.marking_unknown.plain",
+     TEXT("Stayalight", "Read for what fault current these are marked: %1.")},
+    {"review.site.marking_unknown.trade",
+     TEXT("Stayalight",
+          "Interrupting rating of panel and main breaker not entered: %1; %2 available today.")},
     {"review.site.interrupting_unknown.plain",
      TEXT("Stayalight", "Read the interrupting rating of the new breakers.")},
     {"review.site.interrupting_unknown.trade",

@@ -160,7 +160,9 @@ TEST(Service, MethodsSayWhyTheyDoNotApply) {
   plan = house();
   EXPECT_EQ(why(plan, DemandMethod::metered), "demand.not_applicable.no_demand");
   Site& site = plan.site.edit();
-  site.maximumDemand = VoltAmperes(7000);
+  site.maximumDemand = VoltAmperes();
+  EXPECT_EQ(why(plan, DemandMethod::metered), "demand.not_applicable.zero_demand");
+  plan.site.edit().maximumDemand = VoltAmperes(7000);
   EXPECT_EQ(why(plan, DemandMethod::metered), "demand.not_applicable.no_period");
   plan.site.edit().demandPeriod = DemandPeriod::thirtyDays;
   EXPECT_EQ(why(plan, DemandMethod::metered), "demand.not_applicable.gross_unknown");
@@ -413,6 +415,9 @@ TEST(Capacity, PowerControlAsksForAllItsConditions) {
       {[](Plan& p) { p.inverter.edit().controlSetting = VoltAmperes(6500); }, Verdict::over},
       {[](Plan& p) { p.inverter.edit().controlSetting.reset(); }, Verdict::notKnown},
       {[](Plan& p) { load(p, "Well pump").nameplate = VoltAmperes(6500); }, Verdict::over},
+      // 25 A a leg is 3,000 VA: a load between hot and neutral lies on one.
+      {[](Plan& p) { load(p, "Furnace").nameplate = VoltAmperes(3100); }, Verdict::over},
+      {[](Plan& p) { load(p, "Well pump").nameplate = VoltAmperes(3100); }, Verdict::within},
       {[](Plan& p) { p.site.edit().edition = Edition::y2023; }, Verdict::over},
   };
   for (std::size_t i = 0; i < std::size(spoilt); ++i) {

@@ -259,6 +259,40 @@ TEST(Clearing, TheInputOfTheInverterComesAfterTheFeederAndFindsTheBackupSupplied
   EXPECT_FALSE(all[1].supplies);
 }
 
+TEST(Clearing, TheBypassOfAPassThroughInverterWantsASpaceOfItsOwn) {
+  Plan plan = fullHouse();
+  plan.transfer.edit().arrangement = Arrangement::inverterPassThrough;
+  plan.transfer.edit().bypass = Answer::yes;
+  moveOut(plan, "Left 1", 1);
+  moveOut(plan, "Left 2", 2);
+  moveOut(plan, "Right 1", 3);
+  moveOut(plan, "Right 2", 4);
+  // Neither is in the plan: two places, one for the input and one for the bypass.
+  std::vector<ClearedPlace> all = clearedPlaces(plan, kMain);
+  ASSERT_EQ(all.size(), 2u);
+  EXPECT_FALSE(all[0].bypass);
+  EXPECT_TRUE(all[1].bypass);
+  EXPECT_EQ(spaces(plan, all[0]), "1, 3");
+  EXPECT_EQ(spaces(plan, all[1]), "2, 4");
+  // The first supplies, so what makes room for the second is not dark.
+  EXPECT_EQ(told(plan, all[1]), "out Right 1, out Right 2");
+  addBreaker(plan, kMain, {kRight, 1}, 2, 60, Feeds::inverterInput, Stage::fresh);
+  all = clearedPlaces(plan, kMain);
+  ASSERT_EQ(all.size(), 2u);
+  EXPECT_EQ(spaces(plan, all[1]), "1, 3");
+  EXPECT_FALSE(feedsBypass(plan, *find(plan, all[0].breaker)));
+  const BreakerId around = addFeeder(plan, {kLeft, 1});
+  EXPECT_TRUE(feedsBypass(plan, *find(plan, around)));
+  all = clearedPlaces(plan, kMain);
+  ASSERT_EQ(all.size(), 2u);
+  for (const ClearedPlace& place : all) EXPECT_EQ(place.bypass, place.breaker == around);
+  // Without a bypass, or where the switch is one of its own, nothing more is asked.
+  plan.transfer.edit().bypass = Answer::no;
+  EXPECT_EQ(clearedPlaces(plan, kMain).size(), 2u);
+  std::erase_if(plan.breakers, [&](const auto& breaker) { return breaker->id == around; });
+  EXPECT_EQ(clearedPlaces(plan, kMain).size(), 1u);
+}
+
 TEST(Clearing, NothingIsAskedWhereNothingIsBackedUp) {
   EXPECT_TRUE(clearedPlaces(fullHouse(), kMain).empty());
   Plan plan = fullHouse();

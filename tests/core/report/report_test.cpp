@@ -114,6 +114,19 @@ TEST(Report, NamesStartsByTheirLoadWithSumsLimitsAndSource) {
   EXPECT_TRUE(starts["checks"][0]["L2"].is_null());
 }
 
+TEST(Report, CountsTheNeutralsOnEachBar) {
+  Plan plan = example::exampleHouseMoved();
+  example::editPanel(plan, example::kMain).neutralTerminals = 24;
+  const Json bars = report(plan, Assessment{})["neutral_terminals"];
+  ASSERT_EQ(bars.size(), plan.panels.size());
+  EXPECT_EQ(bars[0]["panel"], example::kMain.number);
+  EXPECT_EQ(bars[0]["of_feeders_and_sources"], 1);
+  EXPECT_EQ(bars[0]["landed"], bars[0]["of_circuits"].get<int>() + 1);
+  EXPECT_EQ(bars[0]["left"], 24 - bars[0]["landed"].get<int>());
+  EXPECT_TRUE(bars[1]["terminals"].is_null());
+  EXPECT_TRUE(bars[1]["left"].is_null());
+}
+
 TEST(Report, GivesRuntimeWithClockTimeAndReason) {
   Assessment assessment;
   assessment.outage.known = true;

@@ -116,6 +116,16 @@ std::vector<Plan> rooms() {
   cable.splice = Splice::none;
   cable.cableWidth = Length::inches(0.45);
   all.push_back(boxed);
+  Plan cooled = soundPlanOfTheCases();
+  // 18 A on 14 AWG of 15 A, on the breaker that its label allows.
+  const CircuitId condenser = example::circuitNamed(cooled, "Well pump");
+  example::editCircuit(cooled, condenser).conductor = ConductorSize::awg14;
+  Load& compressor = example::editCircuit(cooled, condenser).loads.front();
+  compressor.calculationClass = LoadClass::airConditioning;
+  compressor.nameplate = VoltAmperes(4320);
+  compressor.maximumBreaker = RatingAmperes(30);
+  example::editBreaker(cooled, find(cooled, condenser)->planned).rating = RatingAmperes(30);
+  all.push_back(cooled);
   Plan apart = soundPlanOfTheCases();
   example::editPanel(apart, example::kBackup).separateBuilding = true;
   const PanelId garage = example::addPanel(apart, PanelRole::subpanel, "Garage", 8);
@@ -135,14 +145,6 @@ std::vector<Plan> plans() {
     one.spoil(all.back());
   }
   return all;
-}
-
-// Cited by findings that are being written.
-bool awaited(const std::string& mark) {
-  for (const char* rule : {"disconnect.emergency", "fault.series", "multiwire.grouping", "neutral.grouped_in_steel"}) {
-    if (mark.starts_with(std::string("[") + rule)) return true;
-  }
-  return false;
 }
 
 TEST(CitationReach, EachSectionHandedInIsReadInSomeReport) {
@@ -166,7 +168,7 @@ TEST(CitationReach, EachSectionHandedInIsReadInSomeReport) {
   }
   int reached = 0;
   for (const auto& [mark, seen] : read) {
-    EXPECT_TRUE(seen || awaited(mark)) << mark << " is cited nowhere";
+    EXPECT_TRUE(seen) << mark << " is cited nowhere";
     reached += seen ? 1 : 0;
   }
   std::printf("%d of %zu sections, handed in, are read in a report\n", reached, read.size());

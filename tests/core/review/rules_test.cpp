@@ -150,6 +150,10 @@ const RuleCase kCases[] = {
            example::addBreaker(p, kBackup, {Column::right, 7}, 2, 40, Feeds::inverterOutput, Stage::fresh);
        editBreaker(p, id).backFed = Answer::yes;
      }},
+    {"holddown.said_forwards", Severity::checkOnSite,
+     [](Plan& p) {
+       example::addBreaker(p, kBackup, {Column::right, 7}, 2, 40, Feeds::inverterOutput, Stage::fresh);
+     }},
     {"holddown.marked", Severity::mustFix,
      [](Plan& p) {
        const BreakerId id =
@@ -237,6 +241,23 @@ const RuleCase kCases[] = {
     {"multiwire.protection", Severity::mustFix,
      [](Plan& p) { planned(p, "Counter A").protection = Protection::afci; }},
     {"multiwire.partner", Severity::mustFix, [](Plan& p) { circuit(p, "Office").multiwire = 9; }},
+    {"multiwire.raceways_metal", Severity::mustFix,
+     [](Plan& p) {
+       Raceway other = *p.raceways.front();
+       other.id = {2};
+       p.raceways.emplace_back(other);
+       circuit(p, "Counter B").raceway = other.id;
+     }},
+    {"multiwire.raceways", Severity::mustFix,
+     [](Plan& p) {
+       Raceway& first = p.raceways.front().edit();
+       first.type = RacewayType::pvc40;
+       first.ground = GroundPath::oneWire;
+       Raceway other = first;
+       other.id = {2};
+       p.raceways.emplace_back(other);
+       circuit(p, "Counter B").raceway = other.id;
+     }},
     // neutrals
     {"neutral.left", Severity::mustFix, [](Plan& p) { circuit(p, "Office").neutralMoved = Answer::no; }},
     {"neutral.unknown", Severity::checkOnSite,
@@ -300,6 +321,14 @@ const RuleCase kCases[] = {
     {"feeder.device_over", Severity::mustFix, [](Plan& p) { p.transfer.edit().rating = RatingAmperes(50); }},
     {"feeder.device_small", Severity::mustFix,
      [](Plan& p) { p.transfer.edit().calculatedLoad = VoltAmperes(15000); }},
+    {"feeder.bus_over", Severity::mustFix,
+     [](Plan& p) {
+       p.transfer.edit().arrangement = Arrangement::inverterPassThrough;
+       editPanel(p, kBackup).mainBreaker.reset();
+       editPanel(p, kBackup).busRating = RatingAmperes(50);
+     }},
+    {"feeder.too_hot", Severity::mustFix,
+     [](Plan& p) { p.runs.front().edit().ambient = Temperature::celsius(88); }},
     {"feeder.not_protected", Severity::mustFix,
      [](Plan& p) { p.runs.front().edit().fixedConductor = ConductorSize::awg12; }},
     {"feeder.conductor_small", Severity::mustFix,
@@ -307,6 +336,16 @@ const RuleCase kCases[] = {
     {"feeder.nm_column", Severity::advice,
      [](Plan& p) { p.runs.front().edit().wiring = FeederWiring::nmCable; }},
     {"feeder.drop", Severity::advice, [](Plan& p) { p.runs.front().edit().length = Length::feet(600); }},
+    {"feeder.drop_together", Severity::advice,
+     [](Plan& p) {
+       for (auto& run : p.runs) run.edit().length = Length::feet(90);
+     }},
+    {"feeder.run_not_counted", Severity::checkOnSite,
+     [](Plan& p) {
+       FeederRun again = *p.runs.front();
+       again.id = nextFeederRunId(p);
+       p.runs.emplace_back(again);
+     }},
     {"feeder.unknown", Severity::checkOnSite, [](Plan& p) { p.runs.clear(); }},
     // places
     {"place.two_pole_leg", Severity::mustFix,
@@ -406,14 +445,34 @@ const RuleCase kCases[] = {
      }},
     {"branch.aluminium", Severity::checkOnSite,
      [](Plan& p) { circuit(p, "Office").metal = Metal::aluminium; }},
-    {"branch.protection_lost", Severity::mustFix,
+    {"branch.arc_fault_lost", Severity::mustFix,
      [](Plan& p) {
        editBreaker(p, find(p, circuitNamed(p, "Office"))->breaker).protection = Protection::afci;
+     }},
+    {"branch.ground_fault_lost", Severity::mustFix,
+     [](Plan& p) {
+       editBreaker(p, find(p, circuitNamed(p, "Office"))->breaker).protection = Protection::gfci;
+     }},
+    {"branch.arc_fault_inside", Severity::checkOnSite,
+     [](Plan& p) {
+       p.site.edit().edition = CodeEdition::y2017;
+       circuit(p, "Office").arcFaultArea = Answer::yes;
+       circuit(p, "Office").extensionLength = Length::feet(5);
      }},
     {"branch.arc_fault", Severity::mustFix,
      [](Plan& p) {
        circuit(p, "Office").arcFaultArea = Answer::yes;
        circuit(p, "Office").extensionLength = Length::feet(6.1);
+     }},
+    {"branch.arc_fault_new", Severity::mustFix,
+     [](Plan& p) {
+       circuit(p, "Office").breaker = {};
+       circuit(p, "Office").arcFaultArea = Answer::yes;
+     }},
+    {"branch.ground_fault_new", Severity::advice,
+     [](Plan& p) {
+       circuit(p, "Office").breaker = {};
+       circuit(p, "Office").severalReceptacles = Answer::yes;
      }},
     {"branch.protection_decide", Severity::checkOnSite,
      [](Plan& p) {
@@ -474,6 +533,14 @@ const RuleCase kCases[] = {
        p.generator.edit().neutral = GeneratorNeutral::unknown;
      }},
     {"bypass.makes_first", Severity::danger, [](Plan& p) { bypass(p).bypassBreaksFirst = Answer::no; }},
+    {"bypass.no_breaker", Severity::checkOnSite,
+     [](Plan& p) { p.transfer.edit().arrangement = Arrangement::inverterPassThrough; }},
+    {"bypass.not_said", Severity::checkOnSite,
+     [](Plan& p) {
+       p.transfer.edit().arrangement = Arrangement::inverterPassThrough;
+       p.transfer.edit().bypass = Answer::unknown;
+       example::addBreaker(p, kMain, {Column::right, 9}, 2, 60, Feeds::inverterInput, Stage::fresh);
+     }},
     {"bypass.unknown", Severity::checkOnSite,
      [](Plan& p) { bypass(p).bypassBreaksFirst = Answer::unknown; }},
     {"bond.too_many_bypass", Severity::danger,
@@ -497,6 +564,22 @@ const RuleCase kCases[] = {
        p.transfer.edit().serviceDisconnectMoved = Answer::yes;
        p.transfer.edit().serviceBondUpstream = Answer::no;
      }},
+    {"neutral.bare_service", Severity::mustFix,
+     [](Plan& p) {
+       p.transfer.edit().serviceDisconnectMoved = Answer::yes;
+       circuit(p, "Range").voltage = VoltageClass::v120_240;
+       circuit(p, "Range").insulatedNeutral = Answer::no;
+     }},
+    {"neutral.bare_service_ask", Severity::checkOnSite,
+     [](Plan& p) {
+       p.transfer.edit().serviceDisconnectMoved = Answer::yes;
+       circuit(p, "Range").voltage = VoltageClass::v120_240;
+       circuit(p, "Range").insulatedNeutral = Answer::unknown;
+     }},
+    {"service.demand_zero", Severity::checkOnSite,
+     [](Plan& p) { p.site.edit().maximumDemand = VoltAmperes(); }},
+    {"service.emergency", Severity::checkOnSite,
+     [](Plan& p) { p.transfer.edit().serviceDisconnectMoved = Answer::yes; }},
     {"service.moved", Severity::checkOnSite,
      [](Plan& p) { p.transfer.edit().serviceDisconnectMoved = Answer::yes; }},
     {"solar.held_back", Severity::mustFix,
@@ -522,6 +605,12 @@ const RuleCase kCases[] = {
        ManagedLoad& row = p.transfer.edit().managed.emplace_back();
        row.load = example::loadNamed(p, "Toaster");
        row.listed = Answer::no;
+     }},
+    {"managed.alarms", Severity::checkOnSite,
+     [](Plan& p) {
+       ManagedLoad& row = p.transfer.edit().managed.emplace_back();
+       row.load = load(p, "Lights").id;
+       row.listed = Answer::yes;
      }},
     {"managed.no_load", Severity::checkOnSite, [](Plan& p) { p.transfer.edit().managed.emplace_back(); }},
     // clamp readings, answers of the authority
@@ -551,6 +640,12 @@ const RuleCase kCases[] = {
        editPanel(p, kMain).busOption = BusOption::sumOfBreakers;
        example::addBreaker(p, kMain, {Column::right, 9}, 2, 40, Feeds::solar, Stage::fresh);
      }},
+    {"bus.output_unknown", Severity::checkOnSite,
+     [](Plan& p) {
+       editPanel(p, kMain).busRating = RatingAmperes(225);
+       editPanel(p, kMain).busOption = BusOption::anywhere;
+       example::addBreaker(p, kMain, {Column::right, 9}, 2, 40, Feeds::solar, Stage::fresh);
+     }},
     {"bus.unknown", Severity::checkOnSite,
      [](Plan& p) {
        editPanel(p, kMain).busRating.reset();
@@ -570,6 +665,7 @@ const RuleCase kCases[] = {
     {"dc.unknown", Severity::checkOnSite, [](Plan& p) { p.inverter.edit().lowestInputVoltage.reset(); }},
     // raceways and splices
     {"raceway.fill", Severity::mustFix, [](Plan& p) { p.raceways.front().edit().size = TradeSize::half; }},
+    {"raceway.no_length", Severity::checkOnSite, [](Plan& p) { p.raceways.front().edit().length = {}; }},
     {"raceway.unknown", Severity::checkOnSite, [](Plan& p) { circuit(p, "Office").conductor.reset(); }},
     {"raceway.adjusted", Severity::mustFix,
      [](Plan& p) {
@@ -625,6 +721,7 @@ const RuleCase kCases[] = {
     {"panel.wiring_space", Severity::mustFix,
      [](Plan& p) { editPanel(p, kMain).wiringSpace = SquareInches(0.2); }},
     {"splice.unknown", Severity::checkOnSite, [](Plan& p) { circuit(p, "Office").splice = Splice::unknown; }},
+    {"splice.no_raceway", Severity::advice, [](Plan& p) { circuit(p, "Office").raceway = {}; }},
     {"splice.no_box", Severity::checkOnSite, [](Plan& p) { circuit(p, "Office").splice = Splice::inBox; }},
     {"branch.untraced", Severity::checkOnSite,
      [](Plan& p) { circuit(p, "Office").traced = Answer::unknown; }},
@@ -675,6 +772,23 @@ const RuleCase kCases[] = {
      [](Plan& p) { p.site.edit().availableFaultCurrent.reset(); }},
     {"site.fault_over", Severity::mustFix,
      [](Plan& p) { p.site.edit().availableFaultCurrent = AcAmperes(10001); }},
+    {"site.fault_panel", Severity::mustFix,
+     [](Plan& p) {
+       for (auto& breaker : p.breakers) breaker.edit().interruptingRating = AcAmperes(25000);
+       p.site.edit().availableFaultCurrent = AcAmperes(22000);
+     }},
+    {"site.marking_unknown", Severity::checkOnSite,
+     [](Plan& p) { editPanel(p, kMain).interruptingRating.reset(); }},
+    {"load.typed_zero", Severity::checkOnSite,
+     [](Plan& p) {
+       p.transfer.edit().calculatedLoad = VoltAmperes();
+       p.transfer.edit().continuousPart.reset();
+       p.transfer.edit().neutralLoad.reset();
+     }},
+    {"load.typed_continuous", Severity::checkOnSite,
+     [](Plan& p) { p.transfer.edit().continuousPart = VoltAmperes(6001); }},
+    {"load.typed_neutral", Severity::checkOnSite,
+     [](Plan& p) { p.transfer.edit().neutralLoad = VoltAmperes(6001); }},
     {"site.interrupting_unknown", Severity::checkOnSite,
      [](Plan& p) { editPanel(p, kBackup).interruptingRating.reset(); }},
 };
@@ -710,6 +824,284 @@ TEST(ReviewRules, NoFalseAlarmAtACondenserWhoseLabelAllowsTheBreaker) {
   circuit(heater, "Water heater").conductor = ConductorSize::awg12;
   load(heater, "Water heater").maximumBreaker = RatingAmperes(30);
   EXPECT_NE(findingOf(findings(heater), "branch.conductor"), nullptr);
+}
+
+TEST(ReviewRules, ADryerOnAWireTooThinIsOverWhateverItsPlateSays) {
+  // NFPA 70 240.4(D): 12 AWG copper takes 20 A; 240.4(G) is for motors and air conditioners.
+  Plan made = sound::plan();
+  circuit(made, "Water heater").conductor = ConductorSize::awg12;
+  Load& dryer = load(made, "Water heater");
+  dryer.calculationClass = LoadClass::dryer;
+  dryer.start = StartKind::acrossTheLine;
+  dryer.startClass = StartClass::washerOrDoor;
+  for (const std::optional<RatingAmperes> label :
+       {std::optional<RatingAmperes>(), std::optional(RatingAmperes(30))}) {
+    load(made, "Water heater").maximumBreaker = label;
+    const std::vector<Finding> list = findings(made);
+    const Finding* finding = findingOf(list, "branch.conductor");
+    ASSERT_NE(finding, nullptr);
+    EXPECT_EQ(finding->rule.key, "conductor.small");
+    EXPECT_NE(render(finding->trade, plainEnglish()).find("at most 20 A"), std::string::npos);
+    EXPECT_EQ(findingOf(list, "branch.read_label"), nullptr);
+  }
+}
+
+TEST(ReviewRules, AHeaterIsNotSpokenOfAsAMotor) {
+  // NFPA 70 210.19(A): 58 A of heat on 6 AWG of 55 A, on the next standard rating.
+  Plan made = sound::plan();
+  circuit(made, "Water heater").conductor = ConductorSize::awg6;
+  circuit(made, "Water heater").severalReceptacles = Answer::no;
+  load(made, "Water heater").nameplate = VoltAmperes(58.0 * 240.0);
+  planned(made, "Water heater").rating = RatingAmperes(60);
+  const std::vector<Finding> list = findings(made);
+  const Finding* finding = findingOf(list, "branch.load_above");
+  ASSERT_NE(finding, nullptr);
+  EXPECT_EQ(finding->rule.key, "branch.load");
+  const std::string text = render(finding->trade, plainEnglish());
+  EXPECT_EQ(text.find("motor"), std::string::npos) << text;
+  EXPECT_NE(text.find("58.0 A"), std::string::npos) << text;
+}
+
+TEST(ReviewRules, EachKindOfProtectionIsLostByItself) {
+  // NFPA 70 210.8(A) and 210.12: a breaker with the one kind does not stand in for the other.
+  struct Row {
+    Protection before, after;
+    bool arcs, groundFaults;
+    const char* cure;
+  };
+  for (const Row& row : {Row{Protection::dual, Protection::afci, false, true, "dual"},
+                         Row{Protection::dual, Protection::gfci, true, false, "dual"},
+                         Row{Protection::gfci, Protection::afci, false, true, "dual"},
+                         Row{Protection::afci, Protection::gfci, true, false, "dual"},
+                         Row{Protection::dual, Protection::none, true, true, "dual"},
+                         Row{Protection::afci, Protection::none, true, false, "afci"},
+                         Row{Protection::gfci, Protection::none, false, true, "gfci"},
+                         Row{Protection::afci, Protection::dual, false, false, ""},
+                         Row{Protection::none, Protection::none, false, false, ""}}) {
+    Plan made = sound::plan();
+    editBreaker(made, find(made, circuitNamed(made, "Office"))->breaker).protection = row.before;
+    planned(made, "Office").protection = row.after;
+    const std::vector<Finding> list = findings(made);
+    const Finding* arcs = findingOf(list, "branch.arc_fault_lost");
+    const Finding* groundFaults = findingOf(list, "branch.ground_fault_lost");
+    EXPECT_EQ(arcs != nullptr, row.arcs);
+    EXPECT_EQ(groundFaults != nullptr, row.groundFaults);
+    if (arcs != nullptr) {
+      EXPECT_EQ(arcs->rule.key, "afci.dwelling");
+    }
+    if (groundFaults != nullptr) {
+      EXPECT_EQ(groundFaults->rule.key, "gfci.receptacles");
+    }
+    const Finding* either = arcs != nullptr ? arcs : groundFaults;
+    if (either == nullptr) continue;
+    ASSERT_TRUE(either->fix);
+    const Result<Plan> cured = applyFix(made, *either->fix);
+    ASSERT_TRUE(cured.ok());
+    const Breaker& breaker = *find(cured.value(), find(cured.value(), circuitNamed(made, "Office"))->planned);
+    EXPECT_EQ(breaker.protection.word(), row.cure);
+  }
+}
+
+TEST(ReviewRules, AnExtensionOfNoLengthIsNotShort) {
+  Plan made = sound::plan();
+  circuit(made, "Office").arcFaultArea = Answer::yes;
+  circuit(made, "Office").extensionLength = Length();
+  EXPECT_NE(findingOf(findings(made), "branch.protection_decide"), nullptr);
+  circuit(made, "Office").extensionLength = Length::inches(18);
+  EXPECT_EQ(findingOf(findings(made), "branch.protection_decide"), nullptr);
+  // Its own cable reaches the new breaker: then there is none.
+  circuit(made, "Office").splice = Splice::none;
+  circuit(made, "Office").extensionLength = Length();
+  EXPECT_EQ(findingOf(findings(made), "branch.protection_decide"), nullptr);
+}
+
+TEST(ReviewRules, WhatIsInsideEnclosuresIsAskedForOnlyByTheTextOf2017) {
+  Plan made = sound::plan();
+  circuit(made, "Office").arcFaultArea = Answer::yes;
+  struct Row {
+    CodeEdition edition;
+    double feet;
+    bool asked;
+  };
+  for (const Row& row : {Row{CodeEdition::y2017, 5.9, true}, Row{CodeEdition::y2017, 1.5, false},
+                         Row{CodeEdition::y2020, 5.9, false}, Row{CodeEdition::y2023, 5.9, false}}) {
+    made.site.edit().edition = row.edition;
+    circuit(made, "Office").extensionLength = Length::feet(row.feet);
+    EXPECT_EQ(findingOf(findings(made), "branch.arc_fault_inside") != nullptr, row.asked) << row.feet;
+  }
+}
+
+TEST(ReviewRules, ASourcesBreakerIsFedBackwardsWhateverIsEntered) {
+  // NFPA 70 408.36(D), 710.15(E).
+  for (const Feeds feeds : {Feeds::inverterOutput, Feeds::generator, Feeds::utility}) {
+    Plan made = sound::plan();
+    const BreakerId id = example::addBreaker(made, kMain, {Column::right, 9}, 2, 30, feeds, Stage::fresh);
+    for (const Answer answer : {Answer::no, Answer::unknown, Answer::yes}) {
+      editBreaker(made, id).backFed = answer;
+      editBreaker(made, id).holdDown = Answer::no;
+      EXPECT_NE(findingOf(findings(made), "holddown.missing"), nullptr) << static_cast<int>(feeds);
+      editBreaker(made, id).holdDown = Answer::unknown;
+      EXPECT_NE(findingOf(findings(made), "holddown.unknown"), nullptr) << static_cast<int>(feeds);
+      EXPECT_EQ(findingOf(findings(made), "holddown.said_forwards") != nullptr, answer == Answer::no);
+    }
+  }
+  Plan feeder = sound::plan();
+  const BreakerId plain =
+      example::addBreaker(feeder, kMain, {Column::right, 9}, 2, 30, Feeds::feeder, Stage::fresh);
+  editBreaker(feeder, plain).holdDown = Answer::no;
+  EXPECT_EQ(findingOf(findings(feeder), "holddown.missing"), nullptr);
+}
+
+TEST(ReviewRules, TheMovedServiceIsToldByEdition) {
+  // NFPA 70: 230.85 and 230.67 came with 2020; 250.140 has another text in 2026.
+  Plan made = sound::plan();
+  made.transfer.edit().serviceDisconnectMoved = Answer::yes;
+  struct Row {
+    CodeEdition edition;
+    bool emergency, fourth;
+  };
+  for (const Row& row : {Row{CodeEdition::y2017, false, true}, Row{CodeEdition::y2020, true, true},
+                         Row{CodeEdition::y2023, true, true}, Row{CodeEdition::y2026, true, false}}) {
+    made.site.edit().edition = row.edition;
+    const std::vector<Finding> list = findings(made);
+    const std::string text = render(findingOf(list, "service.moved")->trade, plainEnglish());
+    EXPECT_EQ(findingOf(list, "service.emergency") != nullptr, row.emergency) << text;
+    EXPECT_EQ(text.find("need a fourth wire") != std::string::npos, row.fourth) << text;
+  }
+}
+
+TEST(ReviewRules, TheFeederIsCitedByWhatGoverns) {
+  struct Row {
+    const char* key;
+    const char* rule;
+    std::function<void(Plan&)> spoil;
+  };
+  const Row rows[] = {
+      {"feeder.device_over", "source.label_device",  // the switch
+       [](Plan& p) { p.transfer.edit().rating = RatingAmperes(50); }},
+      {"feeder.device_over", "panel.protection",
+       [](Plan& p) {
+         editPanel(p, kBackup).mainBreaker.reset();
+         editPanel(p, kBackup).busRating = RatingAmperes(50);
+       }},
+      {"feeder.neutral_small", "feeder.neutral_minimum",
+       [](Plan& p) {
+         p.transfer.edit().neutralLoad = VoltAmperes(100);
+         p.runs.front().edit().fixedNeutral = ConductorSize::awg12;
+       }},
+      {"feeder.ground_small", "ground.upsized",
+       [](Plan& p) {
+         p.runs.front().edit().fixedConductor = ConductorSize::awg2;
+         p.runs.front().edit().fixedGround = ConductorSize::awg10;
+       }},
+      {"feeder.ground_small", "ground.size",
+       [](Plan& p) { p.runs.front().edit().fixedGround = ConductorSize::awg14; }},
+      {"feeder.not_protected", "conductor.small",
+       [](Plan& p) { p.runs.front().edit().fixedConductor = ConductorSize::awg10; }},
+      {"dc.over", "conductor.protected",
+       [](Plan& p) { p.dcCable.edit().fixedConductor = ConductorSize::awg8; }},
+  };
+  for (const Row& row : rows) {
+    Plan made = sound::plan();
+    row.spoil(made);
+    const std::vector<Finding> list = findings(made);
+    const Finding* finding = findingOf(list, row.key);
+    ASSERT_NE(finding, nullptr) << row.key << ' ' << row.rule;
+    EXPECT_EQ(finding->rule.key, row.rule) << row.key;
+  }
+}
+
+TEST(ReviewRules, ADeviceBetweenLoadAndMinimumDoesNotTrip) {
+  Plan made = sound::plan();
+  made.transfer.edit().calculatedLoad = VoltAmperes(12000);
+  made.transfer.edit().continuousPart = VoltAmperes(12000);  // 50 A, 62.5 A asked of a device of 60 A
+  std::vector<Finding> list = findings(made);
+  ASSERT_NE(findingOf(list, "feeder.device_small"), nullptr);
+  EXPECT_EQ(findingOf(list, "feeder.device_small")->plain.id.key, "review.feeder.device_low.plain");
+  made.transfer.edit().calculatedLoad = VoltAmperes(16800);  // 70 A
+  list = findings(made);
+  EXPECT_EQ(findingOf(list, "feeder.device_small")->plain.id.key, "review.feeder.device_small.plain");
+}
+
+TEST(ReviewRules, BeyondTheTableOfAmbientsHeatIsTheTrouble) {
+  Plan made = sound::plan();
+  made.runs.front().edit().ambient = Temperature::celsius(88);
+  for (const std::optional<ConductorSize> fixed :
+       {std::optional<ConductorSize>(), std::optional(ConductorSize::awg4)}) {
+    made.runs.front().edit().fixedConductor = fixed;
+    const std::vector<Finding> list = findings(made);
+    ASSERT_NE(findingOf(list, "feeder.too_hot"), nullptr);
+    EXPECT_EQ(findingOf(list, "feeder.too_hot")->rule.key, "conductor.ambient");
+    for (const char* other : {"feeder.nothing_fits", "feeder.conductor_small", "feeder.not_protected"})
+      EXPECT_EQ(findingOf(list, other), nullptr) << other;
+  }
+}
+
+TEST(ReviewRules, APointOfTheCurveIsHeldAgainstWhatFollowsFromTheWatts) {
+  // 6 kW over two legs is 25 A a leg; a point of 5 A below it cannot be.
+  Plan made = sound::plan();
+  made.inverter.edit().legCurrent.reset();
+  made.inverter.edit().legContinuous.reset();
+  EXPECT_EQ(findingOf(findings(made), "inverter.curve_below"), nullptr);
+  made.inverter.edit().overload.front().legCurrent = AcAmperes(5);
+  EXPECT_NE(findingOf(findings(made), "inverter.curve_below"), nullptr);
+}
+
+TEST(ReviewRules, TheLoadsOfAnIndividualCircuitCountTogether) {
+  // NFPA 70 210.19(A)(1), 210.20(A): 10 A and 125 % of 8.33 A are 20.4 A on a breaker of 20 A.
+  Plan made = sound::plan();
+  Circuit& two = circuit(made, "Refrigerator");
+  two.loads.front().running = example::known<Watts>(1200);
+  two.loads.front().powerFactor = example::known<Fraction>(1.0);
+  Load second = two.loads.front();
+  second.id = nextLoadId(made);
+  second.running = example::known<Watts>(1000);
+  second.continuous = true;
+  circuit(made, "Refrigerator").loads.push_back(second);
+  for (const CircuitUse use : {CircuitUse::general, CircuitUse::individual}) {
+    circuit(made, "Refrigerator").calculationUse = use;
+    const std::vector<Finding> list = findings(made);
+    EXPECT_EQ(findingOf(list, "branch.overload") != nullptr, use == CircuitUse::individual);
+    if (use != CircuitUse::individual) continue;
+    EXPECT_NE(render(findingOf(list, "branch.overload")->trade, plainEnglish()).find("20.4 A"),
+              std::string::npos);
+  }
+}
+
+TEST(ReviewRules, ARangeOnItsUsualBreakerIsNoTrouble) {
+  // NFPA 70 (2023) Table 220.55 Note 4: 12 kW is 8 kW, 33.3 A on 40 A, and too much for 30 A.
+  Plan made = sound::plan();
+  load(made, "Range").running = example::known<Watts>(12000);
+  load(made, "Range").calculationClass = LoadClass::cooking;
+  for (const int rating : {40, 30}) {
+    planned(made, "Range").rating = RatingAmperes(rating);
+    EXPECT_EQ(findingOf(findings(made), "branch.overload") != nullptr, rating == 30) << rating;
+  }
+}
+
+TEST(ReviewRules, ANewCircuitHasNoShortExtension) {
+  // NFPA 70 210.12: the exception is for a circuit that is made longer.
+  Plan made = sound::plan();
+  circuit(made, "Office").breaker = {};
+  circuit(made, "Office").arcFaultArea = Answer::yes;
+  EXPECT_EQ(findingOf(findings(made), "branch.arc_fault"), nullptr);
+  const std::vector<Finding> list = findings(made);
+  ASSERT_NE(findingOf(list, "branch.arc_fault_new"), nullptr);
+  EXPECT_EQ(findingOf(list, "branch.arc_fault_new")->rule.key, "afci.dwelling");
+  planned(made, "Office").protection = Protection::dual;
+  EXPECT_EQ(findingOf(findings(made), "branch.arc_fault_new"), nullptr);
+}
+
+TEST(ReviewRules, AThinExtensionNamesTheBreakerThatHolds) {
+  // NFPA 70 240.4(D): 14 AWG copper takes 15 A, whatever its ampacity.
+  Plan made = sound::plan();
+  circuit(made, "Office").conductor = ConductorSize::awg12;
+  circuit(made, "Office").extension = ConductorSize::awg14;
+  planned(made, "Office").rating = RatingAmperes(20);
+  const std::vector<Finding> list = findings(made);
+  ASSERT_NE(findingOf(list, "raceway.extension"), nullptr);
+  EXPECT_NE(render(findingOf(list, "raceway.extension")->trade, plainEnglish()).find("at most 15 A"),
+            std::string::npos);
 }
 
 TEST(ReviewRules, ALabelForTheBreakerIsNoneForTheWire) {

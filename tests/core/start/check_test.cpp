@@ -185,6 +185,24 @@ TEST(StartFigures, TheWorstPairIsTheWorstOfAll) {
   EXPECT_NEAR(figures.worstPair->leg[0]->margin->count(), least, 1e-9);
 }
 
+TEST(StartFigures, OfPairsWithTheSameWorstLegTheOtherLegDecides) {
+  // One motor alone breaks its leg; whichever starts on the other leg beside it, that leg's margin is the
+  // same.
+  for (const bool largeFirst : {false, true}) {
+    House house;
+    const LoadId breaks = house.add(motor("Large", false, 1200, 100, 0.4));
+    std::vector<LoadId> others;
+    for (const double current : largeFirst ? std::vector{40.0, 20.0} : std::vector{20.0, 40.0}) {
+      Load load = motor("Other", false, 600, current, 0.4);
+      load.pole = 2;
+      others.push_back(house.add(load));
+    }
+    const std::optional<StartCheck> worst = house.figures().worstPair;
+    ASSERT_TRUE(worst);
+    EXPECT_EQ(worst->loads, (std::vector<LoadId>{breaks, others[largeFirst ? 0 : 1]}));
+  }
+}
+
 TEST(StartFigures, EveryRecordedStepHolds) {
   House house;
   house.plan.inverter.edit().marginalEfficiency = Fraction(0.9);

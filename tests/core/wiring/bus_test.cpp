@@ -26,7 +26,7 @@ Plan withSolar(std::int32_t busAmperes, std::int32_t mainAmperes, std::optional<
 }
 
 const BusFigures only(const Plan& plan) {
-  const std::vector<BusFigures> all = busFigures(plan, inverterLimits(*plan.inverter));
+  const std::vector<BusFigures> all = busFigures(plan, inverterLimits(*plan.inverter), {});
   EXPECT_EQ(all.size(), 1u);
   return all.front();
 }
@@ -54,6 +54,71 @@ TEST(Bus, OppositeEndsAsksWhereItStands) {
   EXPECT_FALSE(only(upper).options[1].applies);
 }
 
+TEST(Bus, TheDeviceOnTheWayToTheBackupIsTheOneAhead) {
+  Plan plan = feeder::passThrough();
+  example::editPanel(plan, example::kBackup).mainBreaker.reset();
+  const BreakerId solar =
+      example::addBreaker(plan, example::kBackup, {Column::right, 7}, 2, 40, Feeds::solar, Stage::fresh);
+  example::editBreaker(plan, solar).sourceCurrent = AcAmperes(32);
+  const InverterLimits limits = inverterLimits(*plan.inverter);
+  const auto sumOf = [&] {
+    for (const BusFigures& figures : busFigures(plan, limits, feeder::figuresOf(plan))) {
+      if (figures.panel == example::kBackup) return figures.options[0].sum;
+    }
+    return std::optional<AcAmperes>();
+  };
+  // With the relay closed 60 A stand ahead, and the source gives 1.25 x 32 A.
+  ASSERT_TRUE(sumOf());
+  EXPECT_NEAR(sumOf()->count(), 100.0, 1e-9);
+  feeder::editRun(plan, Segment::inverterToBackup).fixedDevice = RatingAmperes(40);
+  EXPECT_NEAR(sumOf()->count(), 80.0, 1e-9);
+  // The breaker of a bypass stands ahead as well, in its turn.
+  const BreakerId around =
+      example::addBreaker(plan, kMain, {Column::right, 9}, 2, 50, Feeds::feeder, Stage::fresh);
+  example::editBreaker(plan, around).feedsPanel = example::kBackup;
+  EXPECT_NEAR(sumOf()->count(), 90.0, 1e-9);
+}
+
+TEST(Bus, SourcesBehindABreakerComeInThroughIt) {
+  // AC-side solar of 24 A on the backup subpanel, whose feeder breaker stands at the far end of a main of
+  // 100 A with a bus of 100 A: 100 + 1.25 x 24 = 130 A, over 100 A and over 120 %.
+  Plan plan = feeder::manualSwitch();
+  example::editPanel(plan, kMain).busRating = RatingAmperes(100);
+  example::editPanel(plan, kMain).mainBreaker = RatingAmperes(100);
+  const BreakerId solar =
+      example::addBreaker(plan, example::kBackup, {Column::right, 7}, 2, 30, Feeds::solar, Stage::fresh);
+  example::editBreaker(plan, solar).sourceCurrent = AcAmperes(24);
+  const auto ofMain = [](const Plan& of) {
+    for (const BusFigures& figures : busFigures(of, inverterLimits(*of.inverter), {})) {
+      if (figures.panel == kMain) return std::optional(figures);
+    }
+    return std::optional<BusFigures>();
+  };
+  const auto found = ofMain(plan);
+  ASSERT_TRUE(found);
+  EXPECT_EQ(found->sources, std::vector<BreakerId>{solar});
+  EXPECT_NEAR(found->options[0].sum->count(), 130.0, 1e-9);
+  EXPECT_EQ(found->options[0].verdict, Verdict::over);
+  EXPECT_EQ(found->options[1].verdict, Verdict::over);
+  example::editBreaker(plan, solar).stage = Stage::removed;
+  EXPECT_FALSE(ofMain(plan));
+  // Through the relay of a pass-through inverter as well.
+  Plan through = feeder::passThrough();
+  example::addBreaker(through, example::kBackup, {Column::right, 7}, 2, 30, Feeds::solar, Stage::fresh);
+  EXPECT_TRUE(ofMain(through));
+}
+
+TEST(Bus, ABackFedInputIsASource) {
+  Plan plan = feeder::passThrough();
+  for (auto& breaker : plan.breakers) {
+    if (breaker->feeds.is(Feeds::inverterInput)) {
+      breaker.edit().backFed = Answer::yes;
+      breaker.edit().sourceCurrent = AcAmperes(20);
+    }
+  }
+  EXPECT_NEAR(only(plan).sourceCurrent.count(), 25.0, 1e-9);
+}
+
 TEST(Bus, TheSumOptionBreaksWithABreakerMore) {
   Plan plan = withSolar(125, 125, 32);
   for (int row = 1; row <= 4; ++row)
@@ -77,13 +142,13 @@ TEST(Bus, AnOutputThatIsNotEnteredIsBoundedByItsBreaker) {
 TEST(Bus, WhatIsInterlockedDoesNotCount) {
   Plan plan = withSolar(200, 200, 32);
   plan.breakers.back().edit().interlocked = Answer::yes;
-  EXPECT_TRUE(busFigures(plan, {}).empty());
-  EXPECT_TRUE(busFigures(example::exampleHouse(), {}).empty());
+  EXPECT_TRUE(busFigures(plan, {}, {}).empty());
+  EXPECT_TRUE(busFigures(example::exampleHouse(), {}, {}).empty());
 }
 
 TEST(Bus, AnInverterThatAddsToWhatPassesThroughUsesUpItsBus) {
   Plan plan = feeder::passThrough();
-  EXPECT_TRUE(busFigures(plan, inverterLimits(*plan.inverter)).empty());
+  EXPECT_TRUE(busFigures(plan, inverterLimits(*plan.inverter), {}).empty());
   plan.inverter.edit().addsToPassThrough = Answer::yes;
   const BusFigures figures = only(plan);
   EXPECT_EQ(figures.panel, kMain);

@@ -126,6 +126,30 @@ TEST(Raceway, SharedNeutralsCountOnAWyeOnly) {
   EXPECT_EQ(carryingCount(plan, pipe).most(), 3);
 }
 
+TEST(Raceway, ApartFromItsPartnerANeutralCarriesAllOfItsHalf) {
+  // NFPA 70 310.15(E): only a neutral that carries the difference alone does not count.
+  Plan plan = bare();
+  const RacewayId one = addRaceway(plan, RacewayType::emt, TradeSize::one, 6, GroundPath::oneWire);
+  const RacewayId two = addRaceway(plan, RacewayType::emt, TradeSize::one, 6, GroundPath::oneWire);
+  for (const int row : {1, 2}) {
+    const CircuitId id = through(plan, row == 1 ? one : two, {Column::left, row}, 1, 20, VoltageClass::v120,
+                                 ConductorSize::awg12);
+    example::editCircuit(plan, id).multiwire = 7;
+  }
+  EXPECT_EQ(carryingCount(plan, one).most(), 2);
+  EXPECT_EQ(carryingCount(plan, two).most(), 2);
+}
+
+TEST(Raceway, WhatHasNoAreaLeavesTheSizeOpen) {
+  Plan plan = bare();
+  const RacewayId pipe = addRaceway(plan, RacewayType::emt, TradeSize::one, 6, GroundPath::oneWire);
+  const CircuitId id =
+      through(plan, pipe, {Column::left, 1}, 1, 20, VoltageClass::v120, ConductorSize::awg12);
+  EXPECT_TRUE(only(plan).smallest);
+  example::editCircuit(plan, id).conductor.reset();
+  EXPECT_FALSE(only(plan).smallest);
+}
+
 TEST(Raceway, FeedersThatAreNeverLiveTogetherAreNotCountedTogether) {
   Plan plan = manualSwitch();
   const RacewayId pipe = addRaceway(plan, RacewayType::pvc40, TradeSize::two, 6, GroundPath::oneWire);

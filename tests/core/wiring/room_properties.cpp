@@ -122,14 +122,17 @@ RC_GTEST_PROP(Raceway, LargerOneIsNeverFuller, ()) {
   }
 }
 
-// The largest rating that a branch may have protects it by 240.4 and 240.4(D).
+// The largest rating that a branch may have is no larger than the next standard one above what it carries,
+// nor than 240.4(D) lets it be, unless a label says so; and it is smaller than the one that is too large.
 RC_GTEST_PROP(Raceway, BreakerItNamesProtectsTheWire, ()) {
   const Plan plan = anyRoom();
   for (const RacewayBranch& branch : racewayOf(plan).branches) {
     if (!branch.ampacity.governing || !branch.most) continue;
-    RC_ASSERT(branch.most->amperes().count() <= branch.ampacity.governing->count() * (1 + 1e-9));
+    RC_ASSERT(branch.device > *branch.most);
+    if (branch.kind != BranchKind::ordinary) continue;
+    const auto next = nextStandardRating(*branch.ampacity.governing, Edition::y2023);
+    RC_ASSERT(next && *branch.most <= *next);
     if (const auto limit = smallConductorLimit(branch.size, Metal::copper)) RC_ASSERT(*branch.most <= *limit);
-    if (branch.protection == BranchProtection::over) RC_ASSERT(branch.device > *branch.most);
   }
 }
 

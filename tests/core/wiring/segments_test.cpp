@@ -103,6 +103,77 @@ TEST(Segments, GeneratorInlet) {
   EXPECT_EQ(figure(plan, Segment::generatorInlet).verdict, Verdict::notKnown);
 }
 
+TEST(Segments, AGeneratorGivesNoMoreThanItsOwnBreakerLetsThrough) {
+  // A set of 7,500 W (31.25 A) with its breaker and an inlet of 30 A: nothing is too small.
+  Plan plan = manualSwitch();
+  Generator& generator = plan.generator.edit();
+  generator.comesIn = GeneratorPoint::transfer;
+  generator.continuous = Watts(7500);
+  generator.ratedCurrent = AcAmperes(31.25);
+  generator.inlet = RatingAmperes(30);
+  generator.device = RatingAmperes(30);
+  addRun(plan, Segment::generatorInlet);
+  const SegmentFigures figures = figure(plan, Segment::generatorInlet);
+  EXPECT_NEAR(figures.device.minimum->count(), 30.0, 1e-9);
+  EXPECT_FALSE(figures.device.belowMinimum);
+  EXPECT_FALSE(figures.device.minimumAboveMaximum);
+  EXPECT_EQ(figures.verdict, Verdict::within);
+  // A breaker above what it gives leaves its rated current.
+  plan.generator.edit().device = RatingAmperes(35);
+  plan.generator.edit().inlet = RatingAmperes(50);
+  EXPECT_NEAR(figure(plan, Segment::generatorInlet).device.minimum->count(), 31.25, 1e-9);
+}
+
+TEST(Segments, TheBreakerPastTheInverterIsTheBypasss) {
+  Plan plan = passThrough();  // with an input breaker of 60 A, which the input takes
+  plan.transfer.edit().bypass = Answer::yes;
+  addRun(plan, Segment::bypass);
+  EXPECT_FALSE(figure(plan, Segment::bypass).device.inPlan);
+  const BreakerId around =
+      example::addBreaker(plan, example::kMain, {Column::right, 9}, 2, 100, Feeds::feeder, Stage::fresh);
+  example::editBreaker(plan, around).feedsPanel = example::kBackup;
+  const SegmentFigures bypass = figure(plan, Segment::bypass);
+  EXPECT_EQ(bypass.device.inPlan, RatingAmperes(100));
+  EXPECT_EQ(bypass.conductor.device, RatingAmperes(100));
+  EXPECT_EQ(word(bypass.conductor.size), "3");  // 100 A at 75 C, Table 310.16
+  const SegmentFigures input = figure(plan, Segment::mainToInverter);
+  EXPECT_EQ(input.device.inPlan, RatingAmperes(60));
+  EXPECT_FALSE(input.device.aboveMaximum);
+  // Without a breaker of the input the one to the subpanel is taken for it.
+  std::erase_if(plan.breakers, [](const auto& breaker) { return breaker->feeds.is(Feeds::inverterInput); });
+  EXPECT_EQ(figure(plan, Segment::mainToInverter).device.inPlan, RatingAmperes(100));
+  EXPECT_TRUE(figure(plan, Segment::mainToInverter).device.aboveMaximum);
+}
+
+TEST(Segments, AroundAnAutomaticSwitchTheSameBreakerStandsAhead) {
+  Plan plan = manualSwitch();  // its feeder breaker has 60 A, its load asks for 40 A
+  plan.transfer.edit().arrangement = Arrangement::automaticSwitch;
+  plan.transfer.edit().bypass = Answer::yes;
+  addRun(plan, Segment::bypass);
+  EXPECT_EQ(figure(plan, Segment::bypass).conductor.device, RatingAmperes(60));
+  EXPECT_EQ(word(figure(plan, Segment::bypass).conductor.size), "6");
+}
+
+TEST(Segments, ThroughTheClosedRelayTheBusSeesTheDeviceAtTheUtilitysEnd) {
+  // NFPA 70 (2023) 408.36: the device ahead of a panel is not above the panel's rating.
+  Plan plan = passThrough();
+  Panel& backup = example::editPanel(plan, example::kBackup);
+  backup.mainBreaker.reset();
+  backup.busRating = RatingAmperes(50);
+  SegmentFigures output = figure(plan, Segment::inverterToBackup);
+  EXPECT_EQ(output.device.aheadOfBus, RatingAmperes(60));
+  EXPECT_EQ(output.verdict, Verdict::over);
+  // A main breaker of its own, a large enough bus, or an output device between them: then not.
+  example::editPanel(plan, example::kBackup).mainBreaker = RatingAmperes(50);
+  EXPECT_FALSE(figure(plan, Segment::inverterToBackup).device.aheadOfBus);
+  example::editPanel(plan, example::kBackup).mainBreaker.reset();
+  example::editPanel(plan, example::kBackup).busRating = RatingAmperes(60);
+  EXPECT_FALSE(figure(plan, Segment::inverterToBackup).device.aheadOfBus);
+  example::editPanel(plan, example::kBackup).busRating = RatingAmperes(50);
+  editRun(plan, Segment::inverterToBackup).fixedDevice = RatingAmperes(40);
+  EXPECT_FALSE(figure(plan, Segment::inverterToBackup).device.aheadOfBus);
+}
+
 TEST(Segments, AnInletLargerThanItsSocketIsOver) {
   Plan plan = manualSwitch();
   Generator& generator = plan.generator.edit();
@@ -234,7 +305,10 @@ TEST(Segments, ARelayWithoutARatingIsNotWithin) {
   plan.transfer.edit().rating.reset();
   plan.inverter.edit().passThrough.reset();
   EXPECT_TRUE(says(figure(plan, Segment::mainToInverter).notKnown, "wiring.missing.relay_rating"));
-  plan.transfer.edit().rating = RatingAmperes(200);  // the transfer equipment's own rating is one
+  // The rating of other transfer equipment is not that of the inverter's own relay.
+  plan.transfer.edit().rating = RatingAmperes(200);
+  EXPECT_TRUE(says(figure(plan, Segment::mainToInverter).notKnown, "wiring.missing.relay_rating"));
+  plan.inverter.edit().passThrough = RatingAmperes(60);
   EXPECT_FALSE(says(figure(plan, Segment::mainToInverter).notKnown, "wiring.missing.relay_rating"));
 }
 

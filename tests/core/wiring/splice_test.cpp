@@ -82,6 +82,19 @@ TEST(SpliceBox, TheGroundsOfAMultiwireGroupAreThoseOfOneCable) {
   EXPECT_DOUBLE_EQ(count, 2 * 3 + 1 + 2);  // three-wire cable in and out, grounds, yoke
 }
 
+TEST(SpliceBox, TheNeutralOfHalfAPairCountsInItsBoxWhicheverHalfItIs) {
+  // NFPA 70 314.16(B)(1): each conductor that is spliced in the box. The other half is joined elsewhere.
+  for (const std::size_t elsewhere : {0u, 1u}) {
+    Plan plan = twoCablesOn(ConductorSize::awg12, 30, Answer::no);
+    for (auto& circuit : plan.circuits) circuit.edit().multiwire = 3;
+    plan.circuits[elsewhere].edit().splice = Splice::inPanel;
+    double count = 0;
+    for (const BoxLine& line : only(plan).lines) count += line.count;
+    EXPECT_DOUBLE_EQ(count, 2 * 2 + 1 + 2) << elsewhere;  // hot and neutral in and out, grounds, yoke
+    EXPECT_EQ(joints(plan).front().count, 4);             // a neutral at each of the two places
+  }
+}
+
 TEST(SpliceBox, WithoutAMarkItIsNotKnown) {
   Plan plan = twoCablesOn(ConductorSize::awg12, 30, Answer::no);
   plan.spliceBoxes.front().edit().volume.reset();

@@ -91,7 +91,7 @@ TEST(WiringWorking, EveryFormulaGivesTheRecordedResult) {
   expectEvaluates(ofGenerator, seen);
   Working shared;
   (void)dcCableFigures(piped, Edition::y2023, &shared);
-  (void)busFigures(piped, inverterLimits(*piped.inverter), &shared);
+  (void)busFigures(piped, inverterLimits(*piped.inverter), {}, &shared);
   example::editPanel(piped, example::kBackup).separateBuilding = true;
   (void)buildingFigures(piped, figuresOf(piped), &shared);
   (void)racewayFigures(piped, {}, Edition::y2023, &shared);

@@ -170,6 +170,39 @@ class PaperTest : public QObject {
     }
   }
 
+  void moveSheetNamesItsRulesAndAPanelItsNeutralTerminals() {
+    Plan plan = samplePlan("river-house.stayalight");
+    for (auto& panel : plan.panels) panel.edit().neutralTerminals = 30;
+    plan.raceways.front().edit().length = Length::feet(6);
+    SpliceBox box;
+    box.id = {1};
+    box.volume = CubicInches(30.3);
+    plan.spliceBoxes.emplace_back(box);
+    const auto spliced = std::find_if(plan.circuits.begin(), plan.circuits.end(), [](const auto& circuit) {
+      return circuit->splice.is(Splice::inPanel) && circuit->conductor;
+    });
+    QVERIFY(spliced != plan.circuits.end());
+    spliced->edit().splice = Splice::inBox;
+    spliced->edit().spliceBox = box.id;
+    const ProgramLanguage language;
+    PaperOptions options;
+    options.version = QStringLiteral("1");
+    const auto printed = [&](const QString& sheet) {
+      const auto chosen = chosenSheets(plan, {sheet}, language);
+      QStringList all;
+      for (const Sheet& page : sheets(plan, assess(plan), chosen.value(), language, options)) {
+        for (const SheetText& text : page.texts) all << text.text;
+      }
+      return all.join(u' ');
+    };
+    const QString moves = printed(QStringLiteral("moves"));
+    // NFPA 70 (2023): box volume, raceway fill, adjustment, what protects a conductor.
+    for (const char* section : {"314.16(B)", "Chapter 9 Table 1", "310.15(C)(1)", "240.4"})
+      QVERIFY2(moves.contains(QString::fromLatin1(section)), qPrintable(moves));
+    for (const char* sheet : {"main", "backup"})
+      QVERIFY(printed(QString::fromLatin1(sheet)).contains(QStringLiteral("of 30 terminals")));
+  }
+
   // NFPA 70 225.39: 60 A; Table 250.66: 8 AWG copper for a feeder of 6 AWG.
   void aPanelInAnotherBuildingIsOnTheFeederSheet() {
     Plan plan = samplePlan("river-house.stayalight");
