@@ -21,6 +21,7 @@ constexpr MessageId kTypedTrade{"review.load.typed_below.trade"};
 constexpr MessageId kZeroPlain{"review.service.demand_zero.plain"};
 constexpr MessageId kZeroTrade{"review.service.demand_zero.trade"};
 constexpr MessageId kTypedZeroPlain{"review.load.typed_zero.plain"};
+constexpr MessageId kTypedZeroTrade{"review.load.typed_zero.trade"};
 constexpr MessageId kTypedContinuousPlain{"review.load.typed_continuous.plain"};
 constexpr MessageId kTypedNeutralPlain{"review.load.typed_neutral.plain"};
 constexpr MessageId kPartTrade{"review.load.typed_part.trade"};
@@ -81,20 +82,27 @@ void calculation(const ReviewInput& in, Findings& out) {
   }
 }
 
-// Parts that are typed beside the calculated load, and cannot be.
+// What is typed and cannot be: no load at all, and parts above the load, typed or worked out.
 void typedParts(const ReviewInput& in, Findings& out) {
   const Transfer& transfer = *in.plan.transfer;
-  if (canadian(in.plan) || !transfer.calculatedLoad) return;
-  const VoltAmperes all = *transfer.calculatedLoad;
-  const auto ask = [&](std::string_view key, MessageId plain, VoltAmperes part) {
+  if (canadian(in.plan)) return;
+  const std::vector<EntityRef> place{at(RecordKind::transfer)};
+  if (transfer.calculatedLoad && transfer.calculatedLoad->count() <= 0.0 && anyBackedUp(in.plan)) {
+    out.add("load.typed_zero", Severity::checkOnSite, kCalculation, say(kTypedZeroPlain),
+            say(kTypedZeroTrade), place);
+    return;
+  }
+  const std::optional<VoltAmperes> all = transfer.calculatedLoad ? transfer.calculatedLoad
+                                         : in.demand != nullptr  ? in.demand->feederLoad.load
+                                                                 : std::nullopt;
+  if (!all) return;
+  const auto above = [&](std::string_view key, MessageId plain, const std::optional<VoltAmperes>& part) {
+    if (!part || part->count() <= all->count() * (1.0 + 1e-9)) return;
     out.add(key, Severity::checkOnSite, kCalculation, say(plain),
-            say(kPartTrade, voltAmperes(part), voltAmperes(all)), {at(RecordKind::transfer)});
+            say(kPartTrade, voltAmperes(*part), voltAmperes(*all)), place);
   };
-  if (all.count() <= 0.0 && anyBackedUp(in.plan)) ask("load.typed_zero", kTypedZeroPlain, all);
-  if (transfer.continuousPart && *transfer.continuousPart > all)
-    ask("load.typed_continuous", kTypedContinuousPlain, *transfer.continuousPart);
-  if (transfer.neutralLoad && *transfer.neutralLoad > all)
-    ask("load.typed_neutral", kTypedNeutralPlain, *transfer.neutralLoad);
+  above("load.typed_continuous", kTypedContinuousPlain, transfer.continuousPart);
+  above("load.typed_neutral", kTypedNeutralPlain, transfer.neutralLoad);
 }
 
 void areasCountOnce(const ReviewInput& in, Findings& out) {

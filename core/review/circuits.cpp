@@ -41,6 +41,15 @@ constexpr MessageId kVoltagePlain{"review.load.voltage.plain"};
 constexpr MessageId kVoltageTrade{"review.load.voltage.trade"};
 constexpr MessageId kToNeutral{"review.load.voltage.to_neutral"};
 constexpr MessageId kBetweenHots{"review.load.voltage.between_hots"};
+constexpr MessageId kGonePlain{"review.branch.breaker_gone.plain"};
+constexpr MessageId kGoneTrade{"review.branch.breaker_gone.trade"};
+constexpr MessageId kNoNeutralPlain{"review.load.no_neutral.plain"};
+constexpr MessageId kNoNeutralTrade{"review.load.no_neutral.trade"};
+constexpr MessageId kNoNeutralFix{"review.load.no_neutral.fix"};
+constexpr MessageId kAmperesPlain{"review.load.amperes_above_watts.plain"};
+constexpr MessageId kAmperesTrade{"review.load.amperes_above_watts.trade"};
+constexpr MessageId kPlatePlain{"review.load.nameplate_low.plain"};
+constexpr MessageId kPlateTrade{"review.load.nameplate_low.trade"};
 constexpr MessageId kLabelPlain{"review.branch.label_maximum.plain"};
 constexpr MessageId kLabelTrade{"review.branch.label_maximum.trade"};
 constexpr MessageId kRaisedPlain{"review.branch.rating_raised.plain"};
@@ -188,6 +197,48 @@ void voltageOfLoads(const ReviewInput& in, Findings& out) {
               say(kVoltageTrade, Figure{static_cast<double>(load.ratedVoltage), "V", 0},
                   std::vector<Message>{say(lineToLine ? kBetweenHots : kToNeutral)}),
               {at(load)});
+    }
+  }
+}
+
+/// Of two facts of one load the larger is taken for a slip from so many times the other on: measured and
+/// printed figures of one appliance differ less (common practice, no source).
+constexpr double kSlip = 1.5;
+
+// Facts of one load, or of a load and its circuit, that cannot both be.
+void contradictions(const ReviewInput& in, Findings& out) {
+  for (const auto& circuit : in.plan.circuits) {
+    const Breaker* planned = find(in.plan, circuit->planned);
+    if (planned != nullptr && !stands(*planned, Reading::planned)) {
+      out.add("branch.breaker_gone", Severity::mustFix, {}, say(kGonePlain, nameOf(*circuit)),
+              say(kGoneTrade, nameOf(*circuit), spacesOf(in.plan, *planned)), {at(*circuit), at(*planned)});
+    }
+    for (const Load& load : circuit->loads) {
+      if (circuit->voltage.is(VoltageClass::v240) && load.connection.is(Connection::lineToNeutral)) {
+        Finding& finding = out.add(
+            "load.no_neutral", Severity::checkOnSite, {}, say(kNoNeutralPlain, nameOf(load, *circuit)),
+            say(kNoNeutralTrade, nameOf(load, *circuit), nameOf(*circuit)), {at(load), at(*circuit)});
+        out.offer(finding, fix::SetField{at(*circuit), "voltage", std::string("120/240")},
+                  say(kNoNeutralFix));
+      }
+      const double factor = load.powerFactor.value ? std::max(0.1, load.powerFactor.value->count()) : 1.0;
+      const double byWatts = load.running.value ? load.running.value->count() / factor : 0.0;
+      const double byAmperes =
+          load.runningCurrent.value ? load.runningCurrent.value->count() * load.ratedVoltage : 0.0;
+      if (byWatts > 0.0 && byAmperes > byWatts * kSlip) {
+        out.add("load.amperes_above_watts", Severity::checkOnSite, {},
+                say(kAmperesPlain, nameOf(load, *circuit)),
+                say(kAmperesTrade, nameOf(load, *circuit), amperes(load.runningCurrent.value->count()),
+                    Figure{byAmperes, "VA", 0}, watts(load.running.value->count())),
+                {at(load)});
+      }
+      const double running = std::max(byWatts, byAmperes);
+      if (load.nameplate && running > load.nameplate->count() * kSlip) {
+        out.add("load.nameplate_low", Severity::checkOnSite, {}, say(kPlatePlain, nameOf(load, *circuit)),
+                say(kPlateTrade, nameOf(load, *circuit), Figure{load.nameplate->count(), "VA", 0},
+                    Figure{running, "VA", 0}),
+                {at(load)});
+      }
     }
   }
 }
@@ -360,9 +411,9 @@ void alarms(const ReviewInput& in, Findings& out) {
   }
 }
 
-constexpr Rule kRules[] = {
-    conductorAndBreaker, loadAboveBreaker, voltageOfLoads, labelMaximum,  changedBreaker, poles,
-    twoOnOneBreaker,     aluminium,        untraced,       ratingNotRead, alarms};
+constexpr Rule kRules[] = {conductorAndBreaker, loadAboveBreaker, voltageOfLoads, contradictions,
+                           labelMaximum,        changedBreaker,   poles,          twoOnOneBreaker,
+                           aluminium,           untraced,         ratingNotRead,  alarms};
 
 }  // namespace
 

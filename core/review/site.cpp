@@ -30,6 +30,10 @@ constexpr MessageId kAmendmentsPlain{"review.site.amendments.plain"};
 constexpr MessageId kAmendmentsTrade{"review.site.amendments.trade"};
 constexpr MessageId kFaultPlain{"review.site.fault_unknown.plain"};
 constexpr MessageId kFaultTrade{"review.site.fault_unknown.trade"};
+constexpr MessageId kPermitPlain{"review.site.permit_date.plain"};
+constexpr MessageId kPermitTrade{"review.site.permit_date.trade"};
+constexpr MessageId kPermitEditionPlain{"review.site.permit_edition.plain"};
+constexpr MessageId kPermitEditionTrade{"review.site.permit_edition.trade"};
 constexpr MessageId kFaultPanelPlain{"review.site.fault_panel.plain"};
 constexpr MessageId kFaultPanelTrade{"review.site.fault_panel.trade"};
 constexpr MessageId kMarkingPlain{"review.site.marking_unknown.plain"};
@@ -81,6 +85,36 @@ void code(const ReviewInput& in, Findings& out) {
   if (site.amendments.empty()) {
     out.add("site.amendments", Severity::checkOnSite, {}, say(kAmendmentsPlain),
             say(kAmendmentsTrade, std::string(name(in.edition))), place)
+        .basis = Basis::local;
+  }
+}
+
+/// The year of a date as it is typed, "2026-01-20"; none where it is no such date.
+std::optional<int> yearOf(const std::string& date) {
+  constexpr std::string_view kShape = "0000-00-00";
+  if (date.size() != kShape.size()) return std::nullopt;
+  for (std::size_t i = 0; i < kShape.size(); ++i) {
+    const bool digit = date[i] >= '0' && date[i] <= '9';
+    if (kShape[i] == '0' ? !digit : date[i] != kShape[i]) return std::nullopt;
+  }
+  const int month = std::stoi(date.substr(5, 2)), day = std::stoi(date.substr(8, 2));
+  if (month < 1 || month > 12 || day < 1 || day > 31) return std::nullopt;
+  return std::stoi(date.substr(0, 4));
+}
+
+// The edition in force on the day of the permit counts; each comes out in the autumn before its year.
+void permitDate(const ReviewInput& in, Findings& out) {
+  const std::string& date = in.plan.site->permitDate;
+  if (canadian(in.plan) || date.empty()) return;
+  const std::optional<int> year = yearOf(date);
+  const std::string edition(name(in.edition));
+  const std::vector<EntityRef> place{at(RecordKind::site)};
+  if (!year) {
+    out.add("site.permit_date", Severity::checkOnSite, {}, say(kPermitPlain), say(kPermitTrade, date), place)
+        .basis = Basis::local;
+  } else if (*year < std::stoi(edition) - 1) {
+    out.add("site.permit_edition", Severity::checkOnSite, {}, say(kPermitEditionPlain),
+            say(kPermitEditionTrade, date, edition), place)
         .basis = Basis::local;
   }
 }
@@ -178,7 +212,7 @@ void wordsOfALaterProgram(const ReviewInput& in, Findings& out) {
   laterWords(in, out, RecordKind::plan, &in.plan, {RecordKind::plan});
 }
 
-constexpr Rule kRules[] = {wordsOfALaterProgram, panelsThere, code, faultCurrent};
+constexpr Rule kRules[] = {wordsOfALaterProgram, panelsThere, code, permitDate, faultCurrent};
 
 }  // namespace
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/panel/names.h"
+#include "core/transfer/transfer.h"
 #include "ui/wording/language.h"
 
 namespace stayalight {
@@ -314,7 +315,7 @@ class Reader {
                                                                                        : CellKind::breaker;
       cell.name = words(nameOf(plan_, breaker), language_);
       out.openBody = breaker.stage.is(Stage::fresh);
-      if (breaker.backFed.is(Answer::yes)) {
+      if (fedBackwards(breaker)) {
         out.secondLine = words(language_, kBackFed);
       } else if (out.openBody) {
         out.secondLine = words(language_, kNewHere);

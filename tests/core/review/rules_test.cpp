@@ -748,6 +748,17 @@ const RuleCase kCases[] = {
      }},
     {"plan.later_word", Severity::mustFix,
      [](Plan& p) { planned(p, "Refrigerator").protection = Choice<Protection>::otherWord("light_fault"); }},
+    {"branch.breaker_gone", Severity::mustFix,
+     [](Plan& p) { planned(p, "Office").stage = Stage::removed; }},
+    {"load.no_neutral", Severity::checkOnSite,
+     [](Plan& p) { load(p, "Water heater").connection = Connection::lineToNeutral; }},
+    {"load.amperes_above_watts", Severity::checkOnSite,
+     [](Plan& p) {
+       load(p, "Refrigerator").running = example::known<Watts>(100);
+       load(p, "Refrigerator").runningCurrent = example::known<AcAmperes>(12);
+     }},
+    {"load.nameplate_low", Severity::checkOnSite,
+     [](Plan& p) { load(p, "Water heater").nameplate = VoltAmperes(450); }},
     {"branch.overload", Severity::mustFix,
      [](Plan& p) { load(p, "Refrigerator").running.value = Watts(4800); }},
     {"load.voltage", Severity::mustFix, [](Plan& p) { load(p, "Refrigerator").ratedVoltage = 240; }},
@@ -772,6 +783,10 @@ const RuleCase kCases[] = {
      [](Plan& p) { p.site.edit().availableFaultCurrent.reset(); }},
     {"site.fault_over", Severity::mustFix,
      [](Plan& p) { p.site.edit().availableFaultCurrent = AcAmperes(10001); }},
+    {"site.permit_date", Severity::checkOnSite,
+     [](Plan& p) { p.site.edit().permitDate = "yesterday"; }},
+    {"site.permit_edition", Severity::checkOnSite,
+     [](Plan& p) { p.site.edit().permitDate = "2020-05-01"; }},
     {"site.fault_panel", Severity::mustFix,
      [](Plan& p) {
        for (auto& breaker : p.breakers) breaker.edit().interruptingRating = AcAmperes(25000);
@@ -1077,6 +1092,33 @@ TEST(ReviewRules, ARangeOnItsUsualBreakerIsNoTrouble) {
     planned(made, "Range").rating = RatingAmperes(rating);
     EXPECT_EQ(findingOf(findings(made), "branch.overload") != nullptr, rating == 30) << rating;
   }
+}
+
+TEST(ReviewRules, APermitIsHeldAgainstTheEdition) {
+  // NFPA 70 comes out in the autumn before the year of its edition.
+  struct Row {
+    const char* date;
+    bool noDate, tooOld;
+  };
+  for (const Row& row :
+       {Row{"", false, false}, Row{"2023-06-01", false, false}, Row{"2022-12-01", false, false},
+        Row{"2021-12-31", false, true}, Row{"2023-13-01", true, false}, Row{"2023-06-32", true, false},
+        Row{"01/06/2023", true, false}}) {
+    Plan made = sound::plan();
+    made.site.edit().permitDate = row.date;
+    const std::vector<Finding> list = findings(made);
+    EXPECT_EQ(findingOf(list, "site.permit_date") != nullptr, row.noDate) << row.date;
+    EXPECT_EQ(findingOf(list, "site.permit_edition") != nullptr, row.tooOld) << row.date;
+  }
+}
+
+TEST(ReviewRules, TypedPartsAreHeldAgainstTheLoadThatIsWorkedOut) {
+  Plan made = sound::plan();
+  made.transfer.edit().calculatedLoad.reset();
+  made.transfer.edit().continuousPart.reset();
+  made.transfer.edit().neutralLoad = VoltAmperes(60000);
+  const bool known = assess(made).demand.feederLoad.load.has_value();
+  EXPECT_EQ(findingOf(findings(made), "load.typed_neutral") != nullptr, known);
 }
 
 TEST(ReviewRules, ANewCircuitHasNoShortExtension) {
