@@ -9,6 +9,7 @@ namespace stayalight::reviewing {
 namespace {
 
 constexpr RuleId kCalculation{"load.calculation"};
+constexpr RuleId kNeutral{"feeder.neutral"};
 constexpr RuleId kMetered{"load.metered"};
 constexpr RuleId kLighting{"load.lighting"};
 constexpr RuleId kAutomatic{"capacity.automatic"};
@@ -21,6 +22,8 @@ constexpr MessageId kTypedTrade{"review.load.typed_below.trade"};
 constexpr MessageId kZeroPlain{"review.service.demand_zero.plain"};
 constexpr MessageId kZeroTrade{"review.service.demand_zero.trade"};
 constexpr MessageId kTypedZeroPlain{"review.load.typed_zero.plain"};
+constexpr MessageId kNeutralBelowPlain{"review.load.neutral_below.plain"};
+constexpr MessageId kNeutralBelowTrade{"review.load.neutral_below.trade"};
 constexpr MessageId kTypedZeroTrade{"review.load.typed_zero.trade"};
 constexpr MessageId kTypedContinuousPlain{"review.load.typed_continuous.plain"};
 constexpr MessageId kTypedNeutralPlain{"review.load.typed_neutral.plain"};
@@ -103,6 +106,13 @@ void typedParts(const ReviewInput& in, Findings& out) {
   };
   above("load.typed_continuous", kTypedContinuousPlain, transfer.continuousPart);
   above("load.typed_neutral", kTypedNeutralPlain, transfer.neutralLoad);
+  if (in.demand == nullptr || !transfer.neutralLoad || !in.demand->feeder.complete()) return;
+  const auto& legs = in.demand->feeder.leg;
+  const VoltAmperes worked = std::max(legs[0].neutral, legs[1].neutral);
+  if (transfer.neutralLoad->count() < worked.count() - 0.5) {
+    out.add("load.neutral_below", Severity::checkOnSite, kNeutral, say(kNeutralBelowPlain),
+            say(kNeutralBelowTrade, voltAmperes(*transfer.neutralLoad), voltAmperes(worked)), place);
+  }
 }
 
 void areasCountOnce(const ReviewInput& in, Findings& out) {

@@ -40,6 +40,8 @@ constexpr MessageId kLargePlain{"review.solar.large.plain"};
 constexpr MessageId kLargeTrade{"review.solar.large.trade"};
 constexpr MessageId kAlarmsPlain{"review.managed.alarms.plain"};
 constexpr MessageId kAlarmsTrade{"review.managed.alarms.trade"};
+constexpr MessageId kStaysPlain{"review.solar.stays.plain"};
+constexpr MessageId kStaysTrade{"review.solar.stays.trade"};
 constexpr MessageId kUnlistedPlain{"review.managed.unlisted.plain"};
 constexpr MessageId kUnlistedTrade{"review.managed.unlisted.trade"};
 constexpr MessageId kNoLoadPlain{"review.managed.no_load.plain"};
@@ -167,6 +169,14 @@ void single120(const ReviewInput& in, Findings& out) {
 void solarInOutage(const ReviewInput& in, Findings& out) {
   const Solar& solar = *in.plan.solar;
   const Panel* backup = backupPanel(in.plan);
+  const Panel* panel = find(in.plan, solar.panel);
+  const bool anyMoved = std::any_of(in.plan.circuits.begin(), in.plan.circuits.end(),
+                                    [&](const auto& circuit) { return backedUp(in.plan, *circuit); });
+  if (solar.coupling.is(SolarCoupling::alternatingCurrent) && panel != nullptr && panel != backup &&
+      anyMoved) {
+    out.add("solar.stays", Severity::advice, kSolar, say(kStaysPlain, nameOf(*panel)),
+            say(kStaysTrade, nameOf(*panel)), {at(RecordKind::solar), at(*panel)});
+  }
   if (!solar.coupling.is(SolarCoupling::alternatingCurrent) || backup == nullptr || solar.panel != backup->id)
     return;
   const std::vector<EntityRef> places{at(RecordKind::solar), at(*backup)};

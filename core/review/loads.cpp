@@ -56,6 +56,10 @@ constexpr MessageId kBatteryOverPlain{"review.battery.over.plain"};
 constexpr MessageId kBatteryOverTrade{"review.battery.over.trade"};
 constexpr MessageId kBatteryMissingPlain{"review.battery.missing.plain"};
 constexpr MessageId kBatteryMissingTrade{"review.battery.missing.trade"};
+constexpr MessageId kTooColdPlain{"review.battery.too_cold.plain"};
+constexpr MessageId kTooColdTrade{"review.battery.too_cold.trade"};
+constexpr MessageId kPeakLowPlain{"review.battery.peak_low.plain"};
+constexpr MessageId kPeakLowTrade{"review.battery.peak_low.trade"};
 constexpr MessageId kRestartPlain{"review.battery.restart.plain"};
 constexpr MessageId kRestartTrade{"review.battery.restart.trade"};
 constexpr MessageId kReservePlain{"review.battery.reserve.plain"};
@@ -291,6 +295,25 @@ void ratings(const ReviewInput& in, Findings& out) {
   }
 }
 
+// Cells colder than their listing charges them, and two currents that cannot both be.
+void cells(const ReviewInput& in, Findings& out) {
+  if (!hasBackup(in)) return;
+  const Battery& battery = *in.plan.battery;
+  const std::vector<EntityRef> places{at(RecordKind::battery)};
+  if (battery.cellTemperature && battery.chargeCutOff && *battery.cellTemperature < *battery.chargeCutOff) {
+    out.add("battery.too_cold", Severity::checkOnSite, kRuntime, say(kTooColdPlain),
+            say(kTooColdTrade, Figure{battery.cellTemperature->inCelsius(), "°C", 1},
+                Figure{battery.chargeCutOff->inCelsius(), "°C", 1}),
+            places);
+  }
+  if (battery.peakCurrent && battery.continuousCurrent && *battery.peakCurrent < *battery.continuousCurrent) {
+    out.add("battery.peak_low", Severity::checkOnSite, kBatteryCurrent, say(kPeakLowPlain),
+            say(kPeakLowTrade, amperes(battery.peakCurrent->count()),
+                amperes(battery.continuousCurrent->count())),
+            places);
+  }
+}
+
 void battery(const ReviewInput& in, Findings& out) {
   if (!hasBackup(in)) return;
   const Battery& battery = *in.plan.battery;
@@ -394,8 +417,8 @@ void whatIsOnTheCircuits(const ReviewInput& in, Findings& out) {
   }
 }
 
-constexpr Rule kRules[] = {legs,    total,   starts,         lockedRotor,        curve,
-                           ratings, battery, endsByOverload, whatIsOnTheCircuits};
+constexpr Rule kRules[] = {legs,    total, starts,  lockedRotor,    curve,
+                           ratings, cells, battery, endsByOverload, whatIsOnTheCircuits};
 
 }  // namespace
 

@@ -226,6 +226,12 @@ const TextRow kRows[] = {
      TEXT("Stayalight",
           "120 V generator on both legs: no 240 V for %1, and shared neutrals would carry the sum of both "
           "legs. Leave them off or change the generator.")},
+    {"review.solar.stays.plain",
+     TEXT("Stayalight", "The solar on %1 gives nothing in an outage: it is not on the backup side.")},
+    {"review.solar.stays.trade", TEXT("Stayalight",
+                                      "AC-side solar on %1: its inverter lets go with the utility, so "
+                                      "neither loads nor battery get of it in "
+                                      "an outage.")},
     {"review.solar.held_back.plain", TEXT("Stayalight",
                                           "In an outage with a full battery the solar inverter must be held "
                                           "back: find out whether it can be.")},
@@ -542,6 +548,14 @@ const TextRow kRows[] = {
     {"review.battery.missing.trade", TEXT("Stayalight",
                                           "Continuous or peak amperes of a pack, or lowest input voltage of "
                                           "the inverter, not entered: battery current not checked.")},
+    {"review.battery.too_cold.plain",
+     TEXT("Stayalight", "The battery is too cold to be charged: neither sun nor utility fills it then.")},
+    {"review.battery.too_cold.trade",
+     TEXT("Stayalight",
+          "Cells at %1, no charging below %2 by their listing. A warmer place, or a heater of their own.")},
+    {"review.battery.peak_low.plain",
+     TEXT("Stayalight", "The battery's peak current is below its continuous one: one is entered wrongly.")},
+    {"review.battery.peak_low.trade", TEXT("Stayalight", "Of one pack: peak %1, continuous %2.")},
     {"review.battery.restart.plain", TEXT("Stayalight",
                                           "Set the charge at which the system starts again above its floor, "
                                           "or an emptied battery cannot come back by itself.")},
@@ -604,6 +618,13 @@ const TextRow kRows[] = {
     {"review.load.typed_part.trade",
      TEXT("Stayalight",
           "Typed: %1, calculated load of the backup feeder %2. One of them is entered wrongly.")},
+    {"review.load.neutral_below.plain",
+     TEXT("Stayalight",
+          "The load on the neutral that was typed in is smaller than the one worked out from the plan.")},
+    {"review.load.neutral_below.trade",
+     TEXT(
+         "Stayalight",
+         "Neutral of the backup feeder: typed %1, worked out %2 on the heavier leg. The typed one is used.")},
     {"review.load.area.plain",
      TEXT("Stayalight",
           "The areas that the circuits serve add up to more than the floor area of the house.")},

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "tests/core/demand/calculated_house.h"
 #include "tests/core/review/rule_cases.h"
 #include "tests/core/review/sound_plan.h"
 
@@ -297,6 +298,16 @@ const RuleCase kCases[] = {
     {"inverter.curve", Severity::checkOnSite, [](Plan& p) { p.inverter.edit().overload.clear(); }},
     {"battery.missing", Severity::checkOnSite, [](Plan& p) { p.battery.edit().continuousCurrent.reset(); }},
     {"battery.over", Severity::mustFix, [](Plan& p) { p.battery.edit().continuousCurrent = DcAmperes(5); }},
+    {"battery.too_cold", Severity::checkOnSite,
+     [](Plan& p) {
+       p.battery.edit().cellTemperature = Temperature::celsius(-5);
+       p.battery.edit().chargeCutOff = Temperature::celsius(0);
+     }},
+    {"battery.peak_low", Severity::checkOnSite,
+     [](Plan& p) {
+       p.battery.edit().continuousCurrent = DcAmperes(100);
+       p.battery.edit().peakCurrent = DcAmperes(50);
+     }},
     {"battery.restart", Severity::advice,
      [](Plan& p) {
        const Fraction floor = p.battery->floor;
@@ -587,6 +598,11 @@ const RuleCase kCases[] = {
        p.solar.edit().coupling = SolarCoupling::alternatingCurrent;
        p.solar.edit().panel = kBackup;
        p.solar.edit().heldBack = Answer::no;
+     }},
+    {"solar.stays", Severity::advice,
+     [](Plan& p) {
+       p.solar.edit().coupling = SolarCoupling::alternatingCurrent;
+       p.solar.edit().panel = kMain;
      }},
     {"solar.large", Severity::mustFix,
      [](Plan& p) {
@@ -1119,6 +1135,18 @@ TEST(ReviewRules, TypedPartsAreHeldAgainstTheLoadThatIsWorkedOut) {
   made.transfer.edit().neutralLoad = VoltAmperes(60000);
   const bool known = assess(made).demand.feederLoad.load.has_value();
   EXPECT_EQ(findingOf(findings(made), "load.typed_neutral") != nullptr, known);
+}
+
+TEST(ReviewRules, ATypedNeutralBelowTheOneWorkedOutIsTold) {
+  Plan made = calculated::house();
+  EXPECT_EQ(findingOf(findings(made), "load.neutral_below"), nullptr);
+  const DemandCalculation feeder = assess(made).demand.feeder;
+  ASSERT_TRUE(feeder.complete());
+  const double worked = std::max(feeder.leg[0].neutral.count(), feeder.leg[1].neutral.count());
+  made.transfer.edit().neutralLoad = VoltAmperes(worked);
+  EXPECT_EQ(findingOf(findings(made), "load.neutral_below"), nullptr);
+  made.transfer.edit().neutralLoad = VoltAmperes(worked - 10.0);
+  EXPECT_NE(findingOf(findings(made), "load.neutral_below"), nullptr);
 }
 
 TEST(ReviewRules, ANewCircuitHasNoShortExtension) {
