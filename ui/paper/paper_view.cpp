@@ -45,6 +45,8 @@ constexpr MessageId kPages{"paper.view_pages"};
 constexpr MessageId kPage{"paper.view_page"};
 constexpr MessageId kNotTagged{"paper.view_not_tagged"};
 constexpr MessageId kFile{"paper.view_file"};
+constexpr int kSideWidth = 230;
+constexpr int kFirst = 1000;  // stretch of what gets the room before the empty rest does
 
 /// One page as paper: white, with a hairline, drawn at the width it is given.
 class PageWidget : public QWidget {
@@ -92,9 +94,19 @@ PaperView::PaperView(const Language& language, QWidget* parent) : QWidget(parent
   bold.setBold(true);
   head->setFont(bold);
   side->addWidget(head);
-  choiceLayout_ = new QVBoxLayout;
+  // With large letters the list of sheets is scrolled, and the buttons below it stay.
+  choices_ = new QScrollArea;
+  choices_->setWidgetResizable(true);
+  choices_->setFrameShape(QFrame::NoFrame);
+  choices_->setFocusPolicy(Qt::NoFocus);
+  choices_->setHorizontalScrollBarPolicy(Qt::ScrollBarAlwaysOff);
+  choices_->setSizePolicy(QSizePolicy::Preferred, QSizePolicy::Expanding);
+  auto* boxes = new QWidget;
+  choiceLayout_ = new QVBoxLayout(boxes);
+  choiceLayout_->setContentsMargins(0, 0, 0, 0);
   choiceLayout_->setSpacing(4);
-  side->addLayout(choiceLayout_);
+  choices_->setWidget(boxes);
+  side->addWidget(choices_, kFirst);
   side->addSpacing(8);
   auto* sizeLabel = new QLabel(words(language_, kSize));
   size_ = new QComboBox;
@@ -128,10 +140,10 @@ PaperView::PaperView(const Language& language, QWidget* parent) : QWidget(parent
   auto* note = new QLabel(words(language_, kNotTagged));
   note->setWordWrap(true);
   side->addWidget(note);
-  auto* sideWidget = new QWidget;
-  sideWidget->setLayout(side);
-  sideWidget->setFixedWidth(static_cast<int>(230 * systemScale()));
-  row->addWidget(sideWidget);
+  side_ = new QWidget;
+  side_->setLayout(side);
+  side_->setFixedWidth(scaled(kSideWidth));
+  row->addWidget(side_);
 
   scroll_ = new QScrollArea;
   scroll_->setWidgetResizable(true);
@@ -181,6 +193,15 @@ void PaperView::rebuildChoices() {
     choiceLayout_->addWidget(box);
     boxes_.push_back(box);
   }
+  int widest = 0, height = 0;
+  for (const QCheckBox* box : boxes_) {
+    widest = std::max(widest, box->sizeHint().width());
+    height += box->sizeHint().height() + choiceLayout_->spacing();
+  }
+  choices_->setMaximumHeight(height);
+  const QMargins margins = side_->layout()->contentsMargins();
+  const int bar = choices_->verticalScrollBar()->sizeHint().width();
+  side_->setFixedWidth(std::max(scaled(kSideWidth), widest + bar + margins.left() + margins.right()));
 }
 
 std::vector<SheetChoice> PaperView::chosen() const {

@@ -82,6 +82,8 @@ class PaperView : public QWidget {
   std::vector<QCheckBox*> boxes_;
   std::vector<Sheet> pages_;
   bool stale_ = true;
+  QWidget* side_ = nullptr;
+  QScrollArea* choices_ = nullptr;
   QVBoxLayout* choiceLayout_ = nullptr;
   QComboBox* size_ = nullptr;
   QLabel* message_ = nullptr;
