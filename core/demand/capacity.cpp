@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "core/demand/record.h"
+#include "core/transfer/battery_output.h"
 
 namespace stayalight {
 namespace {
@@ -10,6 +11,7 @@ namespace {
 using namespace demanding;
 
 constexpr MessageId kAbout{"capacity.about"};
+constexpr MessageId kPacks{"capacity.packs"};
 constexpr MessageId kCarries{"capacity.carries"};
 constexpr MessageId kCarriesUnknown{"capacity.carries_unknown"};
 constexpr MessageId kLegCarries{"capacity.leg_carries"};
@@ -325,7 +327,10 @@ std::vector<PathFigures> capacityPaths(const Plan& plan, Edition edition, const 
   largest(control);
   control.conditions.push_back({say(kByHand), ofAnswer(inverter.reconnectsByHand)});
 
+  // Of packs that nobody knows the source may carry less.
+  const bool packsKnown = batteryOutput(inverter, *plan.battery).has_value();
   for (PathFigures& path : paths) {
+    if (!packsKnown) path.conditions.push_back({say(kPacks), Condition::notKnown});
     conclude(path);
     const WorkingOf of(working, workingSubject(path.path));
     if (path.asked && source) {

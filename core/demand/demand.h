@@ -244,7 +244,7 @@ struct DemandFigures {
   DemandCalculation feeder;
   FeederLoad feederLoad;
   ServiceDemand service;
-  std::optional<VoltAmperes> carries;        ///< the inverters, all day
+  std::optional<VoltAmperes> carries;        ///< the inverters, all day, and no more than the packs let them
   std::optional<VoltAmperes> largestSingle;  ///< largest single load on the backup subpanel
   std::string largestName;
   std::vector<PathFigures> paths;  ///< all five, in the order of the choice

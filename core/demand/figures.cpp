@@ -7,6 +7,7 @@
 #include "core/demand/record.h"
 #include "core/panel/clearing.h"
 #include "core/plan/field.h"
+#include "core/transfer/battery_output.h"
 #include "core/transfer/breaker_in_plan.h"
 
 namespace stayalight {
@@ -339,6 +340,9 @@ DemandFigures demandFigures(const Plan& plan, Edition edition, const InverterLim
     figures.feederLoad = feederLoadOf(plan, figures.feeder, tables);
     figures.carries = limits.totalApparent;
     if (!figures.carries && limits.total) figures.carries = VoltAmperes(limits.total->count());
+    // No more than the packs behind it let it give.
+    if (const auto packs = batteryOutput(*plan.inverter, *plan.battery); packs && figures.carries)
+      figures.carries = std::min(*figures.carries, VoltAmperes(packs->count()));
     figures.paths = capacityPaths(plan, edition, limits, figures, working, tables);
   }
   const WorkingOf about(working, chargingSubject());

@@ -1,5 +1,6 @@
 #include "core/report/report.h"
 
+#include <algorithm>
 #include <cmath>
 #include <nlohmann/json.hpp>
 
@@ -475,7 +476,8 @@ class Report {
   [[nodiscard]] Json dcCable() const {
     if (!assessment_.dcCable) return nullptr;
     const DcCableFigures& figures = *assessment_.dcCable;
-    return Json{{"current_A", num(figures.current)},
+    return Json{{"of_each_of_units", std::max(1, plan_.inverter->units)},
+                {"current_A", num(figures.current)},
                 {"required_A", num(figures.required)},
                 {"device_A", num(figures.device)},
                 {"device_governs", text(figures.deviceGoverns)},

@@ -141,7 +141,13 @@ void service(const ReviewInput& in, Findings& out) {
   if (chosen != nullptr && service.rating) {
     const Figure rating{static_cast<double>(service.rating->count()), "A", 0};
     const std::vector<Message> name{methodName(chosen->method)};
-    if (chosen->verdictAfter == Verdict::over && chosen->verdictBefore == Verdict::over) {
+    // What one method found within before is brought over by the work, whatever the chosen one says of
+    // before.
+    const bool fineBefore =
+        std::any_of(service.methods.begin(), service.methods.end(), [](const MethodFigures& method) {
+          return !method.notApplicable && method.verdictBefore == Verdict::within;
+        });
+    if (chosen->verdictAfter == Verdict::over && chosen->verdictBefore == Verdict::over && !fineBefore) {
       out.add("service.over_before", Severity::checkOnSite, chosen->rule, say(kServiceBeforePlain),
               say(kServiceBeforeTrade, name, amperes(chosen->before.least().count()),
                   amperes(chosen->after.least().count()), rating),

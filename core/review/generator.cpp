@@ -34,6 +34,10 @@ constexpr MessageId kStartsTrade{"review.generator.starts.trade"};
 constexpr MessageId kStartSum{"review.generator.starts.sum"};
 constexpr MessageId kSinglePlain{"review.generator.single_120.plain"};
 constexpr MessageId kSingleTrade{"review.generator.single_120.trade"};
+constexpr MessageId kOtherPlain{"review.generator.other_system.plain"};
+constexpr MessageId kOtherTrade{"review.generator.other_system.trade"};
+constexpr MessageId kSolarBesidePlain{"review.generator.solar.plain"};
+constexpr MessageId kSolarBesideTrade{"review.generator.solar.trade"};
 constexpr MessageId kHeldBackPlain{"review.solar.held_back.plain"};
 constexpr MessageId kHeldBackTrade{"review.solar.held_back.trade"};
 constexpr MessageId kLargePlain{"review.solar.large.plain"};
@@ -162,8 +166,39 @@ void single120(const ReviewInput& in, Findings& out) {
     places.push_back(at(*circuit));
   }
   if (names.empty()) return;
-  out.add("generator.single_120", Severity::mustFix, kSingleSource, say(kSinglePlain, listed(names)),
+  out.add("generator.single_120", Severity::danger, kSingleSource, say(kSinglePlain, listed(names)),
           say(kSingleTrade, listed(names)), places);
+}
+
+// Another system than the panel it feeds: loads between the legs see other volts, an inverter's input refuses
+// it.
+void otherSystem(const ReviewInput& in, Findings& out) {
+  const Choice<InverterOutput>& made = in.plan.generator->output;
+  if (!present(in.plan) || made.is(InverterOutput::single120) || !made.known()) return;
+  const bool throughInverter = in.plan.generator->comesIn.is(GeneratorPoint::inverterInput);
+  const bool wyeAsked = throughInverter ? in.plan.inverter->output.is(InverterOutput::wye120_208)
+                                        : in.plan.site->service.is(ServiceSystem::wye120_208);
+  if (made.is(InverterOutput::wye120_208) == wyeAsked) return;
+  out.add("generator.other_system", Severity::mustFix, kGeneratorLoad, say(kOtherPlain), say(kOtherTrade),
+          {at(RecordKind::generator)});
+}
+
+// Solar takes a generator for the utility and feeds power back into it.
+void solarBesideGenerator(const ReviewInput& in, Findings& out) {
+  if (!present(in.plan)) return;
+  const bool coupled = in.plan.solar->coupling.is(SolarCoupling::alternatingCurrent);
+  std::vector<EntityRef> places{at(RecordKind::generator)};
+  for (const auto& breaker : in.plan.breakers) {
+    if (!stands(*breaker, Reading::planned) || !breaker->feeds.is(Feeds::solar)) continue;
+    const Panel* panel = find(in.plan, breaker->panel);
+    const bool onItsBus = panel != nullptr && (panel->role.is(PanelRole::backup) ||
+                                               in.plan.generator->comesIn.is(GeneratorPoint::mainPanel));
+    if (onItsBus) places.push_back(at(*breaker));
+  }
+  const Panel* backup = backupPanel(in.plan);
+  const bool onBackup = coupled && backup != nullptr && in.plan.solar->panel == backup->id;
+  if (places.size() == 1 && !onBackup) return;
+  out.add("generator.solar", Severity::mustFix, {}, say(kSolarBesidePlain), say(kSolarBesideTrade), places);
 }
 
 void solarInOutage(const ReviewInput& in, Findings& out) {
@@ -215,8 +250,9 @@ void managedLoads(const ReviewInput& in, Findings& out) {
   }
 }
 
-constexpr Rule kRules[] = {generatorNotEntered, comesInSomewhere, monoxide,      generatorLoad,
-                           generatorStarts,     single120,        solarInOutage, managedLoads};
+constexpr Rule kRules[] = {generatorNotEntered, comesInSomewhere, monoxide,    generatorLoad,
+                           generatorStarts,     single120,        otherSystem, solarBesideGenerator,
+                           solarInOutage,       managedLoads};
 
 }  // namespace
 

@@ -40,6 +40,8 @@ constexpr MessageId kOnBattery{"review.start.on_battery"};
 constexpr MessageId kStartUnknownPlain{"review.start.unknown.plain"};
 constexpr MessageId kStartUnknownTrade{"review.start.unknown.trade"};
 constexpr MessageId kStartUnknownNoLimitTrade{"review.start.unknown_no_limit.trade"};
+constexpr MessageId kKindPlain{"review.start.kind.plain"};
+constexpr MessageId kKindTrade{"review.start.kind.trade"};
 constexpr MessageId kLowPlain{"review.start.locked_rotor_low.plain"};
 constexpr MessageId kLowTrade{"review.start.locked_rotor_low.trade"};
 constexpr MessageId kBelowPlain{"review.inverter.curve_below.plain"};
@@ -237,6 +239,25 @@ void starts(const ReviewInput& in, Findings& out) {
   }
 }
 
+// A motor of which nobody said how it starts has no start in the figures.
+void startKind(const ReviewInput& in, Findings& out) {
+  if (!hasBackup(in)) return;
+  for (const auto& circuit : in.plan.circuits) {
+    if (!backedUp(in.plan, *circuit)) continue;
+    for (const Load& load : circuit->loads) {
+      if (!load.start.is(StartKind::none)) continue;
+      const bool motor = load.horsepower || load.lockedRotor.value || !load.codeLetter.empty() ||
+                         !load.startClass.is(StartClass::unknown) ||
+                         load.calculationClass.is(LoadClass::motor) ||
+                         load.calculationClass.is(LoadClass::airConditioning) ||
+                         load.calculationClass.is(LoadClass::heatPump);
+      if (!motor) continue;
+      out.add("start.kind", Severity::mustFix, kStartOnBase, say(kKindPlain, nameOf(load, *circuit)),
+              say(kKindTrade, nameOf(load, *circuit)), {at(load)});
+    }
+  }
+}
+
 // No motor starts across the line on less than it runs on; the running amperes are easily read in their
 // place.
 void lockedRotor(const ReviewInput& in, Findings& out) {
@@ -417,7 +438,7 @@ void whatIsOnTheCircuits(const ReviewInput& in, Findings& out) {
   }
 }
 
-constexpr Rule kRules[] = {legs,    total, starts,  lockedRotor,    curve,
+constexpr Rule kRules[] = {legs,    total, starts,  startKind,      lockedRotor,        curve,
                            ratings, cells, battery, endsByOverload, whatIsOnTheCircuits};
 
 }  // namespace

@@ -21,6 +21,7 @@ constexpr RuleId kWiringSpace{"panel.wiring_space"};
 constexpr RuleId kAfci{"afci.extended"};
 constexpr RuleId kAfciOfDwelling{"afci.dwelling"};
 constexpr RuleId kInRaceway{"conductor.single"};
+constexpr RuleId kFlexibleGround{"ground.flexible"};
 constexpr RuleId kGroundPath{"ground.size"};
 
 constexpr RuleId kAmbient{"conductor.ambient"};
@@ -45,6 +46,8 @@ constexpr MessageId kAdjustedLoadTrade{"review.raceway.adjusted.load"};
 constexpr MessageId kAdjustedMotorTrade{"review.raceway.adjusted.motor_load"};
 constexpr MessageId kExtensionPlain{"review.raceway.extension.plain"};
 constexpr MessageId kExtensionTrade{"review.raceway.extension.trade"};
+constexpr MessageId kFlexiblePlain{"review.raceway.flexible_ground.plain"};
+constexpr MessageId kFlexibleTrade{"review.raceway.flexible_ground.trade"};
 constexpr MessageId kPlasticPlain{"review.raceway.plastic_ground.plain"};
 constexpr MessageId kPlasticTrade{"review.raceway.plastic_ground.trade"};
 constexpr MessageId kPlasticFix{"review.raceway.plastic_ground.fix"};
@@ -113,6 +116,13 @@ void raceways(const ReviewInput& in, Findings& out) {
     if (figures.plasticGround) {
       Finding& finding = out.add("raceway.plastic_ground", Severity::mustFix, kGroundPath,
                                  say(kPlasticPlain, name), say(kPlasticTrade, name), {at(raceway.id)});
+      out.offer(finding, fix::SetField{at(raceway.id), "ground", std::string("one_wire")}, say(kPlasticFix));
+    }
+    const bool flexible =
+        raceway.type.is(RacewayType::flexibleMetal) || raceway.type.is(RacewayType::liquidtightFlexibleMetal);
+    if (flexible && raceway.ground.is(GroundPath::raceway)) {
+      Finding& finding = out.add("raceway.flexible_ground", Severity::checkOnSite, kFlexibleGround,
+                                 say(kFlexiblePlain, name), say(kFlexibleTrade, name), {at(raceway.id)});
       out.offer(finding, fix::SetField{at(raceway.id), "ground", std::string("one_wire")}, say(kPlasticFix));
     }
     if (figures.fill == Verdict::over) {

@@ -106,10 +106,11 @@ bool canadian(const Plan& plan) { return plan.site->country.is(Country::canada);
 std::vector<Finding> review(const ReviewInput& input) {
   reviewing::Findings findings(input.plan, input.tables);
   for (const auto& rules : {reviewing::sourceRules(), reviewing::multiwireRules(), reviewing::neutralRules(),
-                            reviewing::loadRules(), reviewing::feederRules(), reviewing::capacityRules(),
-                            reviewing::panelRules(), reviewing::circuitRules(), reviewing::buildingRules(),
-                            reviewing::busRules(), reviewing::racewayRules(), reviewing::protectionRules(),
-                            reviewing::generatorRules(), reviewing::readingRules(), reviewing::siteRules()}) {
+                            reviewing::loadRules(), reviewing::feederRules(), reviewing::supplyRules(),
+                            reviewing::capacityRules(), reviewing::panelRules(), reviewing::circuitRules(),
+                            reviewing::buildingRules(), reviewing::busRules(), reviewing::racewayRules(),
+                            reviewing::protectionRules(), reviewing::generatorRules(),
+                            reviewing::readingRules(), reviewing::siteRules()}) {
     for (const reviewing::Rule rule : rules) rule(input, findings);
   }
   std::vector<Finding> list = std::move(findings.list());

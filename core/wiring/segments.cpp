@@ -286,7 +286,12 @@ std::vector<SegmentFigures> segmentFigures(const Plan& plan, const std::vector<S
     neutral.load = load.neutral;
     neutral.operating = load.neutralOperating;
     neutral.wye = wye;
+    // One 120 V source anywhere on its way: the neutral carries what both legs do.
     neutral.single = system.single;
+    for (const Mode mode : modes(plan)) {
+      neutral.single =
+          neutral.single || (carries(plan, load.segment, mode) && voltages(plan, mode, tables).single);
+    }
     neutral.device = protecting;
     neutral.conductor = figures.conductor.size;
     neutral.conditions = conductor.conditions;

@@ -24,6 +24,9 @@ constexpr MessageId kService{"answers.calculation.service"};
 constexpr MessageId kServiceDetail{"answers.calculation.service_detail"};
 constexpr MessageId kCharge{"answers.calculation.charge"};
 constexpr MessageId kOf{"answers.of"};
+constexpr MessageId kMethod{"answers.calculation.method"};
+constexpr MessageId kNotForThis{"answers.calculation.not_for_this"};
+constexpr MessageId kNotOpen{"answers.calculation.not_open"};
 constexpr MessageId kPath{"answers.calculation.path"};
 constexpr MessageId kPathOther{"answers.calculation.path_other"};
 constexpr MessageId kUnknownValue{"answers.unknown_value"};
@@ -89,6 +92,33 @@ AnswerLine serviceLine(const ServiceDemand& service, const Language& language) {
   return line;
 }
 
+// The other methods beside the chosen one: their figure, or why they do not apply.
+std::vector<AnswerLine> otherMethods(const ServiceDemand& service, const Language& language) {
+  std::vector<AnswerLine> lines;
+  for (const MethodFigures& method : service.methods) {
+    if (service.chosen == method.method) continue;
+    AnswerLine line;
+    line.label = words(language, kMethod, std::vector<Message>{methodName(method.method)});
+    if (method.notApplicable) {
+      line.value = words(language, kNotForThis);
+      line.detail = words(*method.notApplicable, language);
+    } else if (!method.after.complete()) {
+      line.value = words(language, kUnknownValue);
+      line.detail = needed(method.after, language);
+    } else {
+      const QString after = amperes(method.after.least(), language);
+      line.value = service.rating ? words(language, kOf, plain(after),
+                                          plain(amperes(service.rating->amperes(), language)))
+                                  : after;
+      line.verdict = method.verdictAfter;
+      line.working = {line.label, line.value, {method.after.least().count()},
+                      {"demand"}, {},         workingSubject(method.method, Reading::planned)};
+    }
+    lines.push_back(std::move(line));
+  }
+  return lines;
+}
+
 QString conditionsOf(const PathFigures& path, const Language& language) {
   QStringList open;
   for (const CapacityCondition& condition : path.conditions) {
@@ -139,6 +169,7 @@ AnswerSection calculationSection(const Plan& plan, const Assessment& a, const La
     section.lines.push_back(neutral);
   }
   section.lines.push_back(serviceLine(figures.service, language));
+  for (AnswerLine& line : otherMethods(figures.service, language)) section.lines.push_back(std::move(line));
   const ChargeSetting& charge = figures.service.charge;
   if (charge.asked && charge.fits) {
     AnswerLine line;
@@ -154,9 +185,15 @@ AnswerSection calculationSection(const Plan& plan, const Assessment& a, const La
   }
   for (const bool chosen : {true, false}) {
     for (const PathFigures& path : figures.paths) {
-      if (path.chosen != chosen || (path.closed && !path.chosen)) continue;
+      if (path.chosen != chosen) continue;
       AnswerLine line;
       line.label = words(language, chosen ? kPath : kPathOther, std::vector<Message>{pathName(path.path)});
+      if (path.closed && !path.chosen) {
+        line.value = words(language, kNotOpen);
+        line.detail = words(*path.closed, language);
+        section.lines.push_back(line);
+        continue;
+      }
       if (path.asked) {
         const QString asked = voltAmperes(*path.asked, language);
         line.value = figures.carries

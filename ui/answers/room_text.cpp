@@ -30,6 +30,11 @@ constexpr MessageId kDcCable{"answers.dc_cable"};
 constexpr MessageId kDcValue{"answers.dc_cable.value"};
 constexpr MessageId kDcCurrent{"answers.dc_cable.current"};
 constexpr MessageId kDcDrop{"answers.dc_cable.drop"};
+constexpr MessageId kBusBeside{"answers.bus.beside"};
+constexpr MessageId kBuilding{"answers.building"};
+constexpr MessageId kBuildingDisconnect{"answers.building.disconnect"};
+constexpr MessageId kBuildingElectrode{"answers.building.electrode"};
+constexpr MessageId kBuildingDrop{"answers.building.drop"};
 constexpr MessageId kBus{"answers.bus"};
 constexpr MessageId kBusOption[] = {MessageId{"answers.bus.not_chosen"}, MessageId{"answers.bus.anywhere"},
                                     MessageId{"answers.bus.opposite_ends"}, MessageId{"answers.bus.sum"}};
@@ -175,13 +180,36 @@ void addSourceLines(const Plan& plan, const Assessment& a, const Language& langu
       line.value =
           words(language, kTakes, Figure{option.sum->count(), "A", 0}, Figure{option.most->count(), "A", 0});
     }
-    line.detail = words(language, kBusOption[static_cast<std::size_t>(bus.chosen)]);
+    QStringList beside{words(language, kBusOption[static_cast<std::size_t>(bus.chosen)])};
+    for (const BusOptionFigure& other : bus.options) {
+      if (!other.sum || !other.most || !other.applies) continue;
+      beside << words(language, kBusBeside,
+                      words(language, kBusOption[static_cast<std::size_t>(other.option)]).toStdString(),
+                      Figure{other.sum->count(), "A", 0}, Figure{other.most->count(), "A", 0},
+                      verdictName(other.verdict, language).toStdString());
+    }
+    line.detail = beside.join(QStringLiteral("; "));
     if (option.sum) {
       line.working = {line.label, line.value, {option.sum->count()},
                       {"wiring"}, {},         busSubject(*find(plan, bus.panel))};
     }
     lines.push_back(line);
   }
+}
+
+AnswerLine buildingLine(const Plan& plan, const BuildingFigures& figures, const Language& language) {
+  AnswerLine line;
+  line.label = words(language, kBuilding, find(plan, figures.panel)->name);
+  line.value = words(language, kBuildingDisconnect, std::int64_t{figures.leastDisconnect.count()});
+  QStringList detail;
+  if (figures.electrodeConductor)
+    detail << words(language, kBuildingElectrode, conductorName(*figures.electrodeConductor, Metal::copper));
+  if (figures.drop) detail << words(language, kBuildingDrop, Figure{*figures.drop * 100.0, "%", 1});
+  line.detail = detail.join(QStringLiteral("; "));
+  line.working = {line.label, line.value, {static_cast<double>(figures.leastDisconnect.count())},
+                  {"wiring"}, {},         buildingSubject(*find(plan, figures.panel)),
+                  true};
+  return line;
 }
 
 AnswerSection roomSection(const Plan& plan, const Assessment& a, const Language& language) {
@@ -197,6 +225,8 @@ AnswerSection roomSection(const Plan& plan, const Assessment& a, const Language&
   for (const NeutralTerminals& figures : neutralTerminals(plan)) {
     if (figures.terminals) section.lines.push_back(terminalsLine(plan, figures, language));
   }
+  for (const BuildingFigures& figures : a.buildings)
+    section.lines.push_back(buildingLine(plan, figures, language));
   return section;
 }
 

@@ -25,6 +25,7 @@ constexpr MessageId kAmpacity{"paper.feeder.ampacity"};
 constexpr MessageId kNext{"paper.feeder.next"};
 constexpr MessageId kNextUp{"paper.feeder.next_up"};
 constexpr MessageId kNextUpAllowed{"paper.feeder.next_up_allowed"};
+constexpr MessageId kCableEach{"paper.feeder.dc_cable_each"};
 constexpr MessageId kNextRating{"paper.feeder.next_rating"};
 constexpr MessageId kNextRatingOf{"paper.feeder.next_rating_of"};
 constexpr MessageId kInstructions{"paper.feeder.instructions"};
@@ -262,9 +263,11 @@ void drawGutters(SheetFlow& flow, const Plan& plan, const Assessment& assessment
   table.end();
 }
 
-void drawCable(SheetFlow& flow, const DcCable& cable, const DcCableFigures& figures,
-               const Language& language) {
-  drawHeading(flow, words(language, kCable), 90.0);
+void drawCable(SheetFlow& flow, const Plan& plan, const DcCableFigures& figures, const Language& language) {
+  const DcCable& cable = *plan.dcCable;
+  const int units = plan.inverter->units;
+  drawHeading(flow, units > 1 ? words(language, kCableEach, std::int64_t{units}) : words(language, kCable),
+              90.0);
   SheetTable table(flow, partColumns(language));
   table.head();
   const QString current =
@@ -367,7 +370,7 @@ void drawFeeder(SheetFlow& flow, const Plan& plan, const Assessment& assessment,
   for (const SegmentFigures& figures : assessment.segments) drawSegment(flow, plan, figures, language);
   drawRaceways(flow, plan, assessment, language);
   drawGutters(flow, plan, assessment, language);
-  if (assessment.dcCable) drawCable(flow, *plan.dcCable, *assessment.dcCable, language);
+  if (assessment.dcCable) drawCable(flow, plan, *assessment.dcCable, language);
   for (const BuildingFigures& figures : assessment.buildings) drawBuilding(flow, plan, figures, language);
   for (const BusFigures& figures : assessment.buses) drawBus(flow, plan, figures, language);
   drawHeading(flow, words(language, kNotesHead), 40.0);

@@ -99,6 +99,9 @@ const TextRow kRows[] = {
     {"demand.not_confirmed", TEXT("Stayalight", "not confirmed for this edition")},
     // -- capacity of the source
     {"capacity.about", TEXT("Stayalight", "source of the backup: %1")},
+    {"capacity.packs",
+     TEXT("Stayalight",
+          "what the packs carry, by their amperes, the lowest input voltage and the efficiency")},
     {"capacity.carries", TEXT("Stayalight", "%1: %2 against %3 of the source")},
     {"capacity.carries_unknown", TEXT("Stayalight", "%1 against the source")},
     {"capacity.asked_full_leg", TEXT("Stayalight", "heavier leg of the calculated load")},

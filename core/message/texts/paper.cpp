@@ -434,6 +434,8 @@ const TextRow kRows[] = {
     {"paper.feeder.next_up", TEXT("Stayalight", "Device above the ampacity")},
     {"paper.feeder.next_up_allowed",
      TEXT("Stayalight", "allowed: the next standard rating, the load within the ampacity")},
+    {"paper.feeder.dc_cable_each",
+     TEXT("Stayalight", "Cable between battery and inverter, of each of the %1 units")},
     {"paper.feeder.next_rating", TEXT("Stayalight", "Next larger rating")},
     {"paper.feeder.next_rating_of", TEXT("Stayalight", "%1 A")},
     {"paper.feeder.instructions", TEXT("Stayalight", "Listed instructions")},

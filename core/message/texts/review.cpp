@@ -657,6 +657,67 @@ const TextRow kRows[] = {
      TEXT("Stayalight",
           "%1 gets the moved circuits back through its own feeder, and the charging with them: work out that "
           "feeder's load by the standard method, against its breaker and its wire.")},
+    {"review.feeder.two_runs.plain",
+     TEXT("Stayalight",
+          "This piece of the feeder is entered more than once, and only the first counts: %1.")},
+    {"review.feeder.two_runs.trade",
+     TEXT("Stayalight",
+          "%1: %2 runs entered. Its figures are those of the first. Where the way has pieces, enter one run "
+          "with "
+          "their whole length, the hottest ambient and the fullest raceway; take the others out.")},
+    {"review.feeder.one_pole.plain",
+     TEXT("Stayalight", "One pole feeds one leg, and the other leg of the backup stays dead: %1.")},
+    {"review.feeder.one_pole.trade",
+     TEXT("Stayalight", "%1: single-pole breaker in space %2; both legs need a two-pole with common trip.")},
+    {"review.feeder.two_breakers.plain",
+     TEXT("Stayalight", "Two breakers feed the same piece: decide which one stays: %1.")},
+    {"review.feeder.two_breakers.trade",
+     TEXT(
+         "Stayalight",
+         "%1: breakers in spaces %2. Devices side by side do not protect one conductor; the figures take the "
+         "larger.")},
+    {"review.inverter.units_each.plain",
+     TEXT("Stayalight",
+          "The figures are of all %1 inverters together; each of them needs its own breakers and cable.")},
+    {"review.inverter.units_each.trade", TEXT("Stayalight",
+                                              "%1 units: each behind an output device of its own, at most %2 "
+                                              "by its label, and an input device within "
+                                              "its label; the device and the conductor of the figures are "
+                                              "those of the common way beyond. The battery's "
+                                              "cable and its device are of each unit.")},
+    {"review.inverter.units_each.trade_unknown",
+     TEXT("Stayalight",
+          "%1 units: each behind output and input devices of its own within its label (the greatest output "
+          "device is "
+          "not entered); the device and the conductor of the figures are those of the common way beyond. The "
+          "battery's cable and its device are of each unit.")},
+    {"review.source.battery_below.plain",
+     TEXT("Stayalight", "The battery lets the inverter give %1 all day, not the %2 that it is rated for.")},
+    {"review.source.battery_below.trade", TEXT("Stayalight",
+                                               "%1 packs of %2 at %3 give %4 through the inverter, which is "
+                                               "rated %5: the smaller counts as what the "
+                                               "source carries.")},
+    {"review.generator.other_system.plain",
+     TEXT("Stayalight", "The generator makes other volts between its legs than what it feeds.")},
+    {"review.generator.other_system.trade", TEXT("Stayalight",
+                                                 "Generator of 120/240 V on 120/208 V, or the other way "
+                                                 "round: loads between the legs see 15 % too much or "
+                                                 "too little, and an inverter's input refuses it.")},
+    {"review.generator.solar.plain", TEXT("Stayalight",
+                                          "Solar on the same bus takes the generator for the utility and "
+                                          "feeds power back into it: it has to be off "
+                                          "while the generator runs.")},
+    {"review.generator.solar.trade",
+     TEXT("Stayalight",
+          "Solar and a generator on one bus: the generator has no place for what the solar inverter returns. "
+          "Keep the "
+          "solar breaker open, locked, or interlocked with the generator's while it runs.")},
+    {"review.start.kind.plain",
+     TEXT("Stayalight", "%1 has a motor, and how it starts is not entered: no start of it is looked at.")},
+    {"review.start.kind.trade", TEXT("Stayalight",
+                                     "%1: motor without a kind of start. Enter across the line, soft start "
+                                     "or variable speed; without it legs "
+                                     "and battery are held against its running current alone.")},
     {"review.charge.not_counted.plain",
      TEXT("Stayalight", "Charging from the utility is entered, but nothing in the plan feeds the charger.")},
     {"review.charge.not_counted.trade", TEXT("Stayalight",
@@ -1102,6 +1163,16 @@ const TextRow kRows[] = {
     {"review.raceway.plastic_ground.trade",
      TEXT("Stayalight", "%1: nonmetallic raceway entered as equipment ground; pull a ground wire.")},
     {"review.raceway.plastic_ground.fix", TEXT("Stayalight", "Pull one ground wire")},
+    {"review.raceway.flexible_ground.plain", TEXT("Stayalight",
+                                                  "%1 is flexible metal: it is a ground only in short "
+                                                  "lengths and behind small breakers. A ground wire in it "
+                                                  "is the safe way.")},
+    {"review.raceway.flexible_ground.trade", TEXT("Stayalight",
+                                                  "%1: flexible metal raceway entered as equipment ground. "
+                                                  "It is one only with listed fittings, in the short "
+                                                  "length, the trade sizes and behind the devices that the "
+                                                  "section names, and never where it moves. Pull a "
+                                                  "ground wire, or have it confirmed.")},
     {"review.box.fill.plain", TEXT("Stayalight", "%1 is too small for the wires that are joined in it.")},
     {"review.box.fill.trade", TEXT("Stayalight", "%1: conductors and fittings take %2, the box has %3.")},
     {"review.box.unknown.plain",

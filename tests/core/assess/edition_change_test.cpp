@@ -4,6 +4,7 @@
 
 #include <gtest/gtest.h>
 
+#include "tests/core/demand/calculated_house.h"
 #include "tests/core/example_plans.h"
 
 using namespace stayalight;
@@ -52,6 +53,39 @@ TEST(EditionChanges, SectionsThatMovedAreListedOnce) {
         << text(one.what);
     EXPECT_NE(text(one.before), text(one.after)) << text(one.what);
   }
+}
+
+// The article of the load calculation moved with the edition of 2026 (published lists of changes): its lines
+// cite it though no finding does.
+TEST(EditionChanges, SectionsOfLinesAndStepsAreListedToo) {
+  const Plan plan = calculated::house();
+  const std::vector<EditionChange> changes = editionChanges(plan, Edition::y2026);
+  const auto moved = [&](const char* before, const char* after) {
+    return std::any_of(changes.begin(), changes.end(), [&](const EditionChange& change) {
+      return text(change.before) == before && text(change.after) == after;
+    });
+  };
+  EXPECT_TRUE(moved("220.61", "120.61"));
+  EXPECT_TRUE(moved("220.41", "120.41"));
+  EXPECT_TRUE(moved("310.16", "not confirmed"));
+  EXPECT_TRUE(moved("no such rule", "702.4(A)(3)"));
+}
+
+// 314.16(B)(5): before the edition of 2020 all grounds together were one volume.
+TEST(EditionChanges, FiguresOfBoxesAreCompared) {
+  Plan plan = calculated::house();
+  SpliceBox box;
+  box.id = {1};
+  box.name = "Attic";
+  box.volume = CubicInches(60);
+  plan.spliceBoxes.emplace_back(box);
+  for (auto& circuit : plan.circuits) {
+    circuit.edit().conductor = ConductorSize::awg12;
+    circuit.edit().splice = Splice::inBox;
+    circuit.edit().spliceBox = box.id;
+  }
+  EXPECT_NE(changeOf(editionChanges(plan, Edition::y2017), "Attic"), nullptr);
+  EXPECT_EQ(changeOf(editionChanges(plan, Edition::y2020), "Attic"), nullptr);
 }
 
 TEST(EditionChanges, ACanadianSiteHasNone) {

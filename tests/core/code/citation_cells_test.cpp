@@ -17,7 +17,8 @@ namespace {
 using Rows = std::vector<CitationRow>;
 
 // What the 2020, 2023 and 2026 editions put in place of a section (published lists of changes of each; those
-// of Articles 225 and 625 and of 702.4(A)(2)(b) from memory). An empty text: not confirmed there any more.
+// of Articles 225 and 625, of 250.118 and of 702.4(A)(2)(b) from memory). An empty text: not confirmed there
+// any more.
 struct Renumbered {
   const char* old;
   Edition in;
@@ -47,6 +48,7 @@ constexpr Renumbered kRenumbered[] = {
     {"225.31, 225.32", Edition::y2023, "225.31"},
     {"706.15(A)", Edition::y2023, "706.15"},
     {"750.30", Edition::y2023, "750.30, 220.70"},
+    {"250.118", Edition::y2023, "250.118(A)"},
     {"250.24(B), 250.142(B)", Edition::y2026, "250.24(B)"},
     {"230.85", Edition::y2026, "230.70"},
     {"705.13", Edition::y2026, "Art. 130 Part II"},

@@ -201,6 +201,57 @@ TEST(Service, ChargingIsAddedAndItsSettingWorkedOut) {
   plan.inverter.edit().chargeLimit.reset();
   found = figures(plan);
   EXPECT_TRUE(says(method(found, DemandMethod::standard).after.missing, "demand.missing.charge_limit"));
+  // What fits is known before a limit is entered.
+  ASSERT_TRUE(found.service.charge.fits);
+  EXPECT_NEAR(found.service.charge.fits->count(), std::min(9600.0, ofMain), 1e-6);
+  EXPECT_EQ(found.service.charge.verdict, Verdict::notKnown);
+}
+
+// NFPA 70 Annex D (S-02) adds the two ungrounded conductors up one by one; a leg above the main trips it.
+TEST(Service, TheHeavierLegIsHeldAgainstTheMainToo) {
+  Plan plan = house();
+  example::editPanel(plan, example::kMain).mainBreaker = RatingAmperes(200);
+  // Four 3,000 VA line-to-neutral on L1: 12,000 VA, 100 A of it.
+  for (const int row : {11, 13, 15, 17}) {
+    Load heater = example::plainLoad("Heater", 3000);
+    heater.calculationClass = LoadClass::other;
+    heater.nameplate = VoltAmperes(3000);
+    const CircuitId id =
+        example::addCircuitWithLoad(plan, example::kMain, {Column::left, row}, 1, 30, "Heater", heater);
+    example::editCircuit(plan, id).calculationUse = CircuitUse::individual;
+  }
+  const DemandCalculation load = method(figures(plan), DemandMethod::standard).after;
+  ASSERT_TRUE(load.complete());
+  ASSERT_GT(load.heavierMinimum.count(), load.minimum.count() + 5.0);
+  const int between = static_cast<int>((load.heavierMinimum.count() + load.minimum.count()) / 2.0);
+  plan.site.edit().serviceRating = RatingAmperes(between);
+  const MethodFigures held = method(figures(plan), DemandMethod::standard);
+  EXPECT_LT(held.after.minimum.count(), between);
+  EXPECT_EQ(held.verdictAfter, Verdict::over);
+  EXPECT_EQ(held.after.least(), held.after.heavierMinimum);
+}
+
+TEST(Service, TheRelayOfTheTransferIsOnTheWayToo) {
+  Plan plan = house();
+  plan.transfer.edit().arrangement = Arrangement::inverterPassThrough;
+  plan.inverter.edit().acInput = RatingAmperes(100);
+  plan.inverter.edit().passThrough = RatingAmperes(100);
+  plan.inverter.edit().chargeLimit = Watts(1000);
+  plan.transfer.edit().rating = RatingAmperes(40);
+  const DemandFigures found = figures(plan);
+  ASSERT_TRUE(found.service.charge.fits);
+  EXPECT_NEAR(found.service.charge.fits->count(), (40 * 240 - 2 * found.feeder.leg[1].load.count()) / 1.25,
+              1e-6);
+}
+
+TEST(Service, OutOfASubpanelWhatFitsIsNotKnown) {
+  Plan plan = house();
+  example::addBreaker(plan, example::kMain, {Column::right, 9}, 2, 60, Feeds::inverterInput, Stage::fresh);
+  plan.inverter.edit().acInput = RatingAmperes(50);
+  ASSERT_TRUE(figures(plan).service.charge.fits);
+  const PanelId garage = example::addPanel(plan, PanelRole::subpanel, "Garage", 8);
+  example::editPanel(plan, example::kBackup).fedFrom = garage;
+  EXPECT_FALSE(figures(plan).service.charge.fits);
 }
 
 // The breaker ahead of the input, in the plan or in the wall already, is a rating on the way: 240.4,
@@ -264,6 +315,23 @@ TEST(Service, MissingFactsAreNeverWithin) {
 }
 
 // -- 702.4, 710.15(A)
+
+// 702.4 asks for the capacity of the source: packs that give less than the inverter's rating bound it.
+TEST(Capacity, ThePacksBehindTheInverterBoundTheSource) {
+  Plan plan = house();
+  EXPECT_EQ(figures(plan).carries, VoltAmperes(6000));  // 2 packs x 100 A x 44 V = 8,800 W
+  plan.battery.edit().packs = 1;
+  plan.battery.edit().continuousCurrent = DcAmperes(50);
+  const DemandFigures bound = figures(plan);
+  ASSERT_TRUE(bound.carries);
+  EXPECT_LT(bound.carries->count(), 2200);
+  // What the inverter draws for that is what one pack gives: 50 A x 44 V.
+  EXPECT_NEAR(batteryPower(*plan.inverter, Watts(bound.carries->count()))->count(), 2200, 1e-3);
+  EXPECT_EQ(path(bound, CapacityPath::manual).verdict, Verdict::over);
+  // A fact that is taken away makes nothing better.
+  plan.battery.edit().continuousCurrent.reset();
+  for (const PathFigures& one : figures(plan).paths) EXPECT_NE(one.verdict, Verdict::within);
+}
 
 TEST(Capacity, ManualTransferAsksForTheDeclaredSet) {
   Plan plan = house();

@@ -55,6 +55,30 @@ TEST(Report, RoundsEachFigureOnceByItsUnit) {
   EXPECT_EQ(leg["verdict"], "over");
 }
 
+TEST(Report, HoldsTheStepsOfEachFigure) {
+  const Plan plan = calculated::house();
+  EXPECT_TRUE(report(plan, assess(plan))["working"].empty());
+  const Assessment recorded = assess(plan, {.record = true});
+  const Json steps = report(plan, recorded)["working"];
+  ASSERT_EQ(steps.size(), recorded.working.steps().size());
+  bool ofFeeder = false;
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    EXPECT_FALSE(steps[i]["notation"].get<std::string>().empty());
+    for (const Json& input : steps[i]["inputs"]) {
+      // Each value comes from an earlier step that has it as its result, or says where it is from.
+      if (input["step"].is_null()) {
+        EXPECT_FALSE(input["from"].get<std::string>().empty()) << steps[i]["formula"];
+        continue;
+      }
+      ASSERT_LT(input["step"].get<std::size_t>(), i);
+      EXPECT_NEAR(steps[input["step"].get<std::size_t>()]["result"].get<double>(),
+                  input["value"].get<double>(), 2e-6);
+    }
+    ofFeeder = ofFeeder || steps[i]["about"] == "load of the backup feeder";
+  }
+  EXPECT_TRUE(ofFeeder);
+}
+
 TEST(Report, HoldsTheLoadCalculationLineByLine) {
   const Plan plan = calculated::house();
   const Assessment assessment = assess(plan);

@@ -523,7 +523,7 @@ const RuleCase kCases[] = {
        p.generator.edit().continuous = Watts(7000);
        p.inverter.edit().chargeLimit = Watts(6000);
      }},
-    {"generator.single_120", Severity::mustFix,
+    {"generator.single_120", Severity::danger,
      [](Plan& p) {
        generator(p);
        p.generator.edit().output = InverterOutput::single120;
@@ -711,6 +711,11 @@ const RuleCase kCases[] = {
        circuit(p, "Well pump").conductor = ConductorSize::awg14;
        planned(p, "Well pump").rating = RatingAmperes(30);
      }},
+    {"raceway.flexible_ground", Severity::checkOnSite,
+     [](Plan& p) {
+       p.raceways.front().edit().type = RacewayType::flexibleMetal;
+       p.raceways.front().edit().ground = GroundPath::raceway;
+     }},
     {"raceway.plastic_ground", Severity::mustFix,
      [](Plan& p) {
        p.raceways.front().edit().type = RacewayType::pvc80;
@@ -736,6 +741,8 @@ const RuleCase kCases[] = {
      }},
     {"panel.wiring_space", Severity::mustFix,
      [](Plan& p) { editPanel(p, kMain).wiringSpace = SquareInches(0.2); }},
+    {"panel.wiring_space_run", Severity::checkOnSite,
+     [](Plan& p) { editPanel(p, kMain).wiringSpace = SquareInches(3.0); }},
     {"splice.unknown", Severity::checkOnSite, [](Plan& p) { circuit(p, "Office").splice = Splice::unknown; }},
     {"splice.no_raceway", Severity::advice, [](Plan& p) { circuit(p, "Office").raceway = {}; }},
     {"splice.no_box", Severity::checkOnSite, [](Plan& p) { circuit(p, "Office").splice = Splice::inBox; }},
@@ -778,6 +785,42 @@ const RuleCase kCases[] = {
     {"branch.overload", Severity::mustFix,
      [](Plan& p) { load(p, "Refrigerator").running.value = Watts(4800); }},
     {"load.voltage", Severity::mustFix, [](Plan& p) { load(p, "Refrigerator").ratedVoltage = 240; }},
+    {"feeder.two_runs", Severity::mustFix,
+     [](Plan& p) {
+       FeederRun again = *p.runs.front();
+       again.id = nextFeederRunId(p);
+       p.runs.emplace_back(again);
+     }},
+    {"feeder.one_pole", Severity::mustFix,
+     [](Plan& p) {
+       for (auto& breaker : p.breakers) {
+         if (breaker->feeds.is(Feeds::feeder)) breaker.edit().poles = 1;
+       }
+     }},
+    {"feeder.two_breakers", Severity::checkOnSite,
+     [](Plan& p) {
+       const BreakerId id = example::addBreaker(p, kMain, {Column::right, 9}, 2, 60, Feeds::feeder, Stage::fresh);
+       editBreaker(p, id).feedsPanel = kBackup;
+     }},
+    {"inverter.units_each", Severity::checkOnSite, [](Plan& p) { p.inverter.edit().units = 2; }},
+    {"source.battery_below", Severity::checkOnSite,
+     [](Plan& p) {
+       p.battery.edit().packs = 1;
+       p.battery.edit().continuousCurrent = DcAmperes(20);
+       p.inverter.edit().lowestInputVoltage = DcVolts(44);
+     }},
+    {"generator.other_system", Severity::mustFix,
+     [](Plan& p) {
+       generator(p);
+       p.generator.edit().output = InverterOutput::wye120_208;
+     }},
+    {"generator.solar", Severity::mustFix,
+     [](Plan& p) {
+       generator(p);
+       example::addBreaker(p, kBackup, {Column::right, 7}, 2, 20, Feeds::solar, Stage::fresh);
+     }},
+    {"start.kind", Severity::mustFix,
+     [](Plan& p) { load(p, "Office").startClass = StartClass::blower; }},
     {"service.subpanel_feeder", Severity::checkOnSite,
      [](Plan& p) {
        p = addPanel(p, PanelRole::subpanel);

@@ -68,6 +68,63 @@ TEST(DcCable, InstructionsComeFirst) {
   EXPECT_TRUE(dcCableFigures(plan, Edition::y2023)->belowInstructions);
 }
 
+// A larger cable of the instructions has the figures of its own row: 4/0 AWG carries 195 A at 60 C, 230 A at
+// 75 C (Table 310.16).
+TEST(DcCable, TheCableOfTheInstructionsHasItsOwnAmpacity) {
+  const reference::WorkedExample example("S-36");
+  Plan plan = published(example);
+  plan.dcCable.edit().ambient = Temperature::celsius(30);
+  plan.dcCable.edit().instructionsConductor = ConductorSize::kcmil300;
+  auto figures = dcCableFigures(plan, Edition::y2023);
+  EXPECT_EQ(figures->conductor.size, ConductorSize::kcmil300);
+  EXPECT_EQ(figures->conductor.ampacity, AcAmperes(240));  // 300 kcmil, 60 C
+  EXPECT_TRUE(figures->byInstructions);
+  EXPECT_EQ(figures->conductor.governs.id.key, "wiring.dc.by_instructions");
+  // One smaller than the table asks for does not govern.
+  plan.dcCable.edit().instructionsConductor = ConductorSize::awg8;
+  figures = dcCableFigures(plan, Edition::y2023);
+  EXPECT_FALSE(figures->byInstructions);
+  EXPECT_GT(*figures->conductor.size, ConductorSize::awg8);
+}
+
+TEST(DcCable, AFuseInPlaceIsHeldAgainstTheInstructions) {
+  const reference::WorkedExample example("S-36");
+  Plan plan = published(example);
+  plan.dcCable.edit().instructionsDevice = RatingAmperes(175);
+  plan.dcCable.edit().fixedDevice = RatingAmperes(200);
+  const auto figures = dcCableFigures(plan, Edition::y2023);
+  EXPECT_TRUE(figures->aboveInstructions);
+  EXPECT_EQ(figures->verdict, Verdict::over);
+  plan.dcCable.edit().fixedDevice = RatingAmperes(175);
+  EXPECT_FALSE(dcCableFigures(plan, Edition::y2023)->aboveInstructions);
+}
+
+TEST(DcCable, NoLengthAndUnknownLugsLeaveItOpen) {
+  const reference::WorkedExample example("S-36");
+  Plan plan = published(example);
+  plan.dcCable.edit().fineStranded = Answer::yes;
+  EXPECT_TRUE(feeder::says(dcCableFigures(plan, Edition::y2023)->notKnown, "wiring.dc.lugs_unknown"));
+  plan.dcCable.edit().lugsListed = Answer::yes;
+  EXPECT_EQ(dcCableFigures(plan, Edition::y2023)->verdict, Verdict::within);
+  plan.dcCable.edit().length = Length();
+  EXPECT_TRUE(feeder::says(dcCableFigures(plan, Edition::y2023)->notKnown, "wiring.dc.no_length"));
+}
+
+TEST(DcCable, InFreeAirTheInstructionsGiveBothParts) {
+  const reference::WorkedExample example("S-36");
+  Plan plan = published(example);
+  plan.dcCable.edit().freeAir = Answer::yes;
+  plan.dcCable.edit().instructionsConductor = ConductorSize::awg2_0;
+  plan.dcCable.edit().instructionsDevice = RatingAmperes(175);
+  auto figures = dcCableFigures(plan, Edition::y2023);
+  EXPECT_EQ(figures->verdict, Verdict::within);
+  EXPECT_EQ(figures->conductor.size, ConductorSize::awg2_0);
+  plan.dcCable.edit().fixedDevice = RatingAmperes(250);
+  figures = dcCableFigures(plan, Edition::y2023);
+  EXPECT_TRUE(figures->conductor.notProtected);
+  EXPECT_EQ(figures->verdict, Verdict::over);
+}
+
 TEST(DcCable, SingleCablesInFreeAirAreNotSizedByThatTable) {
   const reference::WorkedExample example("S-36");
   Plan plan = published(example);

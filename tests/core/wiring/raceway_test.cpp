@@ -175,6 +175,39 @@ TEST(Raceway, TheCountOfARacewayAdjustsTheFeederInIt) {
   EXPECT_DOUBLE_EQ(at(figuresOf(plan), Segment::mainToSwitch).conductor.adjustmentFactor->count(), 0.70);
 }
 
+// 310.15(B): one ambient for all in one pipe. 6 AWG copper at 90 C: 75 A x 0.82 at 50 C.
+TEST(Raceway, TheHotterAmbientHoldsForTheFeederInIt) {
+  Plan plan = manualSwitch();
+  const RacewayId pipe = addRaceway(plan, RacewayType::pvc40, TradeSize::two, 6, GroundPath::oneWire);
+  FeederRun& run = editRun(plan, Segment::mainToSwitch);
+  run.inRaceway = pipe;
+  run.fixedConductor = ConductorSize::awg6;
+  const auto derated = [&] { return at(figuresOf(plan), Segment::mainToSwitch).conductor.deratedAmpacity; };
+  EXPECT_DOUBLE_EQ(derated()->count(), 75.0);
+  plan.raceways.front().edit().ambient = Temperature::celsius(50);
+  EXPECT_DOUBLE_EQ(derated()->count(), 75.0 * 0.82);
+  editRun(plan, Segment::mainToSwitch).ambient = Temperature::celsius(60);
+  EXPECT_DOUBLE_EQ(derated()->count(), 75.0 * 0.71);
+}
+
+// 250.122(B): 12 AWG made 8 AWG behind 20 A: 6,530 x 16,510 / 6,530 cmil is 8 AWG.
+TEST(Raceway, TheGroundGrowsWithAnExtensionMadeLarger) {
+  Plan plan = bare();
+  const RacewayId pipe = addRaceway(plan, RacewayType::emt, TradeSize::one, 30, GroundPath::oneWire);
+  const CircuitId id =
+      through(plan, pipe, {Column::left, 1}, 1, 20, VoltageClass::v120, ConductorSize::awg12);
+  const auto ground = [&] {
+    const RacewayFigures figures = only(plan);
+    for (const RacewayContent& content : figures.contents) {
+      if (content.role == RacewayContent::Role::ground) return content.size;
+    }
+    return std::optional<ConductorSize>();
+  };
+  EXPECT_EQ(ground(), ConductorSize::awg12);
+  example::editCircuit(plan, id).extension = ConductorSize::awg8;
+  EXPECT_EQ(ground(), ConductorSize::awg8);
+}
+
 TEST(Raceway, WhatIsNotKnownIsNamedAndNeverWithin) {
   Plan plan = bare();
   const RacewayId pipe = addRaceway(plan, RacewayType::emt, TradeSize::one, 6, GroundPath::oneWire);

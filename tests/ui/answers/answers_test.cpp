@@ -63,6 +63,7 @@ class AnswersTest : public QObject {
   void aMedicalLoadIsNoPromise();
   void nothingMovedIsSaid();
   void workingHoldsTheFigureAndWhatItCameFrom();
+  void equalFiguresOpenTheirOwnSteps();
 
  private:
   Plan plan_;
@@ -123,6 +124,49 @@ void AnswersTest::theWorstStartOfALegIsTheOneWithTheSmallestMargin() {
     QVERIFY(bar.startLimit.has_value());
     QVERIFY(std::abs(bar.startLimit->count() - bar.highSum.count() - least) < 1e-9);
   }
+}
+
+// Two pieces of the feeder with one ampacity, the second hotter with better insulation: each has its own
+// table rows.
+void AnswersTest::equalFiguresOpenTheirOwnSteps() {
+  Plan plan = plan_;
+  for (auto& run : plan.runs) {
+    if (run->segment.is(Segment::switchToBackup)) run.edit().ambient = Temperature::celsius(35);
+  }
+  const Assessment a = assess(plan, {.record = true});
+  const Answers answers = answersFor(plan, a, language_);
+  int compared = 0;
+  for (const AnswerSection& section : answers.sections) {
+    for (const AnswerLine& line : section.lines) {
+      if (!line.working.about) continue;
+      const std::vector<Step> steps = stepsFor(a.working, line.working);
+      QVERIFY2(!steps.empty(), qPrintable(line.label));
+      for (const double value : line.working.values) {
+        bool own = false;
+        for (const Step& step : a.working.steps()) {
+          const WorkingSubject* subject = a.working.subjectOf(step);
+          own = own || (subject != nullptr && *subject == *line.working.about &&
+                        std::abs(step.result - value) <= 1e-9 * (1.0 + std::abs(value)));
+        }
+        QVERIFY2(own, qPrintable(line.label));
+        ++compared;
+      }
+    }
+  }
+  QVERIFY(compared > 10);
+  const auto cellsOf = [&](Segment segment) {
+    WorkingTarget target;
+    target.rooms = {"wiring"};
+    target.about = workingSubject(segment);
+    target.wholeSubject = true;
+    QString cells;
+    for (const Step& step : stepsFor(a.working, target)) {
+      for (const StepInput& input : step.inputs) cells += QString::fromStdString(input.from) + u';';
+    }
+    return cells;
+  };
+  QVERIFY(cellsOf(Segment::switchToBackup).contains(QStringLiteral("up to 35 C")));
+  QVERIFY(!cellsOf(Segment::mainToSwitch).contains(QStringLiteral("up to 35 C")));
 }
 
 void AnswersTest::aMedicalLoadIsNoPromise() {

@@ -52,6 +52,50 @@ class PaperTest : public QObject {
     QCOMPARE(faults(pages), QString());
   }
 
+  // Each figure's steps with table rows, rules and what governs; the job in the title block.
+  void theWorkingIsPrintedStepByStep() {
+    Plan plan = samplePlan("river-house.stayalight");
+    Site& site = plan.site.edit();
+    site.customer = "Household";
+    site.firm = "A firm";
+    site.licence = "L-1";
+    site.drawnBy = "Somebody";
+    site.permitNumber = "P-7";
+    site.permitDate = "2026-03-02";
+    AuthorityAnswer answer;
+    answer.question = "Is a surge device wanted at the new panel?";
+    answer.answer = "Yes, listed for it.";
+    answer.who = "Inspector";
+    answer.inWriting = Answer::yes;
+    site.answers.push_back(answer);
+    const ProgramLanguage language;
+    const auto printed = [&](const char* word) {
+      const auto chosen = chosenSheets(plan, {QString::fromLatin1(word)}, language);
+      if (!chosen) return QString();
+      PaperOptions options;
+      options.version = QStringLiteral("1");
+      const auto pages = sheets(plan, assess(plan), chosen.value(), language, options);
+      if (!faults(pages).isEmpty()) return faults(pages);
+      QStringList all;
+      for (const Sheet& page : pages) {
+        for (const SheetText& text : page.texts) all << text.text;
+      }
+      return all.join(u' ');
+    };
+    const QString working = printed("working");
+    for (const char* part : {"Main panel to transfer switch", "Load of the backup feeder", "Motor starts",
+                             "Hours of battery", "Table 310.16", "240.6(A)", "310.15(B)(1)", "250.122",
+                             "the next larger rating is", "edition of 2023", "Source of the backup"})
+      QVERIFY2(working.contains(QLatin1String(part)), qPrintable(QLatin1String(part) + working.left(4000)));
+    const QString calculation = printed("load-calculation");
+    for (const char* part : {"For Household", "By A firm", "License L-1", "Drawn by Somebody", "Permit P-7",
+                             "Permit date 2 March 2026", "Answers of the authority", "Inspector"})
+      QVERIFY2(calculation.contains(QLatin1String(part)), part);
+    // Not of the set that is printed where nobody chose.
+    const auto set = chosenSheets(plan, {}, language);
+    for (const SheetChoice& choice : set.value()) QVERIFY(choice.kind != SheetKind::working);
+  }
+
   // Every line of the calculation with its figure and its rule, what is missing, and the paths; none abroad.
   void theLoadCalculationIsPrintedLineByLine() {
     const ProgramLanguage language;
