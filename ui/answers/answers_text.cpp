@@ -322,7 +322,8 @@ AnswerSection feederSection(const Plan& plan, const Assessment& a, const Languag
     std::vector<double> values;
     if (segment.device.minimum) values.push_back(segment.device.minimum->count());
     if (segment.conductor.ampacity) values.push_back(segment.conductor.ampacity->count());
-    if (segment.device.rating) values.push_back(segment.device.rating->count());
+    // One that is fixed, or stands ahead, was not worked out here.
+    if (segment.device.rule == RuleId{"rating.standard"}) values.push_back(segment.device.rating->count());
     // Neutral, ground and drop stand in no value of the line, but are of the same piece.
     line.working = {line.label, line.value, values, {"wiring"}, {}, workingSubject(segment.segment), true};
     section.lines.push_back(line);

@@ -33,7 +33,11 @@ class AnswersTest : public QObject {
     QVERIFY(section.lines[0].detail.contains(QStringLiteral("not confirmed")));
     QCOMPARE(section.lines[1].value, QStringLiteral("11.0 A"));  // 1,320 VA on L2
     for (const AnswerLine& line : section.lines) {
-      QVERIFY(!line.working.values.empty());
+      // A way that is closed and a method that does not apply have a reason, no figure.
+      if (line.working.values.empty()) {
+        QVERIFY2(!line.verdict && !line.detail.isEmpty(), qPrintable(line.label));
+        continue;
+      }
       QVERIFY(!stepsFor(a.working, line.working).empty());
     }
     const auto steps = stepsFor(a.working, section.lines[0].working);
