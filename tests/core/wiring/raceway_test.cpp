@@ -251,6 +251,60 @@ TEST(Raceway, ConductorsOfOneSizeRoundUpFromFourFifths) {
   EXPECT_EQ(only(large).fill, Verdict::within);
 }
 
+// NFPA 70 Annex C, Tables C.1 (EMT), C.10 (rigid PVC schedule 40) and C.9 (schedule 80), THHN and THWN-2 of
+// one size: the most in trade sizes 1/2 to 2. Typed from memory; they follow from Chapter 9 Tables 1, 4 and 5
+// with Note 7.
+struct AnnexRow {
+  RacewayType type;
+  ConductorSize size;
+  std::array<int, 6> most;
+};
+constexpr AnnexRow kAnnexC[] = {
+    {RacewayType::emt, ConductorSize::awg14, {12, 22, 35, 61, 84, 138}},
+    {RacewayType::emt, ConductorSize::awg12, {9, 16, 26, 45, 61, 101}},
+    {RacewayType::emt, ConductorSize::awg10, {5, 10, 16, 28, 38, 63}},
+    {RacewayType::emt, ConductorSize::awg8, {3, 6, 9, 16, 22, 36}},
+    {RacewayType::emt, ConductorSize::awg6, {2, 4, 7, 12, 16, 26}},
+    {RacewayType::emt, ConductorSize::awg4, {1, 2, 4, 7, 10, 16}},
+    {RacewayType::emt, ConductorSize::awg3, {1, 1, 3, 6, 8, 13}},
+    {RacewayType::emt, ConductorSize::awg2, {1, 1, 3, 5, 7, 11}},
+    {RacewayType::emt, ConductorSize::awg1, {1, 1, 1, 4, 5, 8}},
+    {RacewayType::pvc40, ConductorSize::awg14, {11, 21, 34, 60, 82, 135}},
+    {RacewayType::pvc40, ConductorSize::awg12, {8, 15, 25, 43, 59, 99}},
+    {RacewayType::pvc40, ConductorSize::awg10, {5, 9, 15, 27, 37, 62}},
+    {RacewayType::pvc40, ConductorSize::awg8, {3, 5, 9, 16, 21, 36}},
+    {RacewayType::pvc40, ConductorSize::awg6, {1, 4, 6, 11, 15, 26}},
+    {RacewayType::pvc40, ConductorSize::awg4, {1, 2, 4, 7, 9, 16}},
+    {RacewayType::pvc80, ConductorSize::awg14, {9, 17, 28, 51, 70, 118}},
+    {RacewayType::pvc80, ConductorSize::awg12, {6, 12, 20, 37, 51, 86}},
+    {RacewayType::pvc80, ConductorSize::awg10, {4, 7, 13, 23, 32, 54}},
+    {RacewayType::pvc80, ConductorSize::awg8, {2, 4, 7, 13, 18, 31}},
+    {RacewayType::pvc80, ConductorSize::awg6, {1, 3, 5, 9, 13, 22}},
+};
+TEST(Raceway, TakesAsManyOfOneSizeAsAnnexC) {
+  const auto fill = [](const AnnexRow& row, std::size_t trade, int conductors) {
+    Plan plan = bare();
+    // The ground is left to the tubing here, whatever it is made of: fill alone is asked.
+    const RacewayId pipe = addRaceway(plan, row.type, static_cast<TradeSize>(trade), 10, GroundPath::raceway);
+    for (int i = 0; i < conductors / 2; ++i)
+      through(plan, pipe, {Column::left, 2 * i + 1}, 2, 15, VoltageClass::v240, row.size);
+    return only(plan).fill;
+  };
+  for (const AnnexRow& row : kAnnexC) {
+    for (std::size_t trade = 0; trade < row.most.size(); ++trade) {
+      // Two at a time: the largest even count within, the next one over.
+      const int most = row.most[trade] / 2 * 2;
+      const std::string where = std::string(name(row.size)) + " in " +
+                                std::string(Choice<TradeSize>(static_cast<TradeSize>(trade)).word()) + " " +
+                                std::string(Choice<RacewayType>(row.type).word());
+      if (most > 0) {
+        EXPECT_EQ(fill(row, trade, most), Verdict::within) << most << " x " << where;
+      }
+      EXPECT_EQ(fill(row, trade, most + 2), Verdict::over) << most + 2 << " x " << where;
+    }
+  }
+}
+
 TEST(Raceway, ACanadianSiteHasNone) {
   Plan plan = bare();
   addRaceway(plan, RacewayType::emt, TradeSize::one, 6, GroundPath::oneWire);
