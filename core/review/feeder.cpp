@@ -212,7 +212,7 @@ void runsThatDoNotCount(const ReviewInput& in, Findings& out) {
     const Segment segment = run->segment.valueOr(Segment::mainToSwitch);
     const bool there = std::find(pieces.begin(), pieces.end(), segment) != pieces.end();
     if (there && runOf(in.plan, segment) == &*run) continue;
-    out.add("feeder.run_not_counted", Severity::checkOnSite, kDrop,
+    out.add("feeder.run_not_counted", there ? Severity::mustFix : Severity::checkOnSite, kDrop,
             say(kRunPlain, std::vector<Message>{segmentName(segment)}),
             say(there ? kRunTwiceTrade : kRunStrayTrade, std::vector<Message>{segmentName(segment)}),
             {{RecordKind::feederRun, run->id.number}});

@@ -36,7 +36,7 @@ using Rule = void (*)(const ReviewInput& input, Findings& findings);
 [[nodiscard]] std::span<const Rule> neutralRules();    ///< neutrals of moved circuits
 [[nodiscard]] std::span<const Rule> loadRules();       ///< legs, starts, battery, what is on the circuits
 [[nodiscard]] std::span<const Rule> feederRules();     ///< device, conductor, drop
-[[nodiscard]] std::span<const Rule> supplyRules();     ///< runs, supply breakers, several units, the packs
+[[nodiscard]] std::span<const Rule> supplyRules();     ///< supply breakers, several units, the packs
 [[nodiscard]] std::span<const Rule> capacityRules();   ///< load calculation, charging, capacity of the source
 [[nodiscard]] std::span<const Rule> panelRules();      ///< places of breakers, poles, listing, directory
 [[nodiscard]] std::span<const Rule> circuitRules();    ///< conductor and breaker of a branch circuit, alarms

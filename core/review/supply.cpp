@@ -1,4 +1,4 @@
-// The supply as it is entered: runs and breakers of the feeder, several inverters, the battery behind them.
+// The supply as it is entered: breakers of the feeder, several inverters, the battery behind them.
 
 #include <algorithm>
 
@@ -14,8 +14,6 @@ constexpr RuleId kListing{"source.label_device"};
 constexpr RuleId kCapacity{"capacity.manual"};
 constexpr RuleId kPoles{"panel.protection"};
 
-constexpr MessageId kTwoRunsPlain{"review.feeder.two_runs.plain"};
-constexpr MessageId kTwoRunsTrade{"review.feeder.two_runs.trade"};
 constexpr MessageId kOnePolePlain{"review.feeder.one_pole.plain"};
 constexpr MessageId kOnePoleTrade{"review.feeder.one_pole.trade"};
 constexpr MessageId kTwoBreakersPlain{"review.feeder.two_breakers.plain"};
@@ -25,21 +23,6 @@ constexpr MessageId kUnitsTrade{"review.inverter.units_each.trade"};
 constexpr MessageId kUnitsTradeUnknown{"review.inverter.units_each.trade_unknown"};
 constexpr MessageId kBatteryPlain{"review.source.battery_below.plain"};
 constexpr MessageId kBatteryTrade{"review.source.battery_below.trade"};
-
-/// Two runs of one piece: figures are made for the first alone.
-void twoRuns(const ReviewInput& in, Findings& out) {
-  for (const Segment segment : segments(in.plan)) {
-    std::vector<EntityRef> places;
-    for (const auto& run : in.plan.runs) {
-      if (run->segment.is(segment)) places.push_back({RecordKind::feederRun, run->id.number});
-    }
-    if (places.size() < 2) continue;
-    out.add("feeder.two_runs", Severity::mustFix, kProtected,
-            say(kTwoRunsPlain, std::vector{segmentName(segment)}),
-            say(kTwoRunsTrade, std::vector{segmentName(segment)}, static_cast<std::int64_t>(places.size())),
-            places);
-  }
-}
 
 /// One pole feeds one leg; two breakers side by side protect no conductor together.
 void supplyBreakers(const ReviewInput& in, Findings& out) {
@@ -99,7 +82,7 @@ void batteryBelowInverter(const ReviewInput& in, Findings& out) {
           {at(RecordKind::battery), at(RecordKind::inverter)});
 }
 
-constexpr Rule kRules[] = {twoRuns, supplyBreakers, unitsEach, batteryBelowInverter};
+constexpr Rule kRules[] = {supplyBreakers, unitsEach, batteryBelowInverter};
 
 }  // namespace
 

@@ -81,6 +81,8 @@ constexpr MessageId kNotesHead{"paper.notes"};
 constexpr MessageId kNotes[] = {MessageId{"paper.feeder.note_plan"}, MessageId{"paper.feeder.note_edition"},
                                 MessageId{"paper.note_licensed"}};
 
+constexpr double kLastRows = 46.0;  // drop and result
+
 QString text(const std::string& value) { return QString::fromStdString(value); }
 QString unknown() { return QStringLiteral("?"); }
 QString wire(const std::optional<ConductorSize>& size, Metal metal, const Language& language) {
@@ -193,6 +195,8 @@ void drawSegment(SheetFlow& flow, const Plan& plan, const SegmentFigures& figure
              sentence(figures.neutralGoverns, language), cited(figures.neutralRule, language)});
   table.row({words(language, kGround), wire(figures.ground, conductor.metal, language),
              sentence(figures.groundGoverns, language), cited(figures.groundRule, language)});
+  // The result does not stand alone on a page.
+  if (flow.need(kLastRows)) table.head();
   if (figures.drop) {
     const DropFigure& drop = *figures.drop;
     const bool between = drop.lineToLine.count() != 0.0;

@@ -657,14 +657,6 @@ const TextRow kRows[] = {
      TEXT("Stayalight",
           "%1 gets the moved circuits back through its own feeder, and the charging with them: work out that "
           "feeder's load by the standard method, against its breaker and its wire.")},
-    {"review.feeder.two_runs.plain",
-     TEXT("Stayalight",
-          "This piece of the feeder is entered more than once, and only the first counts: %1.")},
-    {"review.feeder.two_runs.trade",
-     TEXT("Stayalight",
-          "%1: %2 runs entered. Its figures are those of the first. Where the way has pieces, enter one run "
-          "with "
-          "their whole length, the hottest ambient and the fullest raceway; take the others out.")},
     {"review.feeder.one_pole.plain",
      TEXT("Stayalight", "One pole feeds one leg, and the other leg of the backup stays dead: %1.")},
     {"review.feeder.one_pole.trade",
@@ -810,7 +802,10 @@ const TextRow kRows[] = {
      TEXT("Stayalight", "All pieces from the inverter: voltage drop %1 on the worse leg, advice %2.")},
     {"review.feeder.run_not_counted.plain",
      TEXT("Stayalight", "A run from %1 is entered that counts nowhere: take it out or change it.")},
-    {"review.feeder.run_not_counted.twice", TEXT("Stayalight", "%1: entered twice; the first counts.")},
+    {"review.feeder.run_not_counted.twice", TEXT("Stayalight",
+                                                 "%1: entered twice; the figures are those of the first. "
+                                                 "Where the way has pieces, enter one run with their whole "
+                                                 "length, the hottest ambient and the fullest raceway.")},
     {"review.feeder.run_not_counted.stray",
      TEXT("Stayalight", "%1: the transfer arrangement has no such piece.")},
     {"review.feeder.nothing_fits.plain",

@@ -351,7 +351,7 @@ const RuleCase kCases[] = {
      [](Plan& p) {
        for (auto& run : p.runs) run.edit().length = Length::feet(90);
      }},
-    {"feeder.run_not_counted", Severity::checkOnSite,
+    {"feeder.run_not_counted", Severity::mustFix,
      [](Plan& p) {
        FeederRun again = *p.runs.front();
        again.id = nextFeederRunId(p);
@@ -785,12 +785,6 @@ const RuleCase kCases[] = {
     {"branch.overload", Severity::mustFix,
      [](Plan& p) { load(p, "Refrigerator").running.value = Watts(4800); }},
     {"load.voltage", Severity::mustFix, [](Plan& p) { load(p, "Refrigerator").ratedVoltage = 240; }},
-    {"feeder.two_runs", Severity::mustFix,
-     [](Plan& p) {
-       FeederRun again = *p.runs.front();
-       again.id = nextFeederRunId(p);
-       p.runs.emplace_back(again);
-     }},
     {"feeder.one_pole", Severity::mustFix,
      [](Plan& p) {
        for (auto& breaker : p.breakers) {
