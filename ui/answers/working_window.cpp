@@ -14,7 +14,6 @@
 #include <QtWidgets/QVBoxLayout>
 #include <algorithm>
 #include <cmath>
-#include <functional>
 #include <span>
 
 #include "ui/answers/figure_copy.h"
@@ -75,15 +74,7 @@ class FigureLabel final : public QLabel {
 
 std::vector<Step> stepsFor(const Working& working, const WorkingTarget& target) {
   const auto all = working.steps();
-  std::vector<bool> wanted(all.size(), false);
-  const std::function<void(std::size_t)> take = [&](std::size_t at) {
-    if (wanted[at]) return;
-    wanted[at] = true;
-    for (const StepInput& input : all[at].inputs) {
-      if (input.step >= 0 && static_cast<std::size_t>(input.step) < all.size())
-        take(static_cast<std::size_t>(input.step));
-    }
-  };
+  std::vector<std::size_t> places;
   const auto ofTarget = [&](const Step& step) {
     if (!ofRoom(step, target.rooms)) return false;
     const WorkingSubject* const subject = working.subjectOf(step);
@@ -95,7 +86,7 @@ std::vector<Step> stepsFor(const Working& working, const WorkingTarget& target) 
     for (std::size_t i = all.size(); i-- > 0;) {
       if (!ofTarget(all[i]) || !same(all[i].result, value)) continue;
       if (target.note && !(all[i].note == *target.note)) continue;
-      take(i);
+      places.push_back(i);
       found = true;
       break;
     }
@@ -103,14 +94,10 @@ std::vector<Step> stepsFor(const Working& working, const WorkingTarget& target) 
   if ((!found && !target.note) || (target.about && target.wholeSubject)) {
     for (std::size_t i = 0; i < all.size(); ++i) {
       if (target.about ? ofTarget(all[i]) : !target.rooms.empty() && ofRoom(all[i], {target.rooms.data(), 1}))
-        take(i);
+        places.push_back(i);
     }
   }
-  std::vector<std::size_t> places;
-  for (std::size_t i = 0; i < all.size(); ++i) {
-    if (wanted[i]) places.push_back(i);
-  }
-  return picked(all, places);
+  return picked(all, withWhatTheyRestOn(all, places));
 }
 
 QString workingText(const WorkingTarget& target, const std::vector<Step>& steps, const Language& language) {

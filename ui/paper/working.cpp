@@ -1,7 +1,6 @@
 #include "ui/paper/working.h"
 
 #include <algorithm>
-#include <functional>
 
 #include "ui/paper/table.h"
 #include "ui/wording/language.h"
@@ -32,21 +31,13 @@ struct Part {
 // The loads by the hour are steps of every hour: those alone are here that another figure rests on.
 std::vector<Part> partsOf(const Working& working, const Language& language) {
   const auto all = working.steps();
-  std::vector<bool> wanted(all.size(), false);
-  const std::function<void(std::size_t)> take = [&](std::size_t at) {
-    if (wanted[at]) return;
-    wanted[at] = true;
-    for (const StepInput& input : all[at].inputs) {
-      if (input.step != kNoStep) take(static_cast<std::size_t>(input.step));
-    }
-  };
   constexpr std::array<std::string_view, 5> rooms = {"demand", "capacity", "wiring", "start", "outage"};
+  std::vector<std::size_t> asked;
   for (std::size_t i = 0; i < all.size(); ++i) {
-    if (std::find(rooms.begin(), rooms.end(), roomOf(all[i])) != rooms.end()) take(i);
+    if (std::find(rooms.begin(), rooms.end(), roomOf(all[i])) != rooms.end()) asked.push_back(i);
   }
   std::vector<Part> parts;
-  for (std::size_t i = 0; i < all.size(); ++i) {
-    if (!wanted[i]) continue;
+  for (const std::size_t i : withWhatTheyRestOn(all, asked)) {
     const WorkingSubject* const subject = working.subjectOf(all[i]);
     QString heading = words(language, roomOf(all[i]) == "start"    ? kStarts
                                       : roomOf(all[i]) == "outage" ? kOutage

@@ -114,7 +114,7 @@ class Writer {
  private:
   QString symbol(std::string_view word) const {
     if (valueOf_) {
-      if (const QString value = valueOf_(word); !value.isEmpty()) return value;
+      if (QString value = valueOf_(word); !value.isEmpty()) return value;
     }
     return symbolText(word, notation_);
   }
@@ -224,6 +224,25 @@ QString workedNumber(double value, const Language& language) {
     --decimals;
   }
   return QString::fromStdString(language.number(value, decimals));
+}
+
+std::vector<std::size_t> withWhatTheyRestOn(std::span<const Step> steps,
+                                            const std::vector<std::size_t>& places) {
+  std::vector<bool> wanted(steps.size(), false);
+  const std::function<void(std::size_t)> take = [&](std::size_t at) {
+    if (wanted[at]) return;
+    wanted[at] = true;
+    for (const StepInput& input : steps[at].inputs) {
+      if (input.step >= 0 && static_cast<std::size_t>(input.step) < steps.size())
+        take(static_cast<std::size_t>(input.step));
+    }
+  };
+  for (const std::size_t place : places) take(place);
+  std::vector<std::size_t> all;
+  for (std::size_t i = 0; i < steps.size(); ++i) {
+    if (wanted[i]) all.push_back(i);
+  }
+  return all;
 }
 
 std::vector<Step> picked(std::span<const Step> steps, const std::vector<std::size_t>& places) {

@@ -43,6 +43,9 @@ struct WorkedStep {
   QString note;
   std::vector<WorkedInput> inputs;
 };
+/// These places and all that their steps rest on, in the order of the steps.
+[[nodiscard]] std::vector<std::size_t> withWhatTheyRestOn(std::span<const Step> steps,
+                                                          const std::vector<std::size_t>& places);
 /// The steps at these places, in this order, their references to each other with the new places; a reference
 /// to a step that is not among them is dropped.
 [[nodiscard]] std::vector<Step> picked(std::span<const Step> steps, const std::vector<std::size_t>& places);

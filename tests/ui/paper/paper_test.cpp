@@ -19,6 +19,22 @@ using namespace stayalight;
 
 namespace {
 
+// All texts of one sheet, or what is wrong with its pages.
+QString printed(const Plan& plan, const char* word) {
+  const ProgramLanguage language;
+  const auto chosen = chosenSheets(plan, {QString::fromLatin1(word)}, language);
+  if (!chosen) return {};
+  PaperOptions options;
+  options.version = QStringLiteral("1");
+  const auto pages = sheets(plan, assess(plan), chosen.value(), language, options);
+  if (!faults(pages).isEmpty()) return faults(pages);
+  QStringList all;
+  for (const Sheet& page : pages) {
+    for (const SheetText& text : page.texts) all << text.text;
+  }
+  return all.join(u' ');
+}
+
 QString run(const QString& program, const QStringList& arguments) {
   QProcess process;
   process.start(program, arguments);
@@ -69,25 +85,12 @@ class PaperTest : public QObject {
     answer.inWriting = Answer::yes;
     site.answers.push_back(answer);
     const ProgramLanguage language;
-    const auto printed = [&](const char* word) {
-      const auto chosen = chosenSheets(plan, {QString::fromLatin1(word)}, language);
-      if (!chosen) return QString();
-      PaperOptions options;
-      options.version = QStringLiteral("1");
-      const auto pages = sheets(plan, assess(plan), chosen.value(), language, options);
-      if (!faults(pages).isEmpty()) return faults(pages);
-      QStringList all;
-      for (const Sheet& page : pages) {
-        for (const SheetText& text : page.texts) all << text.text;
-      }
-      return all.join(u' ');
-    };
-    const QString working = printed("working");
+    const QString working = printed(plan, "working");
     for (const char* part : {"Main panel to transfer switch", "Load of the backup feeder", "Motor starts",
                              "Hours of battery", "Table 310.16", "240.6(A)", "310.15(B)(1)", "250.122",
                              "the next larger rating is", "edition of 2023", "Source of the backup"})
       QVERIFY2(working.contains(QLatin1String(part)), qPrintable(QLatin1String(part) + working.left(4000)));
-    const QString calculation = printed("load-calculation");
+    const QString calculation = printed(plan, "load-calculation");
     for (const char* part : {"For Household", "By A firm", "License L-1", "Drawn by Somebody", "Permit P-7",
                              "Permit date 2 March 2026", "Answers of the authority", "Inspector"})
       QVERIFY2(calculation.contains(QLatin1String(part)), part);
@@ -99,20 +102,7 @@ class PaperTest : public QObject {
   // Every line of the calculation with its figure and its rule, what is missing, and the paths; none abroad.
   void theLoadCalculationIsPrintedLineByLine() {
     const ProgramLanguage language;
-    const auto printed = [&](const Plan& plan) {
-      const auto chosen = chosenSheets(plan, {QStringLiteral("load-calculation")}, language);
-      if (!chosen) return QString();
-      PaperOptions options;
-      options.version = QStringLiteral("1");
-      const Assessment assessment = assess(plan);
-      const auto pages = sheets(plan, assessment, chosen.value(), language, options);
-      if (!faults(pages).isEmpty()) return faults(pages);
-      QStringList all;
-      for (const Sheet& page : pages) {
-        for (const SheetText& text : page.texts) all << text.text;
-      }
-      return all.join(u' ');
-    };
+    const auto printed = [](const Plan& plan) { return ::printed(plan, "load-calculation"); };
     Plan plan = calculated::house();
     QString text = printed(plan);
     const DemandFigures figures = calculated::figures(plan);
@@ -144,19 +134,6 @@ class PaperTest : public QObject {
   // panel.
   void theFeederAndTheOrderOfWorkArePrinted() {
     const ProgramLanguage language;
-    const auto printed = [&](const Plan& plan, const char* word) {
-      const auto chosen = chosenSheets(plan, {QString::fromLatin1(word)}, language);
-      if (!chosen) return QString();
-      PaperOptions options;
-      options.version = QStringLiteral("1");
-      const auto pages = sheets(plan, assess(plan), chosen.value(), language, options);
-      if (!faults(pages).isEmpty()) return faults(pages);
-      QStringList all;
-      for (const Sheet& page : pages) {
-        for (const SheetText& text : page.texts) all << text.text;
-      }
-      return all.join(u' ');
-    };
     Plan plan = feeder::passThrough();
     example::addBreaker(plan, example::kMain, {Column::right, 9}, 2, 20, Feeds::solar, Stage::fresh);
     const Assessment assessment = assess(plan);
